@@ -1,0 +1,50 @@
+# Two commands matter to a newcomer: `make site` and `make test`. Both install what they need into .venv.
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
+
+.PHONY: site test serve check lint bench lock clean
+
+site: $(VENV)/.site
+	$(BIN)/latchside site
+
+serve: $(VENV)/.site
+	NO_MKDOCS_2_WARNING=1 $(BIN)/mkdocs serve
+
+check: $(VENV)/.site
+	$(BIN)/latchside check
+
+test: $(VENV)/.test
+	$(BIN)/python scripts/bring_browser.py
+	$(BIN)/python -m pytest
+
+lint: $(VENV)/.test
+	$(BIN)/ruff check scripts tests
+	$(BIN)/ruff format --check scripts tests
+	$(BIN)/mypy
+
+bench: $(VENV)/.test
+	$(BIN)/python scripts/bench.py
+
+# Needs uv; run it after changing the dependencies in pyproject.toml.
+LOCK = uv pip compile --quiet --universal --python-version 3.11 --generate-hashes --no-emit-index-url --no-header
+lock:
+	$(LOCK) pyproject.toml -o requirements.lock
+	$(LOCK) --extra test pyproject.toml -o requirements-test.lock
+
+clean:
+	rm -rf $(VENV) site .cache .browsers
+
+$(VENV)/.python:
+	$(PYTHON) -m venv $(VENV)
+	touch $@
+
+$(VENV)/.site: requirements.lock pyproject.toml | $(VENV)/.python
+	$(PIP) install --require-hashes -r requirements.lock
+	$(PIP) install --no-deps --no-build-isolation -e .
+	touch $@
+
+$(VENV)/.test: requirements-test.lock $(VENV)/.site
+	$(PIP) install --require-hashes -r requirements-test.lock
+	touch $@

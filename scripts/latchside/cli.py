@@ -1,0 +1,119 @@
+"""The command `latchside`."""
+
+from __future__ import annotations
+
+import sys
+import time
+from pathlib import Path
+
+import click
+
+from latchside import report
+from latchside.kinds import KINDS
+from latchside.new import write_new
+from latchside.pages import render_pages
+from latchside.project import ROOT, Checked, check_project
+from latchside.schemas import load_schemas
+
+
+class Progress:
+    """Says on a terminal what is being done once the work has lasted a second; silent in a pipe."""
+
+    def __init__(self) -> None:
+        self._start = time.monotonic()
+        self._shown = sys.stderr.isatty()
+
+    def __call__(self, words: str) -> None:
+        if self._shown and time.monotonic() - self._start > 1:
+            click.echo(f"… {words}", err=True)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+def main() -> None:
+    """Check the records of this library and build its site."""
+
+
+_root = click.option(
+    "--root", type=click.Path(exists=True, file_okay=False, path_type=Path), default=ROOT,
+    help="The project to work on; by default the one this command is installed from.",
+)  # fmt: skip
+
+
+@main.command()
+@_root
+@click.option("--json", "as_", flag_value="json", help="Print the findings as JSON.")
+@click.option("--github", "as_", flag_value="annotations", help="Print the findings as workflow annotations.")
+def check(root: Path, as_: str | None) -> None:
+    """Check every record; exit 1 where an error stands."""
+    checked = check_project(root, progress=Progress())
+    _print(checked, as_)
+    sys.exit(1 if checked.errors else 0)
+
+
+def _print(checked: Checked, as_: str | None) -> None:
+    if as_ == "json":
+        click.echo(report.as_json(checked.findings))
+    elif as_ == "annotations":
+        if checked.findings:
+            click.echo(report.as_annotations(checked.findings))
+    else:
+        if checked.findings:
+            click.echo(report.as_text(checked.findings) + "\n")
+        click.echo(report.summary(checked.findings, sum(1 for _ in checked.library)))
+
+
+@main.command()
+@click.argument("kind", type=click.Choice(list(KINDS)))
+@click.argument("name")
+@_root
+def new(kind: str, name: str, root: Path) -> None:
+    """Write a commented record to fill in, such as: latchside new device gate-contact."""
+    try:
+        path = write_new(root, KINDS[kind], name, load_schemas(ROOT / "schema"))
+    except FileExistsError as error:
+        raise click.ClickException(f"{error.filename} is there already; nothing was written.") from None
+    except ValueError as error:
+        raise click.ClickException(str(error)) from None
+    click.echo(f"Wrote {path.relative_to(root)}. Fill in every line marked FILL IN, then run:\n  latchside check")
+
+
+@main.command()
+@_root
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), required=True, help="An empty or new folder.")
+def render(root: Path, out: Path) -> None:
+    """Write the generated pages as files, without building the site."""
+    pages = render_pages(_sound(root).library, progress=Progress())
+    if out.exists() and any(out.iterdir()):
+        raise click.ClickException(f"{out} is not empty; nothing was written.")
+    for path, text in pages.items():
+        target = out / path
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(text, "utf-8")
+    click.echo(f"{len(pages)} pages in {out}")
+
+
+@main.command()
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), default=None, help="Where to; by default site/.")
+def site(out: Path | None) -> None:
+    """Check the records and build the site; exit 1 where an error stands."""
+    progress = Progress()
+    _sound(ROOT)
+    progress("building the site")
+    from latchside.site.build import build_site  # MkDocs is slow to import, and only wanted here
+
+    target, warnings = build_site(ROOT, out)
+    if warnings:
+        raise click.ClickException(f"{warnings} warnings, shown above; mend them.")
+    click.echo(f"The site is in {target}; open it with: make serve")
+
+
+def _sound(root: Path) -> Checked:
+    checked = check_project(root, progress=Progress())
+    if checked.errors:
+        _print(checked, None)
+        sys.exit(1)
+    return checked
+
+
+if __name__ == "__main__":
+    main()

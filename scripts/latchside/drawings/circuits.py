@@ -1,0 +1,188 @@
+"""Drawings of loop circuits: the control unit's input, the cable pair, the contact and its resistors.
+
+Under each circuit a small ladder gives the reading of a meter on the disconnected pair, highest first,
+and on each rung the states that give it. Two states on one rung cannot be told apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from latchside.drawings.canvas import INK, PAPER, SMALL, Drawing, Sheet
+from latchside.drawings.symbols import contact, dot, heading, resistor, terminal, words
+
+TOP, BOTTOM = 112, 172
+UNIT_EDGE, FAR_EDGE = 128, 236
+RISE = 82
+LADDER_TOP = 232
+RUNG_STEP = 36
+SHUT, OPEN, SHORT, CUT = "leaf shut", "leaf open", "short", "cut"
+OPEN_CIRCUIT, NEAR_ZERO = "open circuit", "near zero"
+BOX_WIDTHS = {SHUT: 74, OPEN: 78, SHORT: 48, CUT: 36}
+
+Rung = tuple[str, Sequence[str]]
+
+
+def _control_unit(sheet: Sheet) -> None:
+    """The input with its pull-up resistor, at the left of the sheet."""
+    sheet.text(68, 26, "control unit", anchor="middle", bold=True)
+    sheet.rect(8, 34, UNIT_EDGE - 8, 166, round_=6, line=2)
+    sheet.text(14, 55, "supply", size=SMALL)
+    sheet.line(RISE - 7, 50, RISE + 7, 50, line=2.5)
+    sheet.line(RISE, 50, RISE, TOP, line=2)
+    resistor(sheet, RISE, 80, upright=True, long=34)
+    sheet.text(14, 85, "pull-up", size=SMALL)
+    dot(sheet, RISE, TOP)
+    sheet.line(30, TOP, UNIT_EDGE, TOP, line=2)
+    sheet.path(f"M22 {TOP} l10 -5 l0 10 z", fill=INK, line=0)
+    sheet.text(14, TOP + 20, "input", size=SMALL)
+    sheet.line(RISE, BOTTOM, UNIT_EDGE, BOTTOM, line=2)
+    sheet.line(RISE, BOTTOM, RISE, BOTTOM + 8, line=2)
+    for half, drop in ((11, 8), (7, 13), (3, 18)):
+        sheet.line(RISE - half, BOTTOM + drop, RISE + half, BOTTOM + drop, line=2)
+    sheet.text(66, BOTTOM - 8, "common", size=SMALL, anchor="middle")
+
+
+def _pair(sheet: Sheet) -> None:
+    """The cable pair between the input's terminals and the contact."""
+    for y in (TOP, BOTTOM):
+        sheet.line(UNIT_EDGE, y, FAR_EDGE, y, line=2)
+        terminal(sheet, UNIT_EDGE, y)
+    sheet.text((UNIT_EDGE + FAR_EDGE) / 2 + 2, TOP + 35, "cable pair", size=SMALL, anchor="middle")
+    sheet.rect(FAR_EDGE, 34, 118, 166, round_=6, dash="6 4", fill="none")
+    sheet.text(FAR_EDGE + 59, 26, "at the contact", anchor="middle", bold=True)
+    sheet.text(FAR_EDGE + 59, 52, "drawn leaf shut", size=SMALL, anchor="middle")
+
+
+def _ladder(sheet: Sheet, y: float, rungs: Sequence[Rung]) -> float:
+    """The readings from high to low with the states on each rung; returns where the next words may stand."""
+    bottom = y + RUNG_STEP * len(rungs) - 6
+    for rail in (122, 138):
+        sheet.line(rail, y - 6, rail, bottom, line=2)
+    for index, (reading, states) in enumerate(rungs):
+        middle = y + 12 + index * RUNG_STEP
+        sheet.text(114, middle + 5, reading, size=SMALL, anchor="end")
+        sheet.line(122, middle, 152, middle, line=2)
+        x = 152.0
+        for state in states:
+            wide = BOX_WIDTHS[state]
+            sheet.rect(x, middle - 13, wide, 26, round_=4, fill=PAPER)
+            sheet.text(x + wide / 2, middle + 5, state, size=SMALL, anchor="middle")
+            x += wide + 8
+    return bottom + 22
+
+
+def _sheet(name: str, title: str, message: str, height: int) -> Sheet:
+    sheet = Sheet(name, title, message, height)
+    _control_unit(sheet)
+    _pair(sheet)
+    heading(sheet, LADDER_TOP - 6, "Meter on the disconnected pair")
+    return sheet
+
+
+def loop_none() -> Drawing:
+    """A loop with no end-of-line resistor."""
+    sheet = _sheet(
+        "loop-none",
+        "Loop with no end-of-line resistor",
+        "The control unit's input has a pull-up resistor to its supply. A cable pair runs to a contact "
+        "that is closed while the leaf is shut. Meter on the disconnected pair: leaf shut and a short "
+        "both read near zero, leaf open and a cut both read open circuit.",
+        366,
+    )
+    sheet.line(FAR_EDGE, TOP, 322, TOP, line=2)
+    sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM, line=2)
+    contact(sheet, 322, TOP, BOTTOM)
+    sheet.text(312, 147, "contact", size=SMALL, anchor="end")
+    y = _ladder(sheet, LADDER_TOP + 14, ((OPEN_CIRCUIT, (OPEN, CUT)), (NEAR_ZERO, (SHUT, SHORT))))
+    words(sheet, 8, y, ("Shut and short read the same.", "Open and cut read the same."), bold=True)
+    return sheet.finish()
+
+
+def loop_series() -> Drawing:
+    """A loop with one resistor in series with the contact."""
+    sheet = _sheet(
+        "loop-series",
+        "Loop with one resistor in series",
+        "One end-of-line resistor sits at the contact, in series with it. Meter on the disconnected "
+        "pair: leaf shut reads the resistor, a short reads near zero, leaf open and a cut both read "
+        "open circuit: open and cut read the same.",
+        386,
+    )
+    sheet.line(FAR_EDGE, TOP, 322, TOP, line=2)
+    sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM, line=2)
+    resistor(sheet, 278, TOP)
+    sheet.text(278, TOP - 14, "resistor", size=SMALL, anchor="middle")
+    contact(sheet, 322, TOP, BOTTOM)
+    sheet.text(312, 149, "contact", size=SMALL, anchor="end")
+    rungs = ((OPEN_CIRCUIT, (OPEN, CUT)), ("the resistor", (SHUT,)), (NEAR_ZERO, (SHORT,)))
+    y = _ladder(sheet, LADDER_TOP + 14, rungs)
+    words(sheet, 8, y, ("Open and cut read the same.",), bold=True)
+    return sheet.finish()
+
+
+def loop_parallel() -> Drawing:
+    """A loop with one resistor across the contact."""
+    sheet = _sheet(
+        "loop-parallel",
+        "Loop with one resistor across the contact",
+        "One end-of-line resistor sits at the contact, across it. Meter on the disconnected pair, "
+        "contact closed while the leaf is shut: a cut reads open circuit, leaf open reads the resistor, "
+        "leaf shut and a short both read near zero. Contact open while the leaf is shut: a cut reads "
+        "open circuit, leaf shut reads the resistor, leaf open and a short both read near zero.",
+        576,
+    )
+    for wire in (TOP, BOTTOM):
+        sheet.line(FAR_EDGE, wire, 328, wire, line=2)
+    sheet.line(272, TOP, 272, BOTTOM, line=2)
+    resistor(sheet, 272, 142, upright=True)
+    dot(sheet, 272, TOP)
+    dot(sheet, 272, BOTTOM)
+    contact(sheet, 328, TOP, BOTTOM)
+    sheet.text(272, TOP - 14, "resistor", size=SMALL, anchor="middle")
+    sheet.text(322, BOTTOM + 20, "contact", size=SMALL, anchor="middle")
+    words(sheet, 8, LADDER_TOP + 14, ("Contact closed while the leaf is shut",))
+    rungs = ((OPEN_CIRCUIT, (CUT,)), ("the resistor", (OPEN,)), (NEAR_ZERO, (SHUT, SHORT)))
+    y = _ladder(sheet, LADDER_TOP + 34, rungs)
+    words(sheet, 8, y, ("Shut and short read the same.",), bold=True)
+    words(sheet, 8, y + 30, ("Contact open while the leaf is shut",))
+    rungs = ((OPEN_CIRCUIT, (CUT,)), ("the resistor", (SHUT,)), (NEAR_ZERO, (OPEN, SHORT)))
+    y = _ladder(sheet, y + 50, rungs)
+    words(sheet, 8, y, ("Open and short read the same.",), bold=True)
+    return sheet.finish()
+
+
+def loop_double() -> Drawing:
+    """A loop with one resistor in series and one across the contact."""
+    sheet = _sheet(
+        "loop-double",
+        "Loop with two end-of-line resistors",
+        "Two resistors sit at the contact: A in series with it, B across it. Meter on the disconnected "
+        "pair: a cut reads open circuit, leaf open reads A plus B, leaf shut reads A alone, a short "
+        "reads near zero. All four read differently.",
+        422,
+    )
+    for wire in (TOP, BOTTOM):
+        sheet.line(FAR_EDGE, wire, 334, wire, line=2)
+    resistor(sheet, 264, TOP)
+    sheet.text(264, TOP - 14, "A", anchor="middle", bold=True)
+    sheet.line(300, TOP, 300, BOTTOM, line=2)
+    resistor(sheet, 300, 142, upright=True)
+    dot(sheet, 300, TOP)
+    dot(sheet, 300, BOTTOM)
+    sheet.text(284, 147, "B", anchor="end", bold=True)
+    contact(sheet, 334, TOP, BOTTOM)
+    sheet.text(322, BOTTOM + 20, "contact", size=SMALL, anchor="middle")
+    sheet.text(295, 72, "A, B: resistors", size=SMALL, anchor="middle")
+    rungs = ((OPEN_CIRCUIT, (CUT,)), ("A + B", (OPEN,)), ("A alone", (SHUT,)), (NEAR_ZERO, (SHORT,)))
+    y = _ladder(sheet, LADDER_TOP + 14, rungs)
+    words(sheet, 8, y, ("All four read differently.",), bold=True)
+    return sheet.finish()
+
+
+DRAWINGS: dict[str, Callable[[], Drawing]] = {
+    "loop-none": loop_none,
+    "loop-series": loop_series,
+    "loop-parallel": loop_parallel,
+    "loop-double": loop_double,
+}

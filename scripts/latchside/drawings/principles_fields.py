@@ -1,0 +1,178 @@
+"""Drawings of what metal does to a magnet's field and to radio.
+
+The field lines are traced, not sketched: two line poles for the magnet, and for the steel their mirror
+images of opposite sign. Only plain arithmetic is used, so the same lines come out on every machine.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from latchside.drawings.canvas import Drawing, Sheet, number
+from latchside.drawings.parts_surface import MAGNET_FILL
+from latchside.drawings.symbols import heading, reed_glass, tag, words
+
+Pole = tuple[float, float, float]
+HALF = 34.0
+REED_ABOVE = 46.0
+MIDDLE = 232.0
+STEP = 2.0
+LINES = 24
+TURN = (0.9659258, 0.2588190)
+"""Cosine and sine of the angle between one line's start and the next, and of the first from the axis."""
+
+
+def _poles(height: float | None) -> list[Pole]:
+    """The magnet's poles as (x, y, strength), y upwards; `height` is that above a steel plate, or none."""
+    if height is None:
+        return [(-HALF, 0.0, 1.0), (HALF, 0.0, -1.0)]
+    return [
+        (-HALF, height, 1.0), (HALF, height, -1.0), (-HALF, -height, -1.0), (HALF, -height, 1.0),
+    ]  # fmt: skip
+
+
+def _direction(poles: Sequence[Pole], x: float, y: float) -> tuple[float, float]:
+    fx = fy = 0.0
+    for px, py, strength in poles:
+        square = (x - px) ** 2 + (y - py) ** 2
+        fx += strength * (x - px) / square
+        fy += strength * (y - py) / square
+    size: float = (fx * fx + fy * fy) ** 0.5
+    return fx / size, fy / size
+
+
+def trace(
+    poles: Sequence[Pole], start: tuple[float, float], floor: float, ceiling: float
+) -> list[tuple[float, float]]:
+    """The field line from a start near the first pole to the second, to the floor or off the drawing."""
+    x, y = start
+    points = [start]
+    end_x, end_y, _ = poles[1]
+    for _ in range(400):
+        ux, uy = _direction(poles, x, y)
+        mx, my = _direction(poles, x + ux * STEP / 2, y + uy * STEP / 2)
+        x, y = x + mx * STEP, y + my * STEP
+        if y <= floor:
+            points.append((x, floor))
+            break
+        points.append((x, y))
+        if abs(x) > 116 or y > ceiling or (x - end_x) ** 2 + (y - end_y) ** 2 < 9:
+            break
+    return points[::4] if (len(points) - 1) % 4 == 0 else [*points[::4], points[-1]]
+
+
+def _starts(axis: float) -> list[tuple[float, float]]:
+    """Points close round the first pole, evenly spaced, none of them on the axis."""
+    ux, uy = 0.9914449, 0.1305262
+    points = []
+    for _ in range(LINES):
+        points.append((-HALF + 4 * ux, axis + 4 * uy))
+        ux, uy = ux * TURN[0] - uy * TURN[1], ux * TURN[1] + uy * TURN[0]
+    return points
+
+
+def _field(sheet: Sheet, base: float, height: float | None) -> float:
+    """Field lines over a surface at `base`; returns where the magnet's middle is on the sheet.
+
+    Lines that do not end at the second pole are drawn again, mirrored, as the lines that come in there.
+    """
+    poles = _poles(height)
+    axis = poles[0][1]
+    level = base - 40 if height is None else base
+    floor, ceiling = (-38.0, 84.0) if height is None else (0.0, axis + 84.0)
+    for start in _starts(axis):
+        points = trace(poles, start, floor, ceiling)
+        joined = abs(points[-1][0] - HALF) < 5 and abs(points[-1][1] - axis) < 5
+        for way in (1,) if joined else (1, -1):
+            d = " L".join(
+                f"{number(round(MIDDLE + way * x, 1))} {number(round(level - y, 1))}" for x, y in points
+            )
+            sheet.path(f"M{d}", line=0.8)
+    return level - axis
+
+
+def _magnet_and_reed(sheet: Sheet, middle: float, *, closed: bool) -> None:
+    sheet.rect(MIDDLE - HALF - 6, middle - 9, 2 * HALF + 12, 18, fill=MAGNET_FILL, round_=3, line=2)
+    sheet.rect(MIDDLE - 60, middle - REED_ABOVE - 14, 120, 28, round_=4, line=2, fill="none")
+    reed_glass(sheet, MIDDLE, middle - REED_ABOVE, closed=closed, half=50)
+
+
+def magnet() -> Drawing:
+    """The magnet in air, on steel, and on steel with a spacer."""
+    sheet = Sheet(
+        "steel-steals-the-magnet",
+        "Steel steals the magnet",
+        "Three times the same magnet and reed. In air the field lines reach the reed and it closes. "
+        "With the magnet straight on steel most lines end in the steel and the reed stays open. With a "
+        "spacer between magnet and steel enough lines reach the reed again and it closes.",
+        560,
+    )
+    heading(sheet, 24, "In air")
+    middle = _field(sheet, 172, None)
+    _magnet_and_reed(sheet, middle, closed=True)
+    words(sheet, 8, middle - REED_ABOVE, ("reed closes",))
+    words(sheet, 8, middle + 4, ("magnet",))
+    heading(sheet, 206, "Straight on steel")
+    middle = _field(sheet, 334, 11)
+    _magnet_and_reed(sheet, middle, closed=False)
+    sheet.rect(110, 334, 242, 18, fill="steel", line=2)
+    words(sheet, 8, middle - REED_ABOVE, ("reed stays", "open"))
+    words(sheet, 8, 346, ("steel",))
+    heading(sheet, 386, "On steel, with a spacer")
+    middle = _field(sheet, 532, 34)
+    _magnet_and_reed(sheet, middle, closed=True)
+    sheet.rect(MIDDLE - HALF - 6, middle + 9, 2 * HALF + 12, 25, fill="#bdbdbd", line=2)
+    sheet.rect(110, 532, 242, 18, fill="steel", line=2)
+    words(sheet, 8, middle - REED_ABOVE, ("reed closes",))
+    sheet.label(70, 516, "spacer", MIDDLE - HALF + 2, middle + 22, anchor="end")
+    words(sheet, 8, 546, ("steel",))
+    return sheet.finish()
+
+
+def _wave(sheet: Sheet, x: float, y: float, radius: float, *, right: bool, dash: str | None = None) -> None:
+    """A quarter of a circle round x, y, open to the right or to the left."""
+    reach = radius * 0.71 * (1 if right else -1)
+    turn = 1 if right else 0
+    r = number(radius)
+    sheet.path(
+        f"M{number(round(x + reach, 1))} {number(round(y - radius * 0.71, 1))} A{r} {r} 0 0 {turn} "
+        f"{number(round(x + reach, 1))} {number(round(y + radius * 0.71, 1))}",
+        dash=dash,
+    )
+
+
+def _radio(sheet: Sheet, y: float, *, metal: bool) -> None:
+    """The transmitter on a leaf of wood or metal, its waves, and the control unit beyond."""
+    sheet.rect(208, y - 56, 18, 112, fill="steel" if metal else "leaf", line=2)
+    sheet.rect(226, y - 22, 16, 44, round_=3, line=2)
+    sheet.rect(14, y - 22, 52, 44, round_=4, line=2)
+    sheet.line(40, y - 22, 40, y - 44, line=2)
+    for index in range(2 if metal else 4):
+        _wave(sheet, 234, y, 28 + 20 * index, right=True)
+    for index in range(1 if metal else 5):
+        _wave(sheet, 216, y, 30 + 20 * index, right=False, dash="4 4" if metal else None)
+
+
+def radio() -> Drawing:
+    """The transmitter on wood and on metal or foil."""
+    sheet = Sheet(
+        "metal-steals-the-radio",
+        "Metal steals the radio",
+        "A transmitter on a wooden leaf is heard on both sides: the waves pass through the wood and "
+        "reach the control unit. On a metal leaf, or over foil, the waves are weak in front and little "
+        "passes behind, and the control unit may not hear it.",
+        392,
+    )
+    heading(sheet, 24, "On wood")
+    _radio(sheet, 100, metal=False)
+    words(sheet, 8, 142, ("control unit:", "hears it"))
+    tag(sheet, 217, 184, "wood", (217, 150), below=True)
+    tag(sheet, 290, 184, "transmitter", (236, 118), below=True)
+    heading(sheet, 226, "On metal, or over foil")
+    _radio(sheet, 302, metal=True)
+    words(sheet, 8, 344, ("control unit:", "may not hear it"))
+    tag(sheet, 190, 384, "metal or foil", (217, 352), below=True)
+    tag(sheet, 300, 384, "transmitter", (236, 320), below=True)
+    words(sheet, 84, 290, ("little gets", "through"))
+    words(sheet, 296, 298, ("weak", "in front"))
+    return sheet.finish()

@@ -1,0 +1,138 @@
+"""Drawings of how a contact is proved and how it is named."""
+
+from __future__ import annotations
+
+from latchside.drawings.canvas import FRAME_FILL, INK, SMALL, Drawing, Sheet
+from latchside.drawings.parts_surface import MAGNET_FILL
+from latchside.drawings.symbols import arrow, heading, polygon, reed_glass, span, tag, words
+
+HINGE = 50.0
+SLANT = (0.927, 0.375)
+"""Cosine and sine of the angle of the leaf at the moment of the trip, as drawn."""
+
+
+def _frame(sheet: Sheet, face: float) -> None:
+    """Both sides of the frame in plan, and the sensor at the latch side; the room is below `face`."""
+    sheet.rect(10, face - 38, 36, 38, fill=FRAME_FILL, line=2)
+    sheet.rect(264, face - 38, 86, 38, fill=FRAME_FILL, line=2)
+    sheet.rect(268, face, 36, 22, round_=3, line=2)
+
+
+def _turned(x: float, y: float, face: float) -> tuple[float, float]:
+    """A point of the shut leaf, turned about the hinge into the room."""
+    cos, sin = SLANT
+    dx, dy = x - HINGE, y - face
+    return HINGE + dx * cos - dy * sin, face + dx * sin + dy * cos
+
+
+def _end_one(sheet: Sheet, face: float) -> None:
+    """Shut and latched: push and pull through the play."""
+    _frame(sheet, face)
+    sheet.rect(HINGE, face - 30, 208, 30, line=2)
+    sheet.rect(258, face - 22, 14, 10, fill=INK, line=0)
+    sheet.circle(HINGE - 2, face, 4, line=2)
+    sheet.text(112, face - 10, "leaf", size=SMALL, anchor="middle")
+    sheet.rect(230, face, 26, 18, fill=MAGNET_FILL, round_=3, line=2)
+    for way in (1, -1):
+        sheet.line(HINGE, face, 228, face + 10 * way, line=1, dash="5 3")
+    arrow(sheet, 206, face - 28, 206, face - 9, line=1.5)
+    arrow(sheet, 206, face + 28, 206, face + 9, line=1.5)
+    sheet.text(206, face + 46, "play", anchor="middle", bold=True)
+    arrow(sheet, 90, face + 46, 90, face + 12)
+    sheet.text(90, face + 64, "push", size=SMALL, anchor="middle")
+    arrow(sheet, 146, face + 12, 146, face + 46)
+    sheet.text(146, face + 64, "pull", size=SMALL, anchor="middle")
+    tag(sheet, 324, face + 52, "sensor", (296, face + 20), below=True)
+    tag(sheet, 262, face + 72, "magnet", (250, face + 18), below=True)
+
+
+def _end_two(sheet: Sheet, face: float) -> None:
+    """Open slowly: the trip comes before a hand fits."""
+    _frame(sheet, face)
+    sheet.rect(HINGE, face - 30, 208, 30, line=1, dash="5 4", fill="none")
+    corners = ((HINGE, face - 30), (258, face - 30), (258, face), (HINGE, face))
+    polygon(sheet, [_turned(x, y, face) for x, y in corners], line=2)
+    sheet.circle(HINGE - 2, face, 4, line=2)
+    magnet = ((230, face), (256, face), (256, face + 18), (230, face + 18))
+    polygon(sheet, [_turned(x, y, face) for x, y in magnet], fill=MAGNET_FILL, line=2)
+    tip_x, tip_y = _turned(258, face - 30, face)
+    span(sheet, 263, face + 1, round(tip_x, 1), round(tip_y, 1))
+    words(sheet, 270, face + 42, ("opening", "at the trip"), bold=True)
+    arrow(sheet, 120, face + 72, 112, face + 104)
+    sheet.text(106, face + 122, "slowly", size=SMALL, anchor="middle")
+
+
+def two_ends() -> Drawing:
+    """Shut, it never trips; opened, it trips before a hand fits."""
+    sheet = Sheet(
+        "two-ends-of-proof",
+        "The two ends of the proof",
+        "Seen from above. End one: the leaf is shut and latched, and is pushed and pulled through all "
+        "its play; no trip. End two: the leaf is opened slowly, and the contact trips before a hand "
+        "fits through; the opening at the trip is shorter than a hand. The play and the opening at the "
+        "trip are written down.",
+        532,
+    )
+    heading(sheet, 24, "End one: shut and latched")
+    _end_one(sheet, 80)
+    words(sheet, 8, 186, ("Through all the play: no trip.",))
+    heading(sheet, 226, "End two: open slowly")
+    _end_two(sheet, 284)
+    sheet.rect(150, 428, 50, 14, fill="#8a8a8a")
+    sheet.rect(150, 452, 96, 14)
+    sheet.text(140, 440, "opening at trip", size=SMALL, anchor="end")
+    sheet.text(140, 464, "a hand", size=SMALL, anchor="end")
+    words(sheet, 8, 494, ("Trips before a hand fits.",))
+    words(sheet, 8, 520, ("Write both distances down.",), bold=True)
+    return sheet.finish()
+
+
+def _case(sheet: Sheet, x: float, y: float, caption: str, name: str) -> None:
+    """A box for one state; the state that gives the name has a thick edge and the name in it."""
+    sheet.rect(x, y, 166, 168, round_=6, line=4 if name else 1.5, dash=None if name else "5 4", fill="none")
+    sheet.text(x + 83, y + 132, caption, size=SMALL, anchor="middle")
+    if name:
+        sheet.text(x + 83, y + 156, name, anchor="middle", bold=True)
+
+
+def _on_the_opening(sheet: Sheet, y: float, *, shut: bool) -> None:
+    """The reed on the frame, the magnet on the leaf under it."""
+    sheet.rect(194, y, 108, 40, fill=FRAME_FILL, line=2)
+    sheet.rect(201, y + 6, 94, 28, round_=4)
+    reed_glass(sheet, 248, y + 20, closed=shut, half=42)
+    top = y + 44 if shut else y + 74
+    sheet.rect(194, top, 108, 34, fill="leaf", line=2)
+    sheet.rect(218, top + 4, 60, 14, fill=MAGNET_FILL, round_=3)
+    sheet.text(307, y + 25, "frame", size=SMALL)
+    sheet.text(307, top + 22, "leaf", size=SMALL)
+    if not shut:
+        arrow(sheet, 248, y + 46, 248, y + 68)
+
+
+def reed_and_leaf() -> Drawing:
+    """Normally open and normally closed: the name of the bare reed and the name the trade gives the loop."""
+    sheet = Sheet(
+        "reed-and-leaf",
+        "Normally open and normally closed, told twice",
+        "A bare reed is named with no magnet near: its blades are apart, so it is normally open; a "
+        "magnet near closes it. On the opening the trade names the same part with the leaf shut: the "
+        "magnet is near and the loop is closed, so it is normally closed; with the leaf open the loop "
+        "is open.",
+        474,
+    )
+    for x, title, named in ((91, "Bare reed", "no magnet near"), (269, "On the opening", "leaf shut")):
+        sheet.text(x, 26, title, anchor="middle", bold=True)
+        sheet.text(x, 44, "named with", size=SMALL, anchor="middle")
+        sheet.text(x, 60, named, size=SMALL, anchor="middle")
+    _case(sheet, 8, 74, "no magnet: open", "normally open")
+    reed_glass(sheet, 91, 120, closed=False)
+    _case(sheet, 186, 74, "leaf open: open", "")
+    _on_the_opening(sheet, 82, shut=False)
+    _case(sheet, 8, 258, "magnet: closed", "")
+    reed_glass(sheet, 91, 304, closed=True)
+    sheet.rect(51, 330, 80, 16, fill=MAGNET_FILL, round_=3)
+    sheet.text(91, 362, "magnet", size=SMALL, anchor="middle")
+    _case(sheet, 186, 258, "leaf shut: closed", "normally closed")
+    _on_the_opening(sheet, 268, shut=True)
+    words(sheet, 180, 456, ("One part, two names.",), anchor="middle", bold=True)
+    return sheet.finish()

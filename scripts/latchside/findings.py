@@ -1,0 +1,53 @@
+"""What a check has to say: one type for every problem, wherever it was found."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Literal, NamedTuple
+
+Level = Literal["error", "warning"]
+
+
+class Place(NamedTuple):
+    """A position in a file; line and column count from one."""
+
+    line: int
+    column: int
+
+
+START = Place(1, 1)
+
+
+@dataclass(frozen=True, order=True)
+class Finding:
+    """One problem: where it is, what was found, what is expected, and what to do next."""
+
+    file: str
+    place: Place
+    code: str
+    found: str
+    expected: str
+    action: str
+    level: Level = "error"
+
+
+def did_you_mean(word: str, known: Iterable[str]) -> str:
+    """` Did you mean "…"?` for the closest known word, or nothing."""
+    close = get_close_matches(word, sorted(known), n=1, cutoff=0.6)
+    return f' Did you mean "{close[0]}"?' if close else ""
+
+
+def shown(value: object, limit: int = 60) -> str:
+    """A value as it may stand in a message: one line, quoted when text, cut when long."""
+    text = f'"{value}"' if isinstance(value, str) else "nothing" if value is None else str(value)
+    text = " ".join(text.split())
+    return text if len(text) <= limit else text[: limit - 1] + "…"
+
+
+def one_of(words: Iterable[str], limit: int = 12) -> str:
+    """`one of: a, b, c` with a long list cut short."""
+    listed = list(words)
+    rest = f", … ({len(listed)} in all)" if len(listed) > limit else ""
+    return "one of: " + ", ".join(listed[:limit]) + rest

@@ -1,0 +1,169 @@
+"""Records, and the links between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from types import MappingProxyType
+from typing import Any
+
+from latchside.findings import Finding, Level
+from latchside.kinds import KINDS, Kind
+from latchside.library.text import RecordLink, ValueLink, parts
+from latchside.read.tree import RawRecord
+from latchside.schemas import Schemas
+from latchside.schemas.shape import TextAt
+
+Path = tuple[str | int, ...]
+
+
+@dataclass(frozen=True)
+class Record:
+    """One record that fits its schema. `data` is read-only all the way down."""
+
+    kind: Kind
+    id: str
+    data: Mapping[str, Any]
+    raw: RawRecord = field(repr=False, compare=False)
+
+    @property
+    def name(self) -> str:
+        """The name a reader sees."""
+        return str(self.data["name"])
+
+    @property
+    def key(self) -> tuple[str, str]:
+        """Kind id and record id."""
+        return self.kind.id, self.id
+
+    @property
+    def address(self) -> str:
+        """Where its page stands in the site."""
+        return self.kind.address.format(id=self.id)
+
+    def __getitem__(self, name: str) -> Any:
+        return self.data[name]
+
+    def get(self, name: str, default: Any = None) -> Any:
+        """A field, or `default` where the record does not have it."""
+        return self.data.get(name, default)
+
+    def listed(self, name: str) -> tuple[Any, ...]:
+        """A list field; empty where it is absent or the explicit `none`."""
+        value = self.data.get(name)
+        return () if value in (None, "none") else tuple(value)
+
+    def finding(
+        self, code: str, path: Path, found: str, expected: str, action: str, level: Level = "error"
+    ) -> Finding:
+        """A finding about the value at `path` of this record."""
+        return Finding(self.raw.file, self.raw.place(*path), code, found, expected, action, level)
+
+
+@dataclass(frozen=True)
+class Link:
+    """One reference from a record to something, found by the schema or in a text."""
+
+    source: Record
+    path: Path
+    kind: str
+    id: str
+    step: str | None = None
+
+    @property
+    def target(self) -> tuple[str, str]:
+        """Kind id and record id of what is referred to."""
+        return self.kind, self.id
+
+
+@dataclass(frozen=True, eq=False)
+class Library:
+    """All sound records, by kind and id, and how they are linked."""
+
+    records: Mapping[str, Mapping[str, Record]]
+    schemas: Schemas
+    unsound: frozenset[tuple[str, str]] = frozenset()
+
+    def of(self, kind: str) -> tuple[Record, ...]:
+        """The records of one kind, in the order of their ids."""
+        return tuple(self.records.get(kind, {}).values())
+
+    def find(self, kind: str, id_: str) -> Record | None:
+        """A record, or None where there is no sound one."""
+        return self.records.get(kind, {}).get(id_)
+
+    def __iter__(self) -> Iterator[Record]:
+        for kind in self.records.values():
+            yield from kind.values()
+
+    def texts(self, record: Record) -> tuple[TextAt, ...]:
+        """Every text of a record that a reader sees."""
+        return self._texts[record.key]
+
+    @cached_property
+    def _texts(self) -> dict[tuple[str, str], tuple[TextAt, ...]]:
+        return {r.key: tuple(self.schemas.shapes[r.kind.id].texts(r.data)) for r in self}
+
+    @cached_property
+    def links(self) -> tuple[Link, ...]:
+        """Every reference in the library."""
+        return tuple(link for record in self for link in self._links_of(record))
+
+    def _links_of(self, record: Record) -> Iterator[Link]:
+        for path, id_, kind in self.schemas.shapes[record.kind.id].references(record.data):
+            if kind == "step":
+                procedure, _, step = id_.partition("/")
+                yield Link(record, path, "procedure", procedure, step)
+            else:
+                yield Link(record, path, kind, id_)
+        for path, text, sort in self.texts(record):
+            for part in parts(text) if sort == "prose" else ():
+                if isinstance(part, RecordLink):
+                    yield Link(record, path, part.kind, part.id, part.step)
+                elif isinstance(part, ValueLink) and part.owner and part.owner[1]:
+                    yield Link(record, path, part.owner[0], part.owner[1])
+
+    @cached_property
+    def _leaving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
+        return _grouped(self.links, lambda link: link.source.key)
+
+    @cached_property
+    def _arriving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
+        return _grouped(self.links, lambda link: link.target)
+
+    def links_from(self, record: Record) -> tuple[Link, ...]:
+        """What a record refers to."""
+        return self._leaving.get(record.key, ())
+
+    def referring(self, kind: str, id_: str, by: str) -> tuple[Record, ...]:
+        """The records of kind `by` that refer to a record, each once, in the order of their ids."""
+        sources = {link.source.id: link.source for link in self._arriving.get((kind, id_), ()) if link.source.kind.id == by}
+        return tuple(sources[id_] for id_ in sorted(sources))
+
+
+def build_library(raw: Iterable[RawRecord], schemas: Schemas, unsound: Iterable[tuple[str, str]]) -> Library:
+    """The library of those raw records that fit their schema (the caller has checked that they do)."""
+    by_kind: dict[str, dict[str, Record]] = {kind: {} for kind in KINDS}
+    for one in sorted(raw, key=lambda one: one.stem):
+        by_kind[one.kind.id][one.stem] = Record(one.kind, one.stem, _frozen(one.value), one)
+    return Library(
+        MappingProxyType({kind: MappingProxyType(records) for kind, records in by_kind.items()}),
+        schemas,
+        frozenset(unsound),
+    )
+
+
+def _frozen(value: Any) -> Any:
+    if isinstance(value, dict):
+        return MappingProxyType({key: _frozen(below) for key, below in value.items()})
+    if isinstance(value, list):
+        return tuple(_frozen(below) for below in value)
+    return value
+
+
+def _grouped(links: Iterable[Link], key: Any) -> dict[tuple[str, str], tuple[Link, ...]]:
+    groups: dict[tuple[str, str], list[Link]] = {}
+    for link in links:
+        groups.setdefault(key(link), []).append(link)
+    return {name: tuple(group) for name, group in groups.items()}

@@ -1,0 +1,132 @@
+"""A new record to fill in: written from its schema, commented, valid but for the blanks marked FILL IN."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from latchside.kinds import Kind
+from latchside.schemas import Schemas
+
+BLANK = "FILL IN"
+BLANK_ID = "fill-in"
+
+
+def starter(kind: Kind, id_: str, schemas: Schemas) -> str:
+    """The text of a new record of `kind` named `id_`."""
+    schema = schemas.documents[kind.schema]
+    up = "/".join(".." for _ in kind.folder.split("/"))
+    lines = [
+        f"# yaml-language-server: $schema={up}/schema/{kind.schema}",
+        f"# A new {kind.id}. Replace every {BLANK}; a line that starts with '# key' is optional: delete it or use it.",
+        "# Then run: latchside check",
+    ]
+    for key, about in schema["properties"].items():
+        about, file = _resolved(about, kind.schema, schemas)
+        lines += ["", *_comment(about.get("description", ""))]
+        if key == "id":
+            lines.append(f"id: {id_}")
+        elif key in schema["required"]:
+            lines += _Writer(schemas).entry(key, about, file, 0)
+        else:
+            lines.append(f"# {key}:")
+    return "\n".join(lines) + "\n"
+
+
+def write_new(root: Path, kind: Kind, id_: str, schemas: Schemas) -> Path:
+    """Write a new record and return its path.
+
+    Raises FileExistsError where there is one already, and ValueError for an id that is not one.
+    """
+    if not re.fullmatch(schemas.documents["common.schema.json"]["$defs"]["id"]["pattern"], id_) or len(id_) > 60:
+        raise ValueError(f'"{id_}" is not an id: use lower-case words joined by hyphens, such as gate-contact')
+    path = root / kind.folder / f"{id_}.yaml"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    with path.open("x", encoding="utf-8") as file:
+        file.write(starter(kind, id_, schemas))
+    return path
+
+
+class _Writer:
+    def __init__(self, schemas: Schemas) -> None:
+        self._schemas = schemas
+
+    def entry(self, key: str, schema: dict[str, Any], file: str, indent: int) -> list[str]:
+        """`key: value`, or the key and its value on the lines below."""
+        pad = " " * indent
+        value = self._short(schema)
+        if value is not None:
+            return [f"{pad}{key}: {value}"]
+        return [f"{pad}{key}:", *self._long(schema, file, indent + 2)]
+
+    def _short(self, schema: dict[str, Any]) -> str | None:
+        if "x-starter" in schema:
+            return yaml.safe_dump(schema["x-starter"], default_flow_style=True).removesuffix("...\n").strip()
+        if "enum" in schema:
+            words = schema["enum"]
+            return f"{words[0]}  # one of: {', '.join(words[:14])}{', …' if len(words) > 14 else ''}"
+        if "const" in schema:
+            return json.dumps(schema["const"])
+        kind = schema.get("type")
+        if kind == "string":
+            return BLANK_ID if "pattern" in schema else BLANK
+        if kind == "boolean":
+            return "false"
+        return BLANK if kind in ("number", "integer") else None
+
+    def _long(self, schema: dict[str, Any], file: str, indent: int) -> list[str]:
+        pad = " " * indent
+        if "oneOf" in schema:
+            branches = [_resolved(branch, file, self._schemas) for branch in schema["oneOf"]]
+            chosen, file = next(pair for pair in reversed(branches) if "const" not in pair[0])
+            return self._long(chosen, file, indent)
+        if schema.get("type") == "array":
+            item, item_file = _resolved(schema["items"], file, self._schemas)
+            return list(self._items(item, item_file, schema.get("minItems", 1), indent))
+        required = [*schema.get("x-starter-keys", ()), *schema.get("required", ())]
+        lines: list[str] = []
+        for key in dict.fromkeys(required):
+            about = schema.get("properties", {}).get(key) or schema["additionalProperties"]
+            below, below_file = _resolved(about, file, self._schemas)
+            lines += self.entry(key, below, below_file, indent)
+        return lines or [f"{pad}{{}}"]
+
+    def _items(self, item: dict[str, Any], file: str, count: int, indent: int) -> Iterator[str]:
+        pad = " " * indent
+        for number in range(count):
+            short = self._short(item)
+            if short is not None:
+                yield f"{pad}- {short}"
+                continue
+            first, *rest = self._long(item, file, indent + 2)
+            first = first.replace(f": {BLANK_ID}", f": {BLANK_ID}-{number + 1}" if count > 1 else f": {BLANK_ID}")
+            yield f"{pad}- {first.strip()}"
+            yield from rest
+
+
+def _resolved(schema: dict[str, Any], file: str, schemas: Schemas) -> tuple[dict[str, Any], str]:
+    """A schema with its reference followed; what stands beside the reference wins."""
+    while "$ref" in schema:
+        name, _, pointer = schema["$ref"].partition("#")
+        file = name or file
+        target: Any = schemas.documents[file]
+        for part in pointer.strip("/").split("/"):
+            target = target[part] if part else target
+        schema = {**target, **{key: value for key, value in schema.items() if key != "$ref"}}
+    return schema, file
+
+
+def _comment(text: str) -> Iterator[str]:
+    words, line = text.split(), "#"
+    for word in words:
+        if len(line) + len(word) > 100:
+            yield line
+            line = "#"
+        line += " " + word
+    if line != "#":
+        yield line

@@ -1,0 +1,261 @@
+"""A page while it is written: what it needs to turn texts into markup, and what it has mentioned on the way."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import Any
+
+from markupsafe import Markup
+
+from latchside import drawings
+from latchside.figures.words import accepted, in_words
+from latchside.kinds import KINDS, Kind
+from latchside.library import Library, Record
+from latchside.library.compiled import own_steps
+from latchside.library.quantity import Quantity, quantity
+from latchside.library.text import RecordLink, ValueLink, Words, parts
+from latchside.pages.escape import safe
+from latchside.pages.links import relative
+
+
+class Page:
+    """One page at `address`, about `owner` where it is about one record, and for `device` where one is at hand."""
+
+    def __init__(self, library: Library, address: str, owner: Record | None = None, device: Record | None = None) -> None:
+        self.library = library
+        self.address = address
+        self.owner = owner
+        self.device = device
+        self.terms: dict[str, Record] = {}
+        self.values: dict[tuple[str, str, str], tuple[Record, Quantity]] = {}
+        self._drawn: set[str] = set()
+        self._linked: set[str] = set()
+
+    # -- links -----------------------------------------------------------------------------------------------
+
+    def href(self, address: str) -> str:
+        """A relative link to another page of the site."""
+        return relative(address, self.address)
+
+    def file(self, path: str) -> str:
+        """A relative link to a file of the site that is not a page."""
+        return relative(path, self.address).removesuffix("/")
+
+    def link(self, record: Record, words: object = None) -> Markup:
+        """A link to a record, with its name or other words."""
+        return self.anchor(record.address, words if words is not None else record.name)
+
+    def anchor(self, address: str, words: object) -> Markup:
+        """A link to an address of the site."""
+        return Markup(f'<a href="{safe(self.href(address))}">{safe(words)}</a>')  # noqa: S704
+
+    def records(self, kind: str, ids: Any) -> list[Record]:
+        """The sound records among `ids`, in the order given; `none` and absent lists are empty."""
+        listed = () if ids in (None, "none") else ids
+        return [record for id_ in listed if (record := self.library.find(kind, id_))]
+
+    def by_level(self, ids: Any) -> list[tuple[str, list[Record]]]:
+        """Cautions under their signal words, the worst first."""
+        cautions = self.records("caution", ids)
+        levels = self.library.schemas.words("level").items()
+        groups = [(shown, [caution for caution in cautions if caution["level"] == level]) for level, shown in levels]
+        return [(shown, group) for shown, group in groups if group]
+
+    def users(self, record: Record) -> list[Record]:
+        """The records with a page of their own that refer to a record."""
+        return [
+            user for kind in KINDS.values() if kind.own_page
+            for user in self.library.referring(record.kind.id, record.id, kind.id)
+        ]  # fmt: skip
+
+    def step_words(self, reference: str) -> Markup:
+        """What `procedure/step` says, for a link to it."""
+        procedure_id, _, step_id = reference.partition("/")
+        procedure = self.library.find("procedure", procedure_id)
+        steps = own_steps(procedure) if procedure else ()
+        return next((Markup(self.plain(step["do"])) for _, step in steps if step["id"] == step_id), safe(reference))
+
+    def step_link(self, reference: str, words: object) -> Markup:
+        """A link to `procedure/step`."""
+        procedure, _, step = reference.partition("/")
+        return self.anchor(f"procedures/{procedure}/#step-{step}", words)
+
+    # -- texts -----------------------------------------------------------------------------------------------
+
+    def text(self, text: str, owner: Record | None = None) -> Markup:
+        """Prose: references resolved, and each term linked to its explanation where it is first used."""
+        return self._render(text, owner, terms=True)
+
+    def words(self, text: str, owner: Record | None = None) -> Markup:
+        """A command, a state or a title: references resolved, terms noted but not linked."""
+        return self._render(text, owner, terms=False)
+
+    def plain(self, text: str, owner: Record | None = None) -> Markup:
+        """The text without links, for places that cannot hold one: descriptions and explanations of words."""
+        return safe("".join(self._plain(part, owner or self.owner) for part in parts(text)))
+
+    def _plain(self, part: Words | RecordLink | ValueLink, owner: Record | None) -> str:
+        if isinstance(part, Words):
+            return part.text
+        if isinstance(part, RecordLink):
+            record = self.library.find(part.kind, part.id)
+            return part.words or (record.name.lower() if record else part.id.replace("-", " "))
+        record = owner if part.owner is None else self.library.find(part.owner[0], part.owner[1] or "")
+        data = record.get("values", {}).get(part.name) if record else None
+        return in_words(quantity(data)).replace("\u00a0", " ") if data else self.value_label(part.name).lower()
+
+    def _render(self, text: str, owner: Record | None, *, terms: bool) -> Markup:
+        out: list[str] = []
+        for part in parts(text):
+            if isinstance(part, Words):
+                out.append(self._terms(part.text, linked=terms))
+            elif isinstance(part, RecordLink):
+                out.append(self._record_link(part))
+            else:
+                out.append(self._value_link(part, owner or self.owner))
+        return Markup("".join(out))  # noqa: S704
+
+    def _terms(self, text: str, *, linked: bool) -> Markup:
+        out: list[str] = []
+        end = 0
+        for start, stop, term in _mentions(self.library, text):
+            self.terms.setdefault(term.id, term)
+            if linked and term.id not in self._linked and self.address != "terms/":
+                self._linked.add(term.id)
+                out += [safe(text[end:start]), self.link(term, text[start:stop])]
+                end = stop
+        return Markup("".join([*out, safe(text[end:])]))  # noqa: S704
+
+    def _record_link(self, part: RecordLink) -> Markup:
+        if part.kind == "card":
+            return self.anchor(f"cards/{part.id}/", part.words or part.id.replace("-", " "))
+        record = self.library.find(part.kind, part.id) if part.kind in KINDS else None
+        if record is None:
+            return safe(part.words or f"[[{part.kind}/{part.id}]]")
+        if part.kind == "term":
+            self.terms.setdefault(record.id, record)
+            self._linked.add(record.id)
+        address = f"{record.address}#step-{part.step}" if part.step else record.address
+        name = record.name if part.kind != "term" else record.name.lower()
+        return self.anchor(address, part.words or name)
+
+    def _value_link(self, part: ValueLink, owner: Record | None) -> Markup:
+        record: Record | None
+        if part.owner is None:
+            record = owner
+        elif part.owner == ("device", None):
+            record = self.device or (self.owner if self.owner and self.owner.kind.id == "device" else None)
+            if record is None or part.name not in record.get("values", {}):
+                return safe(f"the {self.value_label(part.name).lower()}, as on the label")
+        else:
+            record = self.library.find(part.owner[0], part.owner[1] or "")
+        data = record.get("values", {}).get(part.name) if record else None
+        if record is None or data is None:
+            return safe(f"[[={part.name}]]")
+        shown = self.note_value(record, part.name, quantity(data))
+        return Markup('<a class="ls-value" href="#value-{}-{}">{}</a>').format(record.id, part.name, safe(in_words(shown)))
+
+    # -- numbers ---------------------------------------------------------------------------------------------
+
+    def note_value(self, record: Record, name: str, shown: Quantity) -> Quantity:
+        """Remember that a number stands on this page, so that its status and source are listed at the foot."""
+        self.values.setdefault((record.kind.id, record.id, name), (record, shown))
+        return shown
+
+    def value_label(self, name: str) -> str:
+        """What a device value is called; other values go by their own name."""
+        return self.library.schemas.words("value-name").get(name, name.replace("-", " ").capitalize())
+
+    def quantity(self, data: Mapping[str, Any]) -> Quantity:
+        """The quantity a record states."""
+        return quantity(data)
+
+    def shown(self, data: Mapping[str, Any]) -> Markup:
+        """A quantity in words."""
+        return safe(in_words(quantity(data)))
+
+    def expected(self, measure: Mapping[str, Any]) -> Markup:
+        """What a good reading is, for a measurement of a step, check or item."""
+        expect = measure["expect"]
+        if "device_value" not in expect:
+            return safe(accepted(quantity(expect)))
+        name = expect["device_value"]
+        data = self.device.get("values", {}).get(name) if self.device else None
+        if self.device is None or data is None:
+            return safe(f"{self.value_label(name)}: as on the label")
+        return safe(accepted(self.note_value(self.device, name, quantity(data))))
+
+    def values_elsewhere(self, record: Record) -> None:
+        """Forget the values of `record` that its own page already lists among its ratings."""
+        self.values = {key: pair for key, pair in self.values.items() if pair[0] is not record}
+
+    def cell(self, cell: float | str, column: Mapping[str, Any], table: Record) -> Markup:
+        """A cell of a table: text, or a number under the column's unit."""
+        if isinstance(cell, str):
+            return self.words(cell, table)
+        return safe(in_words(Quantity(unit=column["unit"], status="computed", value=float(cell))))
+
+    def grouped(self, kind: Kind, records: tuple[Record, ...]) -> list[tuple[str, list[Record]]]:
+        """Records under headings: by stage, level or place of the symptom, where the kind has one."""
+        field = {"procedure": "stage", "checklist": "stage", "caution": "level", "fault": "seen_at"}.get(kind.id)
+        if field is None:
+            return [("", list(records))]
+        words = self.library.schemas.words(field.replace("_", "-"))
+        groups: list[tuple[str, list[Record]]] = []
+        for word, shown in words.items():
+            of_word = [r for r in records if word == r[field] or (isinstance(r[field], tuple) and r[field][0] == word)]
+            if of_word:
+                title = f"Seen {shown}" if kind.id == "fault" else shown
+                groups.append((title, of_word))
+        return groups
+
+    def status(self, data: Mapping[str, Any] | Quantity) -> Markup:
+        """The status of a figure or fact, with its source where it has one."""
+        status, source = (data.status, data.source) if isinstance(data, Quantity) else (data["status"], data.get("source"))
+        words = safe(self.library.schemas.words("status")[status])
+        record = self.library.find("source", source) if source else None
+        return Markup("{}: {}").format(words, self.link(record)) if record else words
+
+    def vocabulary(self, name: str, word: str) -> str:
+        """What a reader sees for a word of a vocabulary."""
+        return self.library.schemas.words(name)[word]
+
+    # -- drawings --------------------------------------------------------------------------------------------
+
+    def drawing(self, id_: str) -> Markup:
+        """A drawing as a figure; the second time on a page only a pointer to the first."""
+        maker = drawings.ALL.get(id_)
+        if maker is None:
+            return Markup("")
+        made = maker()
+        if id_ in self._drawn:
+            return Markup('<p class="ls-see"><a href="#drawing-{}">See the drawing: {}</a></p>').format(id_, safe(made.title))
+        self._drawn.add(id_)
+        return Markup(
+            '<figure class="ls-figure" id="drawing-{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
+            "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
+        ).format(
+            id_, self.file(f"assets/drawings/{id_}.svg"), made.width, made.height, safe(made.message),
+            safe(made.title), safe(made.message),
+        )  # fmt: skip
+
+
+@lru_cache(maxsize=20_000)
+def _mentions(library: Library, text: str) -> tuple[tuple[int, int, Record], ...]:
+    """Where a text mentions terms; the same text stands on many pages."""
+    names, pattern = _term_names(library)
+    return tuple((m.start(), m.end(), names[_singular(m[0].lower(), names)]) for m in pattern.finditer(text))
+
+
+@lru_cache(maxsize=4)
+def _term_names(library: Library) -> tuple[dict[str, Record], re.Pattern[str]]:
+    names = {term.name.lower(): term for term in library.of("term")}
+    longest_first = sorted(names, key=len, reverse=True)
+    words = "|".join(map(re.escape, longest_first)) or "(?!)"
+    return names, re.compile(rf"(?<![\w-])(?:{words})s?(?![\w-])", re.IGNORECASE)
+
+
+def _singular(word: str, names: dict[str, Record]) -> str:
+    return word if word in names else word.removesuffix("s")

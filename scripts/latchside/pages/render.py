@@ -1,0 +1,120 @@
+"""Every generated file of the site, as {path: text}: pages as Markdown, drawings as SVG."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from latchside import drawings
+from latchside.kinds import KINDS, Kind
+from latchside.library import Library, Record
+from latchside.library.compiled import for_device, groups
+from latchside.pages.escape import safe
+from latchside.pages.links import file_of
+from latchside.pages.page import Page
+from latchside.rules import all_rules
+
+Progress = Callable[[str], None]
+INSTALL = ("prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over")
+"""The stages of the whole install page: from the yard to the people on site."""
+
+
+def render_pages(library: Library, edit_base: str = "", progress: Progress = lambda _: None) -> dict[str, str]:
+    """All generated pages. The same library always gives the same text.
+
+    `edit_base` is the address under which the firm's own repository opens a file for editing; without one the
+    edit links lead to the page that explains how.
+    """
+    writer = Writer(library, edit_base)
+    pages: dict[str, str] = {}
+    for kind in KINDS.values():
+        progress(f"writing {kind.plural}")
+        pages[file_of(kind.index)] = writer.index(kind)
+        for record in library.of(kind.id) if kind.own_page else ():
+            pages[file_of(record.address)] = writer.record(record)
+            for alias in record.listed("aliases"):
+                address = kind.address.format(id=alias)
+                pages[file_of(address)] = writer.fill("moved.jinja", Page(library, address), kind=kind, record=record)
+    for device in library.of("device"):
+        progress(f"writing the stages of {device.id}")
+        pages.update(writer.stages(device))
+    pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
+    pages.update((f"assets/drawings/{id_}.svg", make().svg + "\n") for id_, make in drawings.ALL.items())
+    return dict(sorted(pages.items()))
+
+
+@dataclass(frozen=True)
+class Writer:
+    """Fills templates for one library."""
+
+    library: Library
+    edit_base: str = ""
+
+    def fill(self, template: str, page: Page, **values: Any) -> str:
+        """A template filled in for a page."""
+        return _environment().get_template(template).render(
+            page=page, library=self.library, edit_base=self.edit_base.rstrip("/"), **values
+        )
+
+    def record(self, record: Record) -> str:
+        """The page of one record."""
+        page = Page(self.library, record.address, record, record if record.kind.id == "device" else None)
+        values: dict[str, Any] = {"record": record, "used_by": list(_used_by(self.library, record))}
+        if record.kind.id == "procedure":
+            values["groups"] = groups(self.library, record)
+        return self.fill(record.kind.template, page, **values)
+
+    def index(self, kind: Kind) -> str:
+        """The page that lists the records of a kind, or holds them all."""
+        template = "index.jinja" if kind.own_page else f"{kind.plural}.jinja"
+        return self.fill(template, Page(self.library, kind.index), kind=kind, records=self.library.of(kind.id))
+
+    def stages(self, device: Record) -> Iterator[tuple[str, str]]:
+        """A page for each stage that has work for the device, and one for the whole installation."""
+        words = self.library.schemas.words("stage")
+        done = [stage for stage in words if isinstance(device["procedures"][stage], tuple)]
+        for stage in done:
+            yield self._stage(device, stage, words[stage], (stage,), done)
+        whole = "Install, from the yard to the people on site"
+        yield self._stage(device, "install", whole, tuple(s for s in INSTALL if s in done), done)
+
+    def _stage(
+        self, device: Record, name: str, title: str, stages: tuple[str, ...], done: list[str]
+    ) -> tuple[str, str]:
+        page = Page(self.library, f"{device.address}{name}/", device, device)
+        chapters = [
+            (stage, procedure, groups(self.library, procedure, device.id))
+            for stage in stages
+            for procedure in page.records("procedure", device["procedures"][stage])
+        ]
+        after = done[done.index(name) + 1 :][:1] if name in done else []
+        text = self.fill("stage.jinja", page, device=device, title=title, chapters=chapters, after=after)
+        return file_of(page.address), text
+
+
+def _used_by(library: Library, record: Record) -> Iterator[tuple[str, tuple[Record, ...]]]:
+    for kind in KINDS.values():
+        users = library.referring(record.kind.id, record.id, kind.id)
+        if users:
+            yield kind.title, users
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(Path(__file__).parents[1] / "templates"),
+        undefined=StrictUndefined,
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        finalize=lambda value: value if isinstance(value, Markup) else safe(value),
+    )
+    environment.globals.update(for_device=for_device, kinds=KINDS)
+    return environment

@@ -1,0 +1,68 @@
+"""One run over a project: read, fit to schemas, link, apply the rules."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from latchside.findings import Finding
+from latchside.library import Library, build_library
+from latchside.read.tree import read_project
+from latchside.rules import all_rules
+from latchside.schemas import Schemas, load_schemas
+from latchside.schemas.validate import schema_findings
+
+ROOT = Path(__file__).resolve().parents[2]
+"""The project this package stands in."""
+
+Progress = Callable[[str], None]
+
+
+@dataclass(frozen=True)
+class Checked:
+    """The library of all sound records, and everything the check has to say."""
+
+    library: Library
+    findings: tuple[Finding, ...]
+
+    @property
+    def errors(self) -> int:
+        """How many findings are errors."""
+        return sum(finding.level == "error" for finding in self.findings)
+
+
+def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress: Progress = lambda _: None) -> Checked:
+    """Check every record under `root`; bad records become findings, sound ones the library."""
+    progress("reading records")
+    schemas = schemas or load_schemas(ROOT / "schema")
+    reading = read_project(root)
+    findings = list(reading.findings)
+    sound, unsound = [], []
+    progress("checking against schemas")
+    for raw in reading.records:
+        misfits = () if raw.value is None else schema_findings(raw, schemas)
+        findings.extend(misfits)
+        if misfits or raw.document.findings:
+            unsound.append((raw.kind.id, raw.stem))
+        else:
+            sound.append(raw)
+    unsound.extend(_refused(reading.findings, {raw.file for raw in reading.records}))
+    library = build_library(sound, schemas, unsound)
+    progress("applying rules")
+    for rule in all_rules():
+        findings.extend(rule.check(library))
+    return Checked(library, tuple(sorted(set(findings))))
+
+
+def _refused(findings: tuple[Finding, ...], read: set[str]) -> list[tuple[str, str]]:
+    """Kind and id of files that are there but could not be read, so that nobody calls them missing."""
+    from latchside.kinds import KINDS
+
+    kinds = {kind.folder: kind.id for kind in KINDS.values()}
+    refused = []
+    for finding in findings:
+        folder, _, name = finding.file.rpartition("/")
+        if finding.file not in read and folder in kinds:
+            refused.append((kinds[folder], name.rpartition(".")[0]))
+    return refused

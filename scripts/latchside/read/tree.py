@@ -1,0 +1,94 @@
+"""The record files of a project: which there are, and what can be read of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from latchside.findings import START, Finding, Place
+from latchside.kinds import KINDS, Kind
+from latchside.read.yaml_text import Document, read_text
+
+LARGEST = 1_000_000  # bytes; a record is a page of text, not a database
+
+
+@dataclass(frozen=True)
+class RawRecord:
+    """A record as read: nothing is known yet of whether it fits its schema."""
+
+    kind: Kind
+    file: str
+    stem: str
+    document: Document
+
+    @property
+    def value(self) -> Any:
+        """The plain value of the file."""
+        return self.document.value
+
+    def place(self, *path: str | int) -> Place:
+        """The place of the value at `path`, or of the nearest value around it."""
+        for end in range(len(path), -1, -1):
+            found = self.document.places.get(path[:end])
+            if found:
+                return found
+        return START
+
+    def key_place(self, *path: str | int) -> Place:
+        """The place of the key at `path`, or of the value there."""
+        return self.document.keys.get(path) or self.place(*path)
+
+
+@dataclass(frozen=True)
+class Reading:
+    """All that was read: the records, and the findings on the way."""
+
+    records: tuple[RawRecord, ...]
+    findings: tuple[Finding, ...]
+
+
+def read_project(root: Path) -> Reading:
+    """Read every record file under `root`, in a fixed order."""
+    records: list[RawRecord] = []
+    findings: list[Finding] = []
+    for kind in KINDS.values():
+        folder = root / kind.folder
+        for path in sorted(folder.iterdir()) if folder.is_dir() else ():
+            if path.suffix not in (".yaml", ".yml", ".json"):
+                continue
+            file = path.relative_to(root).as_posix()
+            text = _text(root, path, file)
+            if isinstance(text, Finding):
+                findings.append(text)
+                continue
+            document = read_text(text, file)
+            findings.extend(document.findings)
+            records.append(RawRecord(kind, file, path.stem, document))
+    return Reading(tuple(records), tuple(findings))
+
+
+def _text(root: Path, path: Path, file: str) -> str | Finding:
+    def refuse(code: str, found: str, expected: str, action: str, place: Place = START) -> Finding:
+        return Finding(file, place, code, found, expected, action)
+
+    if path.is_symlink() or not path.resolve().is_relative_to(root.resolve()):
+        return refuse("symlink", "a link to another place", "a plain file", "Copy the file here instead.")
+    if path.suffix != ".yaml":
+        return refuse("file-ending", path.name, "a name that ends in .yaml", "Rename the file.")
+    if not path.is_file():
+        return refuse("not-a-file", "something that is not a file", "a plain file", "Remove or rename it.")
+    size = path.stat().st_size
+    if size > LARGEST:
+        return refuse(
+            "file-too-large", f"{size:,} bytes", f"at most {LARGEST:,} bytes", "Split it into several records."
+        )
+    data = path.read_bytes()
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        before = data[: error.start]
+        place = Place(before.count(b"\n") + 1, error.start - (before.rfind(b"\n") + 1) + 1)
+        return refuse(
+            "not-utf-8", f"byte 0x{data[error.start]:02x}", "text in UTF-8", "Save the file as UTF-8.", place
+        )

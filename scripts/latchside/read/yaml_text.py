@@ -1,0 +1,182 @@
+"""YAML text to plain values, with the place of every value.
+
+The reader is stricter than YAML 1.1: `NO`, `on`, `12:30` and `022` stay text, only `true` and `false` are
+booleans, and anchors, aliases, tags and duplicate keys are refused. It builds values from the parser's events,
+because only the events still tell an anchor from a plain value.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+import yaml
+
+from latchside.findings import START, Finding, Place, shown
+
+Path = tuple[str | int, ...]
+DEEPEST = 32
+_Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)\Z")
+_DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+([eE][-+]?[0-9]+)?\Z|[-+]?[1-9][0-9]*[eE][-+]?[0-9]+\Z")
+
+
+class _Refused(Exception):  # noqa: N818  (it is a refusal, not a failure of ours)
+    def __init__(self, place: Place, code: str, found: str, expected: str, action: str) -> None:
+        self.finding = (place, code, found, expected, action)
+
+
+@dataclass
+class Document:
+    """A read document: its value, the place of every value and of every key, and what was wrong with it."""
+
+    value: Any = None
+    places: dict[Path, Place] = field(default_factory=dict)
+    keys: dict[Path, Place] = field(default_factory=dict)
+    findings: list[Finding] = field(default_factory=list)
+
+
+def read_text(text: str, file: str) -> Document:
+    """The document in `text`; `file` is only its name in findings. Never raises for bad input."""
+    document = Document()
+    if not text.strip():
+        document.findings.append(
+            Finding(file, START, "empty-file", "an empty file", "a record", "Write the record or delete the file.")
+        )
+        return document
+    loader = None
+    try:
+        loader = _Loader(text)
+        _Builder(loader, document, file).build()
+    except _Refused as refused:
+        document.value = None
+        document.findings.append(Finding(file, *refused.finding))
+    except yaml.YAMLError as error:
+        document.value = None
+        document.findings.append(_syntax_finding(error, text, file))
+    finally:
+        if loader is not None:
+            loader.dispose()
+    return document
+
+
+def scalar(text: str) -> Any:
+    """The value of a plain (unquoted) scalar: a number, true, false, nothing, or the text itself."""
+    if text == "":
+        return None
+    if text in ("true", "false"):
+        return text == "true"
+    if _INTEGER.match(text) and len(text) < 16:
+        return int(text)
+    if _DECIMAL.match(text) and len(text) < 32:
+        return float(text)
+    return text
+
+
+class _Builder:
+    def __init__(self, loader: Any, document: Document, file: str) -> None:
+        self._events: Iterator[Any] = iter(loader.get_event, None)
+        self._document = document
+        self._file = file
+
+    def build(self) -> None:
+        event = next(self._events)
+        while not isinstance(event, yaml.DocumentStartEvent):
+            event = next(self._events)
+        self._document.value = self._value(next(self._events), ())
+        next(self._events)
+        after = next(self._events)
+        if isinstance(after, yaml.DocumentStartEvent):
+            raise _Refused(
+                _place(after), "second-document", "a second document (---)", "one record a file",
+                "Move it to a file of its own.",
+            )  # fmt: skip
+
+    def _value(self, event: Any, path: Path) -> Any:
+        place = _place(event)
+        self._refuse_references(event, place)
+        if len(path) > DEEPEST:
+            raise _Refused(
+                place, "too-deep", f"more than {DEEPEST} levels", "a record like the others",
+                "Flatten it; the schema shows the shape.",
+            )  # fmt: skip
+        self._document.places[path] = place
+        if isinstance(event, yaml.ScalarEvent):
+            return scalar(event.value) if event.implicit[0] else event.value
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self._sequence(path)
+        return self._mapping(path)
+
+    def _refuse_references(self, event: Any, place: Place) -> None:
+        anchor = getattr(event, "anchor", None)
+        if anchor is not None:
+            mark = "*" if isinstance(event, yaml.AliasEvent) else "&"
+            raise _Refused(
+                place, "anchor-or-alias", f"{mark}{anchor}", "plain values without & and *",
+                "Write the value out, or quote the text if the sign belongs to it.",
+            )  # fmt: skip
+        if getattr(event, "tag", None) not in (None, "!"):
+            raise _Refused(
+                place, "yaml-tag", shown(event.tag), "plain values without ! tags",
+                "Remove the tag, or quote the text.",
+            )  # fmt: skip
+
+    def _sequence(self, path: Path) -> list[Any]:
+        items: list[Any] = []
+        while not isinstance(event := next(self._events), yaml.SequenceEndEvent):
+            items.append(self._value(event, (*path, len(items))))
+        return items
+
+    def _mapping(self, path: Path) -> dict[str, Any]:
+        mapping: dict[str, Any] = {}
+        while not isinstance(event := next(self._events), yaml.MappingEndEvent):
+            place = _place(event)
+            self._refuse_references(event, place)
+            if not isinstance(event, yaml.ScalarEvent):
+                raise _Refused(
+                    place, "key-not-text", "a list or mapping as a key", "a word as a key",
+                    "Quote text that starts with [ or {.",
+                )  # fmt: skip
+            key = event.value
+            value = self._value(next(self._events), (*path, key))
+            if key in mapping:
+                first = self._document.keys[*path, key]
+                self._document.findings.append(
+                    Finding(
+                        self._file, place, "duplicate-key", f"{shown(key)} a second time",
+                        f"each key once (first on line {first.line})", "Merge the two, or rename one.",
+                    )  # fmt: skip
+                )
+                continue
+            self._document.keys[*path, key] = place
+            mapping[key] = value
+        return mapping
+
+
+def _place(event: Any) -> Place:
+    return Place(event.start_mark.line + 1, event.start_mark.column + 1)
+
+
+def _syntax_finding(error: yaml.YAMLError, text: str, file: str) -> Finding:
+    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+    if mark is None:  # the reader's own error: a character YAML does not allow
+        before = text[: getattr(error, "position", 0) or 0]
+        place = Place(before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1)
+        return Finding(
+            file, place, "bad-character", "a character that YAML does not allow", "printable text",
+            "Delete the character.",
+        )  # fmt: skip
+    place = Place(mark.line + 1, mark.column + 1)
+    lines = text.splitlines()
+    line = lines[mark.line] if mark.line < len(lines) else ""
+    if "\t" in line[: len(line) - len(line.lstrip())]:
+        return Finding(
+            file, place, "tab-indent", "a tab in the indentation", "spaces", "Replace the tab by two spaces."
+        )
+    problem = getattr(error, "problem", None) or "not YAML"
+    return Finding(
+        file, place, "broken-yaml", f"{problem}: {shown(line.strip())}", "valid YAML",
+        "Look at this line and the one above: indentation, a missing quote, or a colon in unquoted text.",
+    )  # fmt: skip

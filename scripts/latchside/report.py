@@ -1,0 +1,58 @@
+"""Findings for people and for machines: text, JSON, and annotations for a code host's checks."""
+
+from __future__ import annotations
+
+import json
+from collections import Counter
+from collections.abc import Iterable
+
+from latchside.findings import Finding
+
+
+def as_text(findings: Iterable[Finding]) -> str:
+    """A paragraph for each finding: where and what, what is expected, what to do next."""
+    return "\n\n".join(
+        f"{one.file}:{one.place.line}:{one.place.column}: {one.level} {one.code}\n"
+        f"  found     {one.found}\n  expected  {one.expected}\n  next      {one.action}"
+        for one in findings
+    )
+
+
+def as_json(findings: Iterable[Finding]) -> str:
+    """A JSON list, one object a finding."""
+    return json.dumps(
+        [
+            {
+                "file": one.file, "line": one.place.line, "column": one.place.column, "code": one.code,
+                "level": one.level, "found": one.found, "expected": one.expected, "action": one.action,
+            }
+            for one in findings
+        ],
+        ensure_ascii=False,
+        indent=2,
+    )  # fmt: skip
+
+
+def as_annotations(findings: Iterable[Finding]) -> str:
+    """One workflow command a finding (`::error file=…`), as code hosts show beside the changed line."""
+    return "\n".join(
+        f"::{one.level} file={_property(one.file)},line={one.place.line},col={one.place.column},"
+        f"title={_property(one.code)}::{_message(f'{one.found}. Expected: {one.expected} {one.action}')}"
+        for one in findings
+    )
+
+
+def summary(findings: Iterable[Finding], records: int) -> str:
+    """One closing line."""
+    count = Counter(one.level for one in findings)
+    if not count:
+        return f"{records} records, nothing found."
+    return f"{records} records: {count['error']} errors, {count['warning']} warnings."
+
+
+def _message(text: str) -> str:
+    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+
+
+def _property(text: str) -> str:
+    return _message(text).replace(":", "%3A").replace(",", "%2C")

@@ -1,0 +1,29 @@
+"""A notice is not about injury."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library
+from latchside.library.text import plain
+from latchside.rules.rule import Rule
+
+CODE = "harmless-notice"
+_INJURY = re.compile(r"\b(injur\w*|wound\w*|burns?|death|kill\w*|hurt\w*|blind\w*|fractur\w*|suffocat\w*)\b", re.IGNORECASE)
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """A caution of the level notice says nothing of injury (ANSI Z535.6: notice is for damage)."""
+    for caution in library.of("caution"):
+        for name in ("hazard", "consequence") if caution["level"] == "notice" else ():
+            match = _INJURY.search(plain(caution[name]))
+            if match:
+                yield caution.finding(
+                    CODE, (name,), f'"{match[0]}" in a notice', "damage or disturbance only; injury is caution or above",
+                    "Raise the level, or say what is damaged.",
+                )  # fmt: skip
+
+
+RULE = Rule(CODE, "A notice is about damage or disturbance; a hazard to people is a caution, warning or danger.", check)

@@ -1,0 +1,39 @@
+"""Words come from the terms list."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library
+from latchside.library.text import Words, parts
+from latchside.rules.rule import Rule
+
+CODE = "house-word"
+_FREE = ("north_america", "europe", "instead_of", "says", "also_called")
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """A word that a term replaces is not used in our own text."""
+    instead = {
+        word.lower(): term for term in library.of("term") for word in term.listed("instead_of")
+    }
+    if not instead:
+        return
+    words = "|".join(re.escape(word) for word in sorted(instead, key=len, reverse=True))
+    pattern = re.compile(rf"(?<![\w-])({words})(?![\w-])", re.IGNORECASE)
+    for record in library:
+        for path, text, _ in library.texts(record):
+            if record.kind.id in ("source", "term", "table") or any(part in _FREE for part in path):
+                continue
+            for part in parts(text):
+                for match in pattern.finditer(part.text) if isinstance(part, Words) else ():
+                    term = instead[match[0].lower()]
+                    yield record.finding(
+                        CODE, path, f'"{match[0]}"', f'"{term.name.lower()}", the word of the terms list',
+                        "Use the word, or link to the term as [[term/" + term.id + "]].",
+                    )  # fmt: skip
+
+
+RULE = Rule(CODE, "Our own text uses the words of the terms list; quoted words and both continents' words are free.", check)

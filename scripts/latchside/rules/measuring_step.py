@@ -1,0 +1,48 @@
+"""A measuring step says what a good reading is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from latchside.findings import Finding
+from latchside.library import Library, Record
+from latchside.library.compiled import own_steps
+from latchside.rules.rule import Rule
+
+CODE = "measuring-step"
+_VERBS = ("Measure ", "Meter ", "Gauge ")
+_Path = tuple[str | int, ...]
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """A step that measures has `measure`; a single expected value has a tolerance."""
+    for record, path, step in _steps(library):
+        if step.get("do", "").startswith(_VERBS) and "measure" not in step:
+            yield record.finding(
+                CODE, path, "a measuring step without measure",
+                "what is measured, the expected value with unit and tolerance, and what to do outside",
+                "Add measure with what, expect and outside.",
+            )  # fmt: skip
+        expect = step.get("measure", {}).get("expect", {})
+        if "value" in expect and "tolerance" not in expect:
+            yield record.finding(
+                CODE, (*path, "measure", "expect"), "an expected value without tolerance",
+                "tolerance, or min and max", "Say how far a good reading may be off.",
+            )  # fmt: skip
+
+
+def _steps(library: Library) -> Iterator[tuple[Record, _Path, Mapping[str, Any]]]:
+    for procedure in library.of("procedure"):
+        for path, step in own_steps(procedure):
+            yield procedure, path, step
+    for fault in library.of("fault"):
+        for i, one in enumerate(fault["checks"]):
+            yield fault, ("checks", i), one
+    for checklist in library.of("checklist"):
+        for i, point in enumerate(checklist["points"]):
+            for j, item in enumerate(point["items"]):
+                yield checklist, ("points", i, "items", j), item
+
+
+RULE = Rule(CODE, "A measuring step states the expected value, unit, tolerance and what to do outside.", check)

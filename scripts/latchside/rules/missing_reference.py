@@ -1,0 +1,72 @@
+"""References resolve."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from latchside import drawings
+from latchside.findings import Finding, did_you_mean
+from latchside.kinds import CARDS, KINDS
+from latchside.library import Library, Link
+from latchside.library.compiled import own_steps
+from latchside.library.text import ValueLink, parts
+from latchside.rules.rule import Rule
+
+CODE = "missing-reference"
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """Every id names a record, a step, a drawing or a card that exists."""
+    for link in library.links:
+        known = _known(library, link.kind)
+        if known is None:
+            yield _finding(link, f"{link.kind}/{link.id}", f"a kind: {', '.join(KINDS)} or card", KINDS, link.kind)
+        elif link.id not in known and link.target not in library.unsound:
+            yield _finding(link, f"{link.kind}/{link.id}", f"an existing {link.kind}", known, link.id)
+        elif link.step and (procedure := library.find(link.kind, link.id)):
+            steps = {step["id"] for _, step in own_steps(procedure)} if link.kind == "procedure" else set()
+            if link.step not in steps:
+                yield _finding(link, f"step {link.step}", f"a step of {link.kind}/{link.id}", steps, link.step)
+    yield from _values(library)
+
+
+def _known(library: Library, kind: str) -> Iterable[str] | None:
+    if kind == "drawing":
+        return drawings.ALL
+    if kind == "card":
+        return CARDS
+    return library.records.get(kind)
+
+
+def _finding(link: Link, found: str, expected: str, known: Iterable[str], word: str) -> Finding:
+    return link.source.finding(
+        CODE, link.path, f"{found}, which does not exist", f"{expected}.{did_you_mean(word, known)}",
+        "Correct the id, or write what it names.",
+    )  # fmt: skip
+
+
+def _values(library: Library) -> Iterator[Finding]:
+    device_names = library.schemas.words("value-name")
+    for record in library:
+        for path, text, sort in library.texts(record):
+            for part in parts(text) if sort == "prose" else ():
+                if not isinstance(part, ValueLink):
+                    continue
+                if part.owner == ("device", None):
+                    known: Iterable[str] = device_names
+                elif part.owner is None:
+                    known = record.get("values", {})
+                else:
+                    owner = library.find(part.owner[0], part.owner[1] or "")
+                    if owner is None:
+                        continue  # the owner itself is reported above
+                    known = owner.get("values", {})
+                if part.name not in known:
+                    yield record.finding(
+                        CODE, path, f"the value {part.name}, which does not exist",
+                        f"a name under values.{did_you_mean(part.name, known)}",
+                        "Correct the name, or add the value.",
+                    )  # fmt: skip
+
+
+RULE = Rule(CODE, "Every reference names a record, step, value, drawing or card that exists.", check)

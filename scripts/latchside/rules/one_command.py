@@ -1,0 +1,62 @@
+"""One step, one command."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from latchside.findings import Finding, did_you_mean
+from latchside.library import Library, Record
+from latchside.library.compiled import own_steps
+from latchside.library.text import plain
+from latchside.rules.rule import Rule
+
+CODE = "one-command"
+MOST_WORDS = 20
+_CONDITION = re.compile(r"(?:If|When|Where|On|At|With|For|In|Before|After|Once|While|Without|From|To|Until|Outside|Inside)\b[^,]*, *")
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """Each command starts with a known verb, is one sentence, and is short."""
+    verbs = library.schemas.documents["vocabulary.schema.json"]["$defs"]["step-verb"]["enum"]
+    for record, path, text in _commands(library):
+        yield from _problems(record, path, plain(text), verbs)
+
+
+def _commands(library: Library) -> Iterator[tuple[Record, tuple[str | int, ...], str]]:
+    for procedure in library.of("procedure"):
+        for path, step in own_steps(procedure):
+            yield procedure, (*path, "do"), step["do"]
+    for fault in library.of("fault"):
+        for i, one in enumerate(fault["checks"]):
+            yield fault, ("checks", i, "do"), one["do"]
+        for i, cause in enumerate(fault["causes"]):
+            for j, text in enumerate(cause["remedy"]["do"]):
+                yield fault, ("causes", i, "remedy", "do", j), text
+    for caution in library.of("caution"):
+        for i, text in enumerate(caution["avoid"]):
+            yield caution, ("avoid", i), text
+
+
+def _problems(record: Record, path: tuple[str | int, ...], text: str, verbs: list[str]) -> Iterator[Finding]:
+    condition = _CONDITION.match(text)
+    command = text[condition.end() :] if condition else text
+    words = re.findall(r"[\w'’-]+", command)
+    first = words[0].lower() if words else ""
+    if first in ("do", "never", "always", "only"):
+        first = words[2].lower() if first == "do" and len(words) > 2 else words[1].lower() if len(words) > 1 else ""
+    if first not in verbs:
+        yield record.finding(
+            CODE, path, f'a command that starts with "{first}"',
+            f"a verb of the list step-verb (a condition first, with a comma).{did_you_mean(first, verbs)}",
+            "Start with the verb, or add it to schema/vocabulary.schema.json.",
+        )  # fmt: skip
+    if len(text.split()) > MOST_WORDS:
+        yield record.finding(
+            CODE, path, f"a command of {len(text.split())} words", f"at most {MOST_WORDS}", "Shorten or split it."
+        )
+    if re.search(r"\band then\b|;|[.!?] +\S", text):
+        yield record.finding(CODE, path, "more than one command", "one command a step", "Split it into steps.")
+
+
+RULE = Rule(CODE, "A step is one command: a known verb first, one sentence, at most twenty words.", check)

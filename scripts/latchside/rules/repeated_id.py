@@ -1,0 +1,61 @@
+"""Ids inside a record, and aliases across records, are each used once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from latchside.findings import Finding
+from latchside.library import Library, Record
+from latchside.library.compiled import own_steps
+from latchside.rules.rule import Rule
+
+CODE = "repeated-id"
+_Path = tuple[str | int, ...]
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """No two things of one sort share an id."""
+    for record in library:
+        yield from _within(record)
+    for kind in library.records.values():
+        taken = {one["id"]: one for one in kind.values()}
+        for record in kind.values():
+            for index, alias in enumerate(record.listed("aliases")):
+                if alias in taken:
+                    yield _finding(record, ("aliases", index), alias, f"taken by {taken[alias].raw.file}")
+                taken.setdefault(alias, record)
+
+
+def _within(record: Record) -> Iterator[Finding]:
+    if record.kind.id == "procedure":
+        yield from _once(record, own_steps(record))
+    for name in ("parts", "inputs", "causes", "checks", "columns", "rows"):
+        entries = record.listed(name) if record.kind.id != "procedure" else ()
+        yield from _once(record, (((name, i), entry) for i, entry in enumerate(entries) if isinstance(entry, Mapping)))
+    for i, check_ in enumerate(record.listed("checks")):
+        yield from _once(record, ((("checks", i, "results", j), r) for j, r in enumerate(check_["results"])))
+    if record.kind.id == "checklist":
+        yield from _once(
+            record,
+            (
+                (("points", i, "items", j), item)
+                for i, point in enumerate(record["points"])
+                for j, item in enumerate(point["items"])
+            ),
+        )
+
+
+def _once(record: Record, entries: Iterator[tuple[_Path, Mapping[str, Any]]]) -> Iterator[Finding]:
+    seen: set[str] = set()
+    for path, entry in entries:
+        if entry.get("id") in seen:
+            yield _finding(record, (*path, "id"), entry["id"], "used above in this record")
+        seen.add(entry.get("id", ""))
+
+
+def _finding(record: Record, path: _Path, id_: str, why: str) -> Finding:
+    return record.finding(CODE, path, f'the id "{id_}", {why}', "an id used once", "Choose another id.")
+
+
+RULE = Rule(CODE, "Ids of steps, items, causes and the like are each used once; an alias is nobody else's id.", check)

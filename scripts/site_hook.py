@@ -1,0 +1,5 @@
+"""The hook file MkDocs loads; the adapter holds what it does."""
+
+from latchside.site.adapter import on_config, on_files
+
+__all__ = ["on_config", "on_files"]
