@@ -70,12 +70,17 @@ class Page:
             for user in self.library.referring(record.kind.id, record.id, kind.id)
         ]  # fmt: skip
 
-    def step_words(self, reference: str) -> Markup:
-        """What `procedure/step` says, for a link to it."""
+    def step(self, reference: str) -> Mapping[str, Any]:
+        """The step that `procedure/step` names; empty where there is none."""
         procedure_id, _, step_id = reference.partition("/")
         procedure = self.library.find("procedure", procedure_id)
         steps = own_steps(procedure) if procedure else ()
-        return next((Markup(self.plain(step["do"])) for _, step in steps if step["id"] == step_id), safe(reference))
+        return next((step for _, step in steps if step["id"] == step_id), {})
+
+    def step_words(self, reference: str) -> Markup:
+        """What `procedure/step` says, for a link to it."""
+        step = self.step(reference)
+        return self.plain(step["do"]) if step else safe(reference)
 
     def step_link(self, reference: str, words: object) -> Markup:
         """A link to `procedure/step`."""
@@ -176,16 +181,25 @@ class Page:
         """A quantity in words."""
         return safe(in_words(quantity(data)))
 
-    def expected(self, measure: Mapping[str, Any]) -> Markup:
-        """What a good reading is, for a measurement of a step, check or item."""
+    def expected(self, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None) -> Markup:
+        """What a good reading is: the quantity, or the value of the device at hand.
+
+        On a page for no one device, the label decides, and the typical values of the devices it concerns are named.
+        """
         expect = measure["expect"]
         if "device_value" not in expect:
             return safe(accepted(quantity(expect)))
         name = expect["device_value"]
-        data = self.device.get("values", {}).get(name) if self.device else None
-        if self.device is None or data is None:
-            return safe(f"{self.value_label(name)}: as on the label")
-        return safe(accepted(self.note_value(self.device, name, quantity(data))))
+        if self.device and name in self.device.get("values", {}):
+            return safe(accepted(self.note_value(self.device, name, quantity(self.device["values"][name]))))
+        devices = self.records("device", only) or self.library.referring(owner.kind.id, owner.id, "device")
+        typical = [
+            f"{device.name} {accepted(self.note_value(device, name, quantity(device['values'][name])))}"
+            for device in devices
+            if name in device["values"]
+        ]
+        known = f" Typical: {'; '.join(typical)}." if typical and not self.device else ""
+        return safe(f"{self.value_label(name)}, as on the label.{known}")
 
     def values_elsewhere(self, record: Record) -> None:
         """Forget the values of `record` that its own page already lists among its ratings."""

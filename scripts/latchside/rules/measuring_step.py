@@ -24,12 +24,26 @@ def check(library: Library) -> Iterator[Finding]:
                 "what is measured, the expected value with unit and tolerance, and what to do outside",
                 "Add measure with what, expect and outside.",
             )  # fmt: skip
+        if step.get("measure") == "step":
+            yield from _borrowed(library, record, path, step["step"])
+            continue
         expect = step.get("measure", {}).get("expect", {})
         if "value" in expect and "tolerance" not in expect:
             yield record.finding(
                 CODE, (*path, "measure", "expect"), "an expected value without tolerance",
                 "tolerance, or min and max", "Say how far a good reading may be off.",
             )  # fmt: skip
+
+
+def _borrowed(library: Library, record: Record, path: _Path, reference: str) -> Iterator[Finding]:
+    """An item that reads what its step reads needs a step that measures."""
+    procedure_id, _, step_id = reference.partition("/")
+    procedure = library.find("procedure", procedure_id)
+    if procedure and not any(s["id"] == step_id and "measure" in s for _, s in own_steps(procedure)):
+        yield record.finding(
+            CODE, (*path, "measure"), f"measure: step, and {reference} measures nothing", "a step with measure",
+            "Name the step that measures, or state the measurement here.",
+        )  # fmt: skip
 
 
 def _steps(library: Library) -> Iterator[tuple[Record, _Path, Mapping[str, Any]]]:

@@ -1,0 +1,36 @@
+"""What more than one folder of tests draws on: the checked project and the site built from it, each made once a run."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from latchside.library import Library
+from latchside.project import ROOT, Checked, check_project
+
+
+@pytest.fixture(scope="session")
+def shipped() -> Checked:
+    """The project as it stands, checked."""
+    return check_project(ROOT)
+
+
+@pytest.fixture(scope="session")
+def shipped_library(shipped: Checked) -> Library:
+    assert not shipped.errors, [f"{finding.file}: {finding.found}" for finding in shipped.findings]
+    return shipped.library
+
+
+@pytest.fixture(scope="session")
+def build(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, int]:
+    """The folder of the built site, and how many warnings the build gave."""
+    from latchside.site.build import build_site  # MkDocs is slow to import, and wanted by few tests
+
+    return build_site(ROOT, tmp_path_factory.mktemp("built") / "site")
+
+
+@pytest.fixture(scope="session")
+def site(build: tuple[Path, int]) -> Path:
+    """The folder of the built site."""
+    return build[0]
