@@ -24,6 +24,7 @@ class Progress:
         self._shown = sys.stderr.isatty()
 
     def __call__(self, words: str) -> None:
+        """Say what is being done."""
         if self._shown and time.monotonic() - self._start > 1:
             click.echo(f"… {words}", err=True)
 
@@ -93,7 +94,12 @@ def render(root: Path, out: Path) -> None:
 
 
 @main.command()
-@click.option("--out", type=click.Path(file_okay=False, path_type=Path), default=None, help="Where to; by default site/.")
+@click.option(
+    "--out",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=None,
+    help="Where to; by default site/.",
+)
 def site(out: Path | None) -> None:
     """Check the records and build the site; exit 1 where an error stands."""
     progress = Progress()

@@ -139,9 +139,7 @@ class Sheet:
         )  # fmt: skip
         element.text = words
 
-    def label(
-        self, x: float, y: float, words: str, to_x: float, to_y: float, *, anchor: str = "start"
-    ) -> None:
+    def label(self, x: float, y: float, words: str, to_x: float, to_y: float, *, anchor: str = "start") -> None:
         """Words with a leader line that ends in a dot on the thing named."""
         lead = x + (-3 if anchor == "start" else 3 if anchor == "end" else 0)
         self.line(lead, y - 4, to_x, to_y, line=1)
@@ -154,9 +152,7 @@ class Sheet:
         horizontal = abs(x2 - x1) >= abs(y2 - y1)
         for x, y, way in ((x1, y1, 1), (x2, y2, -1)):
             if horizontal:
-                self.path(
-                    f"M{number(x)} {number(y)} l{6 * way} -3 l0 6 z", fill=INK, line=0
-                )
+                self.path(f"M{number(x)} {number(y)} l{6 * way} -3 l0 6 z", fill=INK, line=0)
             else:
                 self.path(f"M{number(x)} {number(y)} l-3 {6 * way} l6 0 z", fill=INK, line=0)
         if horizontal:
@@ -169,24 +165,17 @@ class Sheet:
         self.rect(x, y, w, h, round_=4, line=2)
         reed_x = x + w - 7 if reed_right else x + 7
         self.line(reed_x, y + 8, reed_x, y + h - 8, line=2, dash="6 3")
-        edge = x + w if reed_right else x
-        tip = edge - 5 if reed_right else edge + 5
-        middle = y + h / 2
-        self.path(
-            f"M{number(edge)} {number(middle - 5)} L{number(tip)} {number(middle)} L{number(edge)} {number(middle + 5)} Z",
-            fill=INK, line=0,
-        )  # fmt: skip
+        self._notch(x + w if reed_right else x, y + h / 2, -5 if reed_right else 5, INK)
 
     def magnet(self, x: float, y: float, w: float, h: float, *, mark_left: bool = True) -> None:
         """The magnet: a solid body with a white notch mark on the side that faces the sensor."""
         self.rect(x, y, w, h, fill="#3a3a3a", round_=3, line=2)
-        edge = x if mark_left else x + w
-        tip = edge + 5 if mark_left else edge - 5
-        middle = y + h / 2
-        self.path(
-            f"M{number(edge)} {number(middle - 5)} L{number(tip)} {number(middle)} L{number(edge)} {number(middle + 5)} Z",
-            fill=PAPER, line=0,
-        )  # fmt: skip
+        self._notch(x if mark_left else x + w, y + h / 2, 5 if mark_left else -5, PAPER)
+
+    def _notch(self, x: float, y: float, depth: float, fill: str) -> None:
+        """A small triangle cut into an edge: the mark that both halves carry."""
+        tip, above, below = number(x + depth), number(y - 5), number(y + 5)
+        self.path(f"M{number(x)} {above} L{tip} {number(y)} L{number(x)} {below} Z", fill=fill, line=0)
 
     def finish(self) -> Drawing:
         """The drawing, ready for a page."""

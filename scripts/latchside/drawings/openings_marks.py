@@ -25,9 +25,7 @@ def side(s: Sheet, x: float, y: float, which: str, *more: str, anchor: str = "st
     lines(s, x, y + 2 * STEP, *more, anchor=anchor)
 
 
-def name(
-    s: Sheet, x: float, y: float, words: tuple[str, ...], to: tuple[float, float], *, lead: str = "left"
-) -> None:
+def name(s: Sheet, x: float, y: float, words: tuple[str, ...], to: tuple[float, float], *, lead: str = "left") -> None:
     """Lines of words with a leader to the thing named, leaving them at left, right, top or bottom."""
     below = y + (len(words) - 1) * STEP + 4
     start = {"left": (x - 3, y - 4), "right": (x + 3, y - 4), "top": (x, y - 12), "bottom": (x, below)}[lead]

@@ -41,9 +41,7 @@ def _direction(poles: Sequence[Pole], x: float, y: float) -> tuple[float, float]
     return fx / size, fy / size
 
 
-def trace(
-    poles: Sequence[Pole], start: tuple[float, float], floor: float, ceiling: float
-) -> list[tuple[float, float]]:
+def trace(poles: Sequence[Pole], start: tuple[float, float], floor: float, ceiling: float) -> list[tuple[float, float]]:
     """The field line from a start near the first pole to the second, to the floor or off the drawing."""
     x, y = start
     points = [start]
@@ -84,9 +82,7 @@ def _field(sheet: Sheet, base: float, height: float | None) -> float:
         points = trace(poles, start, floor, ceiling)
         joined = abs(points[-1][0] - HALF) < 5 and abs(points[-1][1] - axis) < 5
         for way in (1,) if joined else (1, -1):
-            d = " L".join(
-                f"{number(round(MIDDLE + way * x, 1))} {number(round(level - y, 1))}" for x, y in points
-            )
+            d = " L".join(f"{number(round(MIDDLE + way * x, 1))} {number(round(level - y, 1))}" for x, y in points)
             sheet.path(f"M{d}", line=0.8)
     return level - axis
 

@@ -68,25 +68,19 @@ def pinch(sheet: Sheet, x1: float, x2: float, y: float) -> None:
     arrow(sheet, x2 + 26, y, x2, y, line=1.5)
 
 
-def polygon(
-    sheet: Sheet, points: Sequence[tuple[float, float]], *, fill: str = PAPER, line: float = 1.5
-) -> None:
+def polygon(sheet: Sheet, points: Sequence[tuple[float, float]], *, fill: str = PAPER, line: float = 1.5) -> None:
     """A closed shape through the points."""
     d = " L".join(f"{number(round(x, 2))} {number(round(y, 2))}" for x, y in points)
     sheet.path(f"M{d} Z", fill=fill, line=line)
 
 
-def words(
-    sheet: Sheet, x: float, y: float, lines: Sequence[str], *, anchor: str = "start", bold: bool = False
-) -> None:
+def words(sheet: Sheet, x: float, y: float, lines: Sequence[str], *, anchor: str = "start", bold: bool = False) -> None:
     """Several lines of small text, one under another."""
     for index, line in enumerate(lines):
         sheet.text(x, y + index * LINE_STEP, line, size=SMALL, anchor=anchor, bold=bold)
 
 
-def tag(
-    sheet: Sheet, x: float, y: float, text: str, tip: tuple[float, float], *, below: bool = False
-) -> None:
+def tag(sheet: Sheet, x: float, y: float, text: str, tip: tuple[float, float], *, below: bool = False) -> None:
     """Centred words over the thing they name, or under it, with a leader from their middle to its tip."""
     sheet.line(x, y - 13 if below else y + 4, *tip, line=1)
     sheet.circle(*tip, 2, fill=INK, line=0)

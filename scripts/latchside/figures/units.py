@@ -10,7 +10,17 @@ SYMBOLS = {
     "uV/m": "µV/m", "count": "", "year": "years", "month": "months", "d": "days",
     "in": "in", "ft": "ft", "rung": "rungs",
 }  # fmt: skip
-_OTHER = {"mm": "in", "cm": "in", "m": "ft", "in": "mm", "ft": "m", "kg": "lb", "degC": "degF", "degF": "degC", "N": "lbf"}
+_OTHER = {
+    "mm": "in",
+    "cm": "in",
+    "m": "ft",
+    "in": "mm",
+    "ft": "m",
+    "kg": "lb",
+    "degC": "degF",
+    "degF": "degC",
+    "N": "lbf",
+}
 _LARGER = {"ohm": ("kohm", 1e3), "kohm": ("Mohm", 1e3), "uA": ("mA", 1e3), "mA": ("A", 1e3), "ms": ("s", 1e3)}
 _WITHOUT_SPACE = ("°",)
 

@@ -6,7 +6,6 @@ from latchside.figures.units import figure, other_system, readable, rounded_othe
 from latchside.library.quantity import Quantity
 
 
-
 def in_words(quantity: Quantity) -> str:
     """The quantity in short: figure, unit, the other system in brackets, tolerance."""
     if quantity.value is not None:

@@ -54,9 +54,7 @@ class Record:
         value = self.data.get(name)
         return () if value in (None, "none") else tuple(value)
 
-    def finding(
-        self, code: str, path: Path, found: str, expected: str, action: str, level: Level = "error"
-    ) -> Finding:
+    def finding(self, code: str, path: Path, found: str, expected: str, action: str, level: Level = "error") -> Finding:
         """A finding about the value at `path` of this record."""
         return Finding(self.raw.file, self.raw.place(*path), code, found, expected, action, level)
 
@@ -138,7 +136,9 @@ class Library:
 
     def referring(self, kind: str, id_: str, by: str) -> tuple[Record, ...]:
         """The records of kind `by` that refer to a record, each once, in the order of their ids."""
-        sources = {link.source.id: link.source for link in self._arriving.get((kind, id_), ()) if link.source.kind.id == by}
+        sources = {
+            link.source.id: link.source for link in self._arriving.get((kind, id_), ()) if link.source.kind.id == by
+        }
         return tuple(sources[id_] for id_ in sorted(sources))
 
 

@@ -1,9 +1,9 @@
 """The few references that a text may hold. Everything else in a text is only text.
 
-    [[kind/id]]  [[kind/id|words]]  [[procedure/id#step]]   a link to a record, or to a step
-    [[=name]]                                              a value of the same record
-    [[=device/name]]                                       a value of the device at hand
-    [[=kind/id/name]]                                      a value of another record
+[[kind/id]]  [[kind/id|words]]  [[procedure/id#step]]   a link to a record, or to a step
+[[=name]]                                              a value of the same record
+[[=device/name]]                                       a value of the device at hand
+[[=kind/id/name]]                                      a value of another record
 """
 
 from __future__ import annotations

@@ -23,7 +23,9 @@ from latchside.pages.links import relative
 class Page:
     """One page at `address`, about `owner` where it is about one record, and for `device` where one is at hand."""
 
-    def __init__(self, library: Library, address: str, owner: Record | None = None, device: Record | None = None) -> None:
+    def __init__(
+        self, library: Library, address: str, owner: Record | None = None, device: Record | None = None
+    ) -> None:
         self.library = library
         self.address = address
         self.owner = owner
@@ -49,7 +51,7 @@ class Page:
 
     def anchor(self, address: str, words: object) -> Markup:
         """A link to an address of the site."""
-        return Markup(f'<a href="{safe(self.href(address))}">{safe(words)}</a>')  # noqa: S704
+        return Markup(f'<a href="{safe(self.href(address))}">{safe(words)}</a>')
 
     def records(self, kind: str, ids: Any) -> list[Record]:
         """The sound records among `ids`, in the order given; `none` and absent lists are empty."""
@@ -120,7 +122,7 @@ class Page:
                 out.append(self._record_link(part))
             else:
                 out.append(self._value_link(part, owner or self.owner))
-        return Markup("".join(out))  # noqa: S704
+        return Markup("".join(out))
 
     def _terms(self, text: str, *, linked: bool) -> Markup:
         out: list[str] = []
@@ -131,7 +133,7 @@ class Page:
                 self._linked.add(term.id)
                 out += [safe(text[end:start]), self.link(term, text[start:stop])]
                 end = stop
-        return Markup("".join([*out, safe(text[end:])]))  # noqa: S704
+        return Markup("".join([*out, safe(text[end:])]))
 
     def _record_link(self, part: RecordLink) -> Markup:
         if part.kind == "card":
@@ -160,7 +162,9 @@ class Page:
         if record is None or data is None:
             return safe(f"[[={part.name}]]")
         shown = self.note_value(record, part.name, quantity(data))
-        return Markup('<a class="ls-value" href="#value-{}-{}">{}</a>').format(record.id, part.name, safe(in_words(shown)))
+        return Markup('<a class="ls-value" href="#value-{}-{}">{}</a>').format(
+            record.id, part.name, safe(in_words(shown))
+        )
 
     # -- numbers ---------------------------------------------------------------------------------------------
 
@@ -227,7 +231,9 @@ class Page:
 
     def status(self, data: Mapping[str, Any] | Quantity) -> Markup:
         """The status of a figure or fact, with its source where it has one."""
-        status, source = (data.status, data.source) if isinstance(data, Quantity) else (data["status"], data.get("source"))
+        status, source = (
+            (data.status, data.source) if isinstance(data, Quantity) else (data["status"], data.get("source"))
+        )
         words = safe(self.library.schemas.words("status")[status])
         record = self.library.find("source", source) if source else None
         return Markup("{}: {}").format(words, self.link(record)) if record else words
@@ -245,10 +251,13 @@ class Page:
             return Markup("")
         made = maker()
         if id_ in self._drawn:
-            return Markup('<p class="ls-see"><a href="#drawing-{}">See the drawing: {}</a></p>').format(id_, safe(made.title))
+            return Markup('<p class="ls-see"><a href="#drawing-{}">See the drawing: {}</a></p>').format(
+                id_, safe(made.title)
+            )
         self._drawn.add(id_)
         return Markup(
-            '<figure class="ls-figure" id="drawing-{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
+            '<figure class="ls-figure" id="drawing-{}">'
+            '<img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
             "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
         ).format(
             id_, self.file(f"assets/drawings/{id_}.svg"), made.width, made.height, safe(made.message),

@@ -58,8 +58,10 @@ class Writer:
 
     def fill(self, template: str, page: Page, **values: Any) -> str:
         """A template filled in for a page."""
-        return _environment().get_template(template).render(
-            page=page, library=self.library, edit_base=self.edit_base.rstrip("/"), **values
+        return (
+            _environment()
+            .get_template(template)
+            .render(page=page, library=self.library, edit_base=self.edit_base.rstrip("/"), **values)
         )
 
     def record(self, record: Record) -> str:

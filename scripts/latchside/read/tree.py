@@ -81,7 +81,10 @@ def _text(root: Path, path: Path, file: str) -> str | Finding:
     size = path.stat().st_size
     if size > LARGEST:
         return refuse(
-            "file-too-large", f"{size:,} bytes", f"at most {LARGEST:,} bytes", "Split it into several records."
+            "file-too-large",
+            f"{size:,} bytes",
+            f"at most {LARGEST:,} bytes",
+            "Split it into several records.",
         )
     data = path.read_bytes()
     try:
@@ -89,6 +92,4 @@ def _text(root: Path, path: Path, file: str) -> str | Finding:
     except UnicodeDecodeError as error:
         before = data[: error.start]
         place = Place(before.count(b"\n") + 1, error.start - (before.rfind(b"\n") + 1) + 1)
-        return refuse(
-            "not-utf-8", f"byte 0x{data[error.start]:02x}", "text in UTF-8", "Save the file as UTF-8.", place
-        )
+        return refuse("not-utf-8", f"byte 0x{data[error.start]:02x}", "text in UTF-8", "Save the file as UTF-8.", place)

@@ -145,9 +145,13 @@ class _Builder:
                 first = self._document.keys[*path, key]
                 self._document.findings.append(
                     Finding(
-                        self._file, place, "duplicate-key", f"{shown(key)} a second time",
-                        f"each key once (first on line {first.line})", "Merge the two, or rename one.",
-                    )  # fmt: skip
+                        self._file,
+                        place,
+                        "duplicate-key",
+                        f"{shown(key)} a second time",
+                        f"each key once (first on line {first.line})",
+                        "Merge the two, or rename one.",
+                    )
                 )
                 continue
             self._document.keys[*path, key] = place

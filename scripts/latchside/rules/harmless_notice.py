@@ -11,7 +11,9 @@ from latchside.library.text import plain
 from latchside.rules.rule import Rule
 
 CODE = "harmless-notice"
-_INJURY = re.compile(r"\b(injur\w*|wound\w*|burns?|death|kill\w*|hurt\w*|blind\w*|fractur\w*|suffocat\w*)\b", re.IGNORECASE)
+_INJURY = re.compile(
+    r"\b(injur\w*|wound\w*|burns?|death|kill\w*|hurt\w*|blind\w*|fractur\w*|suffocat\w*)\b", re.IGNORECASE
+)
 
 
 def check(library: Library) -> Iterator[Finding]:
@@ -26,4 +28,8 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "A notice is about damage or disturbance; a hazard to people is a caution, warning or danger.", check)
+RULE = Rule(
+    CODE,
+    "A notice is about damage or disturbance; a hazard to people is a caution, warning or danger.",
+    check,
+)

@@ -16,9 +16,7 @@ _FREE = ("north_america", "europe", "instead_of", "says", "also_called")
 
 def check(library: Library) -> Iterator[Finding]:
     """A word that a term replaces is not used in our own text."""
-    instead = {
-        word.lower(): term for term in library.of("term") for word in term.listed("instead_of")
-    }
+    instead = {word.lower(): term for term in library.of("term") for word in term.listed("instead_of")}
     if not instead:
         return
     words = "|".join(re.escape(word) for word in sorted(instead, key=len, reverse=True))
@@ -36,4 +34,8 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "Our own text uses the words of the terms list; quoted words and both continents' words are free.", check)
+RULE = Rule(
+    CODE,
+    "Our own text uses the words of the terms list; quoted words and both continents' words are free.",
+    check,
+)

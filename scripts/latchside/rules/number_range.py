@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.library.walk import mappings_with
 from latchside.rules.rule import Rule
 
 CODE = "number-range"
-_Path = tuple[str | int, ...]
 
 
 def check(library: Library) -> Iterator[Finding]:
@@ -18,10 +17,14 @@ def check(library: Library) -> Iterator[Finding]:
     dimension_of = library.schemas.dimensions("unit")
     wanted = library.schemas.dimensions("value-name")
     for record in library:
-        for path, entry in _quantities(record.data, ()):
+        for path, entry in mappings_with(frozenset({"unit", "status"}), record.data):
             if entry.get("min", entry.get("max", 0)) > entry.get("max", entry.get("min", 0)):
                 yield record.finding(
-                    CODE, path, f"min {entry['min']} above max {entry['max']}", "min at most max", "Swap or correct them."
+                    CODE,
+                    path,
+                    f"min {entry['min']} above max {entry['max']}",
+                    "min at most max",
+                    "Swap or correct them.",
                 )
         for name, entry in record.get("values", {}).items() if record.kind.id == "device" else ():
             if dimension_of.get(entry["unit"]) != wanted[name]:
@@ -30,17 +33,6 @@ def check(library: Library) -> Iterator[Finding]:
                     CODE, ("values", name, "unit"), f"{entry['unit']} for {name}",
                     f"a unit of {wanted[name]}: {', '.join(fitting)}", "Correct the unit.",
                 )  # fmt: skip
-
-
-def _quantities(value: Any, path: _Path) -> Iterator[tuple[_Path, Mapping[str, Any]]]:
-    if isinstance(value, Mapping):
-        if "unit" in value and "status" in value:
-            yield path, value
-        for key, below in value.items():
-            yield from _quantities(below, (*path, key))
-    elif isinstance(value, tuple):
-        for index, below in enumerate(value):
-            yield from _quantities(below, (*path, index))
 
 
 RULE = Rule(CODE, "Limits stand the right way round, and a device value has a unit that fits its name.", check)

@@ -13,7 +13,9 @@ from latchside.rules.rule import Rule
 
 CODE = "one-command"
 MOST_WORDS = 20
-_CONDITION = re.compile(r"(?:If|When|Where|On|At|With|For|In|Before|After|Once|While|Without|From|To|Until|Outside|Inside)\b[^,]*, *")
+_CONDITION = re.compile(
+    r"(?:If|When|Where|On|At|With|For|In|Before|After|Once|While|Without|From|To|Until|Outside|Inside)\b[^,]*, *"
+)
 
 
 def check(library: Library) -> Iterator[Finding]:
@@ -53,7 +55,11 @@ def _problems(record: Record, path: tuple[str | int, ...], text: str, verbs: lis
         )  # fmt: skip
     if len(text.split()) > MOST_WORDS:
         yield record.finding(
-            CODE, path, f"a command of {len(text.split())} words", f"at most {MOST_WORDS}", "Shorten or split it."
+            CODE,
+            path,
+            f"a command of {len(text.split())} words",
+            f"at most {MOST_WORDS}",
+            "Shorten or split it.",
         )
     if re.search(r"\band then\b|;|[.!?] +\S", text):
         yield record.finding(CODE, path, "more than one command", "one command a step", "Split it into steps.")

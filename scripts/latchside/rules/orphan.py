@@ -32,4 +32,8 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "Every procedure, checklist, fault, caution, tool, table and source is used by another record.", check)
+RULE = Rule(
+    CODE,
+    "Every procedure, checklist, fault, caution, tool, table and source is used by another record.",
+    check,
+)

@@ -31,7 +31,7 @@ def check(library: Library) -> Iterator[Finding]:
                 match = _TYPED.search(part.text) if isinstance(part, Words) else None
                 if match:
                     yield record.finding(
-                        CODE, path, f'"{match[0]}" typed in text', "a reference such as [[=name]] to a value with its source",
+                        CODE, path, f'"{match[0]}" typed in text', "a reference such as [[=name]] to a value",
                         "Add it under values and refer to it.",
                     )  # fmt: skip
 

@@ -114,6 +114,12 @@ def _merge(into: Shape, other: Shape) -> None:
     into.properties.update(other.properties)
     into.others = into.others or other.others
     if other.items:
-        items = Shape(other.items.text, other.items.reference, other.items.properties, other.items.items, other.items.others)
+        items = Shape(
+            other.items.text,
+            other.items.reference,
+            other.items.properties,
+            other.items.items,
+            other.items.others,
+        )
         items.reference = items.reference or into.reference
         into.items = into.items or items

@@ -37,9 +37,7 @@ def _leaves(error: Any) -> Iterator[Any]:
     for below in error.context:
         branches.setdefault(below.schema_path[0], []).append(below)
     meant = [
-        below
-        for below in branches.values()
-        if not any(e.validator in ("type", "const") and not e.path for e in below)
+        below for below in branches.values() if not any(e.validator in ("type", "const") and not e.path for e in below)
     ]
     if len(meant) != 1:
         meant = [below for below in meant if all(e.path for e in below)] or meant
@@ -66,7 +64,13 @@ def _required(error: Any, where: str) -> Iterator[_Row]:
     missing = [key for key in error.validator_value if key not in error.instance]
     for key in missing:
         about = error.schema.get("properties", {}).get(key, {}).get("description", "")
-        yield None, "missing-key", f"{where} without {shown(key)}", f"{key}: {about or 'a value'}", f"Add {key}."
+        yield (
+            None,
+            "missing-key",
+            f"{where} without {shown(key)}",
+            f"{key}: {about or 'a value'}",
+            f"Add {key}.",
+        )
 
 
 def _unknown(error: Any, where: str) -> Iterator[_Row]:
@@ -88,20 +92,36 @@ def _enum(error: Any, where: str) -> Iterator[_Row]:
         )  # fmt: skip
         return
     hint = did_you_mean(str(error.instance), words)
-    yield None, "unknown-word", f"{shown(error.instance)} for {where}", one_of(words, 50) + "." + hint, "Use a listed word."
+    yield (
+        None,
+        "unknown-word",
+        f"{shown(error.instance)} for {where}",
+        one_of(words, 50) + "." + hint,
+        "Use a listed word.",
+    )
 
 
 def _type(error: Any, where: str) -> Iterator[_Row]:
-    wanted = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
+    wanted: list[str] = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
     expected = " or ".join(_TYPES.get(word, word) for word in wanted)
     about = error.schema.get("description", "")
-    action = "Quote it to make it text." if "string" in wanted and isinstance(error.instance, int | float) else "Correct the value."
+    action = (
+        "Quote it to make it text."
+        if "string" in wanted and isinstance(error.instance, int | float)
+        else "Correct the value."
+    )
     yield None, "wrong-type", f"{shown(error.instance)} for {where}", f"{expected}. {about}".strip(), action
 
 
 def _pattern(error: Any, where: str) -> Iterator[_Row]:
     about = error.schema.get("description", "")
-    yield None, "wrong-form", f"{shown(error.instance)} for {where}", about or error.validator_value, "Correct the form."
+    yield (
+        None,
+        "wrong-form",
+        f"{shown(error.instance)} for {where}",
+        about or error.validator_value,
+        "Correct the form.",
+    )
 
 
 def _count(error: Any, where: str) -> Iterator[_Row]:
@@ -126,7 +146,13 @@ def _range(error: Any, where: str) -> Iterator[_Row]:
 
 
 def _const(error: Any, where: str) -> Iterator[_Row]:
-    yield None, "wrong-value", f"{shown(error.instance)} for {where}", shown(error.validator_value), "Correct the value."
+    yield (
+        None,
+        "wrong-value",
+        f"{shown(error.instance)} for {where}",
+        shown(error.validator_value),
+        "Correct the value.",
+    )
 
 
 def _repeated(error: Any, where: str) -> Iterator[_Row]:
@@ -137,7 +163,13 @@ def _other(error: Any, where: str) -> Iterator[_Row]:
     about = error.schema.get("description", "")
     choices = [_branch(branch) for branch in error.schema.get(error.validator, ()) if isinstance(branch, dict)]
     expected = f"{' or '.join(choice for choice in choices if choice)}. {about}".strip(". ") + "."
-    yield None, "wrong-shape", f"{shown(error.instance)} for {where}", expected, "See the schema for the shape."
+    yield (
+        None,
+        "wrong-shape",
+        f"{shown(error.instance)} for {where}",
+        expected,
+        "See the schema for the shape.",
+    )
 
 
 def _branch(branch: dict[str, Any]) -> str:
