@@ -58,6 +58,8 @@ def figure(value: float) -> str:
 def rounded_other(value: float, unit: str) -> str:
     """A converted figure, as rough as the figure it comes from."""
     digits = {"in": 2, "ft": 1, "lb": 1, "degF": 0, "degC": 0, "mm": 1, "m": 2, "lbf": 1}[unit]
+    if unit == "mm" and abs(value) >= 10:
+        digits = 0
     return figure(round(value, digits))
 
 

@@ -23,7 +23,7 @@ def check(library: Library) -> Iterator[Finding]:
             match = _INJURY.search(plain(caution[name]))
             if match:
                 yield caution.finding(
-                    CODE, (name,), f'"{match[0]}" in a notice', "damage or disturbance only; injury is caution or above",
+                    CODE, (name,), f'"{match[0]}" in a notice', "damage or disturbance only",
                     "Raise the level, or say what is damaged.",
                 )  # fmt: skip
 

@@ -27,7 +27,7 @@ def check(library: Library) -> Iterator[Finding]:
                 path = ("points", i, "items", j)
                 if item.get("critical") and ordinary:
                     yield record.finding(
-                        CODE, path, "a critical item after an ordinary one", "critical items first in their pause point",
+                        CODE, path, "a critical item after an ordinary one", "critical items first",
                         "Move it up.",
                     )  # fmt: skip
                 ordinary = ordinary or not item.get("critical")
