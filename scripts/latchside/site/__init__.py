@@ -1,0 +1,1 @@
+"""Site: the one layer that knows MkDocs and Material."""

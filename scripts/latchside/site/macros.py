@@ -1,0 +1,68 @@
+"""The macros that hand-written pages may use: the same parts that generated pages are made of."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from markupsafe import Markup
+
+from latchside.pages.escape import safe
+from latchside.pages.page import Page
+from latchside.pages.render import Writer
+from latchside.site.adapter import library
+
+
+def define_env(env: Any) -> None:
+    """Register the macros; mkdocs-macros calls this once a build."""
+    pages: dict[str, Page] = {}
+
+    def page() -> Page:
+        address = env.page.url
+        if address not in pages:
+            pages[address] = Page(library(), address)
+        return pages[address]
+
+    def find(reference: str) -> Any:
+        kind, _, id_ = reference.partition("/")
+        record = library().find(kind, id_)
+        if record is None:
+            raise ValueError(f"{reference} is not in the library")
+        return record
+
+    def say(text: str) -> Markup:
+        """Text with the references that records use: [[kind/id]], [[=kind/id/name]]."""
+        return page().text(text)
+
+    def drawing(id_: str) -> Markup:
+        """A drawing as a figure."""
+        shown = page().drawing(id_)
+        if not shown:
+            raise ValueError(f"there is no drawing {id_}")
+        return shown
+
+    def rows(kind: str, *ids: str) -> Markup:
+        """Records as rows to tap: those named, or all of a kind."""
+        chosen = [find(f"{kind}/{id_}") for id_ in ids] or list(library().of(kind))
+        return fill("rows.jinja", records=chosen)
+
+    def table(id_: str) -> Markup:
+        """A table record as a table."""
+        return fill("grid.jinja", record=find(f"table/{id_}"))
+
+    def caution(id_: str) -> Markup:
+        """A caution in full."""
+        return fill("warn.jinja", record=find(f"caution/{id_}"))
+
+    def numbers() -> Markup:
+        """The numbers used above, with status and source: the last line of a page that shows any."""
+        return fill("foot.jinja")
+
+    def count(kind: str) -> Markup:
+        """How many records of a kind there are."""
+        return safe(len(library().of(kind)))
+
+    def fill(template: str, **values: Any) -> Markup:
+        return Markup(Writer(library()).fill(template, page(), **values))  # noqa: S704
+
+    for macro in (say, drawing, rows, table, caution, numbers, count):
+        env.macro(macro)

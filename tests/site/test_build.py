@@ -1,0 +1,170 @@
+"""The build itself: no warning, nothing that should not be published, the same bytes every time."""
+
+from __future__ import annotations
+
+import gzip
+import json
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+import yaml
+from lxml.html import HtmlElement
+from mkdocs.config import load_config
+from mkdocs.structure.files import Files
+
+from latchside.kinds import KINDS
+from latchside.library import Library
+from latchside.project import ROOT
+from latchside.site import adapter
+
+PAGES_TO_COUNT_ON = {
+    "", "on-site/", "study/", "maintain/", "maintain/rules/", "cards/", "devices/", "procedures/", "checklists/", "faults/",
+    "cautions/", "terms/", "tools/", "tables/", "sources/",
+}  # fmt: skip
+
+
+def test_the_build_gives_no_warning(build: tuple[Path, int]) -> None:
+    assert build[1] == 0
+
+
+def test_every_record_and_stage_has_its_page(
+    shipped_library: Library, every_page: dict[str, HtmlElement], job_stages: tuple[str, ...]
+) -> None:
+    wanted = set(PAGES_TO_COUNT_ON)
+    for kind in ("device", "procedure", "checklist", "fault", "caution", "table"):
+        wanted |= {f"{KINDS[kind].plural}/{record.id}/" for record in shipped_library.of(kind)}
+    for device in shipped_library.of("device"):
+        wanted.add(f"devices/{device.id}/install/")
+        wanted |= {f"devices/{device.id}/{stage}/" for stage in job_stages if isinstance(device["procedures"][stage], tuple)}
+    assert not wanted - set(every_page)
+
+
+def test_terms_tools_and_sources_have_their_anchor(
+    shipped_library: Library, every_page: dict[str, HtmlElement]
+) -> None:
+    for kind in ("term", "tool", "source"):
+        page = every_page[f"{kind}s/"]
+        missing = [record.id for record in shipped_library.of(kind) if not page.xpath(f'//*[@id="{record.id}"]')]
+        assert not missing, kind
+
+
+def test_a_stage_without_work_has_no_page_and_says_why(
+    shipped_library: Library, every_page: dict[str, HtmlElement]
+) -> None:
+    seen = 0
+    for device in shipped_library.of("device"):
+        text = every_page[f"devices/{device.id}/"].text_content()
+        for stage, listed in device["procedures"].items():
+            if not isinstance(listed, tuple):
+                seen += 1
+                assert f"devices/{device.id}/{stage}/" not in every_page
+                assert listed["none"].split("[[")[0].strip() in text
+    assert seen
+
+
+def test_only_what_readers_need_is_published(site: Path) -> None:
+    allowed = {".html", ".css", ".js", ".map", ".svg", ".png", ".json", ".xml", ".gz"}
+    odd = [str(path.relative_to(site)) for path in site.rglob("*") if path.is_file() and path.suffix not in allowed]
+    assert not odd
+
+
+def test_generated_pages_stand_outside_the_navigation(
+    generated: dict[str, str], every_page: dict[str, HtmlElement]
+) -> None:
+    config = (ROOT / "mkdocs.yml").read_text("utf-8")
+    named = set(re.findall(r"[\w/-]+\.md", json.dumps(yaml.safe_load(config)["nav"])))
+    lists = {kind.index for kind in KINDS.values()} | {"maintain/rules/"}
+    records = {address for address in generated if address not in lists}
+    assert len(records) > 100
+    assert not {f"{address}index.md" for address in records} & named
+    for address in records:
+        shown = every_page[address].xpath('//nav[@data-md-level="0"]//a[contains(@class, "md-nav__link")]')
+        assert len(shown) <= 10, f"{address} carries {len(shown)} navigation links, so pages grow with the library"
+
+
+def test_the_search_index_holds_every_device_and_only_real_places(
+    site: Path, shipped_library: Library, every_page: dict[str, HtmlElement]
+) -> None:
+    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    titles = {entry["location"]: entry["title"] for entry in index}
+    for kind in ("device", "procedure", "checklist", "fault", "caution"):
+        for record in shipped_library.of(kind):
+            assert titles[record.address] == record.name
+    for location in titles:
+        address, _, fragment = location.partition("#")
+        assert address in every_page
+        assert not fragment or every_page[address].xpath(f'//*[@id="{fragment}"]'), location
+
+
+def test_another_build_gives_the_same_bytes(site: Path, tmp_path: Path) -> None:
+    """Built again by the command, in another process with another hash seed and on another day."""
+    again = tmp_path / "again"
+    other = {**os.environ, "PYTHONHASHSEED": "4711", "SOURCE_DATE_EPOCH": "86400", "TZ": "Pacific/Auckland"}
+    command = [sys.executable, "-m", "latchside.cli", "site", "--out", str(again)]
+    done = subprocess.run(command, env=other, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert "\x1b[" not in done.stderr
+    first, second = _files(site), _files(again)
+    assert first.keys() == second.keys()
+    assert not [name for name, content in first.items() if second[name] != content]
+
+
+def _files(folder: Path) -> dict[str, bytes]:
+    """Path → content; what is compressed is compared open, because the wrapping holds the time."""
+    return {
+        path.relative_to(folder).as_posix(): gzip.decompress(path.read_bytes()) if path.suffix == ".gz" else path.read_bytes()
+        for path in folder.rglob("*")
+        if path.is_file()
+    }
+
+
+def test_the_render_command_writes_what_mkdocs_is_handed(tmp_path: Path) -> None:
+    out = tmp_path / "pages"
+    command = [sys.executable, "-m", "latchside.cli", "render", "--out", str(out)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+    config = adapter.on_config(load_config(str(ROOT / "mkdocs.yml")))
+    handed = {file.src_uri: file.content_string for file in adapter.on_files(Files([]), config)}
+    written = {path.relative_to(out).as_posix(): path.read_text("utf-8") for path in out.rglob("*") if path.is_file()}
+    assert written == handed
+    assert f"{len(written)} " in done.stdout
+
+
+def test_the_render_command_leaves_a_full_folder_alone(tmp_path: Path) -> None:
+    (tmp_path / "mine.txt").write_text("mine", "utf-8")
+    command = [sys.executable, "-m", "latchside.cli", "render", "--out", str(tmp_path)]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 1
+    assert [path.name for path in tmp_path.iterdir()] == ["mine.txt"]
+
+
+@pytest.mark.parametrize("base", ["https://git.example/library/edit/main", "https://git.example/library/edit/main/"])
+def test_edit_links_lead_to_the_record_where_its_place_is_known(shipped_library: Library, base: str) -> None:
+    from latchside.pages import render_pages
+
+    pages = render_pages(shipped_library, edit_base=base)
+    for kind in ("device", "procedure", "checklist", "fault", "caution", "table"):
+        for record in shipped_library.of(kind):
+            page = pages[f"{record.address}index.md"]
+            assert re.findall(r'class="ls-edit" href="([^"]*)"', page) == [_escaped(base.rstrip("/") + "/" + record.raw.file)]
+            assert (ROOT / record.raw.file).is_file()
+
+
+def _escaped(text: str) -> str:
+    """The address as a page may hold it: every sign but the plainest as a numeric reference, or as it stands."""
+    return re.sub(r"[:_]", lambda match: f"&#{ord(match[0])};", text)
+
+
+def test_edit_links_lead_to_the_guide_where_it_is_not(
+    shipped_library: Library, every_page: dict[str, HtmlElement]
+) -> None:
+    for kind in ("device", "procedure", "checklist", "fault", "caution", "table"):
+        for record in shipped_library.of(kind):
+            page = every_page[record.address]
+            up = "../" * record.address.count("/")
+            assert page.xpath('//a[@class="ls-edit"]/@href') == [f"{up}maintain/#edit-a-record"]
+            assert record.raw.file in page.xpath('//*[@class="ls-origin"]')[0].text_content()
