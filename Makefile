@@ -4,10 +4,13 @@ VENV := .venv
 BIN := $(VENV)/bin
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
-.PHONY: site test serve check lint bench lock clean
+.PHONY: site pocket test serve check lint bench lock clean
 
 site: $(VENV)/.site
 	$(BIN)/latchside site
+
+pocket: $(VENV)/.site
+	$(BIN)/latchside pocket
 
 serve: $(VENV)/.site
 	NO_MKDOCS_2_WARNING=1 $(BIN)/mkdocs serve

@@ -5,9 +5,14 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from latchside.library import Library
 from latchside.project import ROOT, Checked, check_project
+
+# The same examples on every run, on any machine: a test that fails once fails always.
+settings.register_profile("fixed", derandomize=True, max_examples=100, deadline=None)
+settings.load_profile("fixed")
 
 
 @pytest.fixture(scope="session")

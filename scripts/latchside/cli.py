@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import sys
 import time
+from importlib import import_module
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from latchside import report
 from latchside.kinds import KINDS
-from latchside.new import write_new
-from latchside.pages import render_pages
-from latchside.project import ROOT, Checked, check_project
-from latchside.schemas import load_schemas
+
+if TYPE_CHECKING:
+    from latchside.project import Checked
+
+# What a command needs is imported where it is used: a figure is worked out without the rules, the pages or the site.
+ROOT = Path(__file__).resolve().parents[2]
 
 
 class Progress:
@@ -29,9 +32,36 @@ class Progress:
             click.echo(f"… {words}", err=True)
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+ELSEWHERE = {
+    "labels": ("latchside.site.command", "labels"),
+    "pocket": ("latchside.site.command", "pocket"),
+    "figure": ("latchside.figures.command", "figure"),
+    "figures": ("latchside.figures.command", "figures"),
+    "fault-order": ("latchside.order.command", "fault_order"),
+    "record": ("latchside.visits.command", "record"),
+}
+"""Commands that live in other modules, imported when they are called or listed."""
+
+
+class Commands(click.Group):
+    """The commands of this module, and those elsewhere."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Every command by name."""
+        return sorted({*super().list_commands(ctx), *ELSEWHERE})
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of a name, imported where it lives elsewhere."""
+        if cmd_name not in ELSEWHERE:
+            return super().get_command(ctx, cmd_name)
+        module, name = ELSEWHERE[cmd_name]
+        command: click.Command = getattr(import_module(module), name)
+        return command
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 def main() -> None:
-    """Check the records of this library and build its site."""
+    """Check the records of this library, build its site, and work out its figures."""
 
 
 _root = click.option(
@@ -46,12 +76,16 @@ _root = click.option(
 @click.option("--github", "as_", flag_value="annotations", help="Print the findings as workflow annotations.")
 def check(root: Path, as_: str | None) -> None:
     """Check every record; exit 1 where an error stands."""
+    from latchside.project import check_project
+
     checked = check_project(root, progress=Progress())
     _print(checked, as_)
     sys.exit(1 if checked.errors else 0)
 
 
 def _print(checked: Checked, as_: str | None) -> None:
+    from latchside import report
+
     if as_ == "json":
         click.echo(report.as_json(checked.findings))
     elif as_ == "annotations":
@@ -69,6 +103,9 @@ def _print(checked: Checked, as_: str | None) -> None:
 @_root
 def new(kind: str, name: str, root: Path) -> None:
     """Write a commented record to fill in, such as: latchside new device gate-contact."""
+    from latchside.new import write_new
+    from latchside.schemas import load_schemas
+
     try:
         path = write_new(root, KINDS[kind], name, load_schemas(ROOT / "schema"))
     except FileExistsError as error:
@@ -83,6 +120,8 @@ def new(kind: str, name: str, root: Path) -> None:
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), required=True, help="An empty or new folder.")
 def render(root: Path, out: Path) -> None:
     """Write the generated pages as files, without building the site."""
+    from latchside.pages import render_pages
+
     pages = render_pages(_sound(root).library, progress=Progress())
     if out.exists() and any(out.iterdir()):
         raise click.ClickException(f"{out} is not empty; nothing was written.")
@@ -105,15 +144,18 @@ def site(out: Path | None) -> None:
     progress = Progress()
     _sound(ROOT)
     progress("building the site")
+    from latchside.site.adapter import finished
     from latchside.site.build import build_site  # MkDocs is slow to import, and only wanted here
 
     target, warnings = build_site(ROOT, out)
     if warnings:
         raise click.ClickException(f"{warnings} warnings, shown above; mend them.")
-    click.echo(f"The site is in {target}; open it with: make serve")
+    click.echo(f"The site is in {target}; open it with: make serve\n{finished[str(target)]}")
 
 
 def _sound(root: Path) -> Checked:
+    from latchside.project import check_project
+
     checked = check_project(root, progress=Progress())
     if checked.errors:
         _print(checked, None)

@@ -20,6 +20,11 @@ class Place(NamedTuple):
 START = Place(1, 1)
 
 
+def place_after(text: str) -> Place:
+    """The place of the character that comes after `text`."""
+    return Place(text.count("\n") + 1, len(text) - (text.rfind("\n") + 1) + 1)
+
+
 @dataclass(frozen=True, order=True)
 class Finding:
     """One problem: where it is, what was found, what is expected, and what to do next."""

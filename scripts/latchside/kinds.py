@@ -49,6 +49,7 @@ KINDS: dict[str, Kind] = {
         Kind("checklist", "checklists", "Checklists", "checklists", "checklists/{id}/", "checklist"),
         Kind("fault", "faults", "Faults", "content/faults", "faults/{id}/", "fault"),
         Kind("caution", "cautions", "Cautions", "content/cautions", "cautions/{id}/", "reference"),
+        Kind("formula", "figures", "Figures", "shared/formulas", "figures/{id}/", "reference"),
         Kind("table", "tables", "Tables", "shared/tables", "tables/{id}/", "reference"),
         Kind("term", "terms", "Terms", "shared/terms", "terms/#{id}", "reference"),
         Kind("tool", "tools", "Tools", "shared/tools", "tools/#{id}", "reference"),

@@ -30,7 +30,7 @@ def starter(kind: Kind, id_: str, schemas: Schemas) -> str:
         about, file = _resolved(about, kind.schema, schemas)
         lines += ["", *_comment(about.get("description", ""))]
         if key == "id":
-            lines.append(f"id: {id_}")
+            lines.append(f"id: {id_}  # FILL IN a reference to it: a record nothing refers to is a finding")
         elif key in schema["required"]:
             lines += _Writer(schemas).entry(key, about, file, 0)
         else:

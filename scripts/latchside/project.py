@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from latchside.findings import Finding
+from latchside.kinds import KINDS
 from latchside.library import Library, build_library
-from latchside.read.tree import read_project
+from latchside.read.tree import RawRecord, read_project
 from latchside.rules import all_rules
 from latchside.schemas import Schemas, load_schemas
 from latchside.schemas.validate import schema_findings
@@ -38,17 +39,18 @@ def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress
     schemas = schemas or load_schemas(ROOT / "schema")
     reading = read_project(root)
     findings = list(reading.findings)
-    sound, unsound = [], []
+    sound: list[RawRecord] = []
+    broken: list[RawRecord] = []
     progress("checking against schemas")
     for raw in reading.records:
         misfits = () if raw.value is None else schema_findings(raw, schemas)
         findings.extend(misfits)
         if misfits or raw.document.findings:
-            unsound.append((raw.kind.id, raw.stem))
+            broken.append(raw)
         else:
             sound.append(raw)
-    unsound.extend(_refused(reading.findings, {raw.file for raw in reading.records}))
-    library = build_library(sound, schemas, unsound)
+    unread = _refused(reading.findings, {raw.file for raw in reading.records})
+    library = build_library(sound, schemas, broken, unread)
     progress("applying rules")
     for rule in all_rules():
         findings.extend(rule.check(library))
@@ -57,8 +59,6 @@ def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress
 
 def _refused(findings: tuple[Finding, ...], read: set[str]) -> list[tuple[str, str]]:
     """Kind and id of files that are there but could not be read, so that nobody calls them missing."""
-    from latchside.kinds import KINDS
-
     kinds = {kind.folder: kind.id for kind in KINDS.values()}
     refused = []
     for finding in findings:

@@ -12,8 +12,8 @@ from latchside.findings import Finding
 def as_text(findings: Iterable[Finding]) -> str:
     """A paragraph for each finding: where and what, what is expected, what to do next."""
     return "\n\n".join(
-        f"{one.file}:{one.place.line}:{one.place.column}: {one.level} {one.code}\n"
-        f"  found     {one.found}\n  expected  {one.expected}\n  next      {one.action}"
+        f"{_line(one.file)}:{one.place.line}:{one.place.column}: {one.level} {one.code}\n"
+        f"  found     {_line(one.found)}\n  expected  {_line(one.expected)}\n  next      {_line(one.action)}"
         for one in findings
     )
 
@@ -48,6 +48,11 @@ def summary(findings: Iterable[Finding], records: int) -> str:
     if not count:
         return f"{records} records, nothing found."
     return f"{records} records: {count['error']} errors, {count['warning']} warnings."
+
+
+def _line(text: str) -> str:
+    """Text from a file as one harmless line: a terminal would obey its control characters."""
+    return "".join(sign if sign.isprintable() else "\ufffd" for sign in " ".join(text.split()))
 
 
 def _message(text: str) -> str:

@@ -30,9 +30,7 @@ def sources(site: Path) -> dict[str, str]:
 @pytest.fixture(scope="session")
 def every_page(sources: dict[str, str]) -> dict[str, HtmlElement]:
     """Address → document of every page that has an address of its own."""
-    return {
-        address: lxml.html.document_fromstring(text) for address, text in sources.items() if address != "404.html"
-    }
+    return {address: lxml.html.document_fromstring(text) for address, text in sources.items() if address != "404.html"}
 
 
 @pytest.fixture(scope="session")
@@ -59,9 +57,11 @@ def written() -> dict[str, str]:
 
 
 def _address(path: Path) -> str:
-    return path.with_suffix("").as_posix().removesuffix("index").rstrip("/") + "/" if path.stem != "index" or (
-        path.parent.name
-    ) else ""
+    return (
+        path.with_suffix("").as_posix().removesuffix("index").rstrip("/") + "/"
+        if path.stem != "index" or (path.parent.name)
+        else ""
+    )
 
 
 @pytest.fixture(scope="session")
@@ -109,9 +109,7 @@ def steps_of(shipped_library: Library) -> Callable[[Record, Record | None], list
 
 
 @pytest.fixture(scope="session")
-def step_pages(
-    shipped_library: Library, job_stages: tuple[str, ...]
-) -> list[tuple[str, Record | None, list[Record]]]:
+def step_pages(shipped_library: Library, job_stages: tuple[str, ...]) -> list[tuple[str, Record | None, list[Record]]]:
     """Every page that holds steps: its address, the device it is compiled for, and its procedures in order."""
     pages: list[tuple[str, Record | None, list[Record]]] = [
         (f"procedures/{procedure.id}/", None, [procedure]) for procedure in shipped_library.of("procedure")

@@ -7,7 +7,8 @@ from typing import Any
 
 SYMBOLS = {
     "ohm": "Ω", "kohm": "kΩ", "Mohm": "MΩ", "uA": "µA", "degC": "°C", "degF": "°F", "deg": "°", "mm2": "mm²",
-    "uV/m": "µV/m", "count": "", "year": "years", "month": "months", "d": "days",
+    "uV/m": "µV/m", "ohm/km": "Ω/km", "ohm.mm2/m": "Ω·mm²/m", "1/K": "/K", "%/year": "% a year", "1/d": "a day",
+    "1/year": "a year", "count": "", "year": "years", "month": "months", "d": "days",
     "in": "in", "ft": "ft", "rung": "rungs",
 }  # fmt: skip
 _OTHER = {
@@ -22,7 +23,9 @@ _OTHER = {
     "N": "lbf",
 }
 _LARGER = {"ohm": ("kohm", 1e3), "kohm": ("Mohm", 1e3), "uA": ("mA", 1e3), "mA": ("A", 1e3), "ms": ("s", 1e3)}
-_WITHOUT_SPACE = ("°",)
+_PLURAL = ("year", "month", "d", "rung")
+_WITHOUT_SPACE = ("°", "/K")
+_SUPERSCRIPTS = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
 def symbol(unit: str) -> str:
@@ -43,36 +46,72 @@ def other_system(value: float, unit: str) -> tuple[float, str] | None:
     target = _OTHER.get(unit)
     if target is None:
         return None
-    registry = _registry()
-    converted = registry.Quantity(value, unit).to("force_pound" if target == "lbf" else target)
+    converted = registry().Quantity(value, unit).to("force_pound" if target == "lbf" else target)
     return float(converted.magnitude), target
 
 
 def figure(value: float) -> str:
-    """A figure with at most four significant digits, thousands set apart, and a true minus sign."""
-    rounded = float(f"{value:.4g}")
-    text = f"{rounded:,.0f}" if rounded == int(rounded) else f"{rounded:,.10f}".rstrip("0")
-    return text.replace("-", "\u2212")
+    """A figure with at most four significant digits, thousands set apart, and a true minus sign.
+
+    Very small and very large ones are written as 1.2 × 10⁻⁷. The page's script writes the same text.
+    """
+    digits, exponent = _four_digits(value)
+    sign = "\u2212" if value < 0 and digits else ""
+    if digits and not -5 < exponent < 15:
+        short = f"{digits[0]}.{digits[1:]}".rstrip("0").rstrip(".")
+        return f"{sign}{short} × 10{str(exponent).translate(_SUPERSCRIPTS)}"
+    if exponent < 0:
+        return f"{sign}0.{'0' * (-1 - exponent)}{digits.rstrip('0')}" if digits else "0"
+    whole = digits[: exponent + 1].ljust(exponent + 1, "0")
+    rest = digits[exponent + 1 :].rstrip("0")
+    return f"{sign}{int(whole or 0):,}{f'.{rest}' if rest else ''}"
+
+
+def stated(value: float) -> str:
+    """A figure as a person or a record stated it, not rounded: 433.92 stays 433.92."""
+    if not value or not 1e-4 <= abs(value) < 1e12:
+        return figure(value)
+    whole, _, rest = f"{abs(value):.12g}".partition(".")
+    sign = "\u2212" if value < 0 else ""
+    return f"{sign}{int(whole):,}{f'.{rest}' if rest else ''}"
+
+
+def _four_digits(value: float) -> tuple[str, int]:
+    """The first four digits and the power of ten of the first; no digits for nought.
+
+    Rounded to twelve digits and then, halves up, to four: so the last bits of a working never decide.
+    """
+    if not value:
+        return "", 0
+    mantissa, _, power = f"{abs(value):.11e}".partition("e")
+    number = int(mantissa[0] + mantissa[2:])
+    rounded, exponent = (number + 50_000_000) // 100_000_000, int(power)
+    return ("1000", exponent + 1) if rounded == 10_000 else (str(rounded), exponent)
 
 
 def rounded_other(value: float, unit: str) -> str:
-    """A converted figure, as rough as the figure it comes from."""
+    """A converted figure, as rough as the figure it comes from, and never so rough that it vanishes."""
     digits = {"in": 2, "ft": 1, "lb": 1, "degF": 0, "degC": 0, "mm": 1, "m": 2, "lbf": 1}[unit]
     if unit == "mm" and abs(value) >= 10:
         digits = 0
-    return figure(round(value, digits))
+    rounded = round(value, digits)
+    vanishes = abs(rounded) < 2 * 10**-digits and unit not in ("degC", "degF")
+    return figure(float(f"{value:.2g}") if vanishes else rounded)
 
 
 def with_unit(text: str, unit: str) -> str:
     """Figure and sign of the unit, kept together on one line."""
     sign = symbol(unit)
+    if text == "1" and unit in _PLURAL:
+        sign = sign.removesuffix("s")
     if not sign:
         return text
     return f"{text}{sign}" if sign in _WITHOUT_SPACE else f"{text}\u00a0{sign}"
 
 
 @cache
-def _registry() -> Any:
+def registry() -> Any:
+    """Pint's units, made once."""
     import pint  # slow to import; only pages and figures that convert need it
 
     registry: Any = pint.UnitRegistry()

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from latchside.figures.units import figure, other_system, readable, rounded_other, with_unit
+from collections.abc import Callable
+
+from latchside.figures.units import figure, other_system, readable, rounded_other, stated, with_unit
 from latchside.library.quantity import Quantity
 
 
@@ -27,7 +29,7 @@ def accepted(quantity: Quantity) -> str:
     low, high = limits(quantity)
     if quantity.value is None or low is None or high is None or low == high:
         return in_words(quantity)
-    return f"{in_words(quantity)}: {_figures((low, high), quantity.unit, '{} to {}')}"
+    return f"{in_words(quantity)}: {_figures((low, high), quantity.unit, '{} to {}', figure)}"
 
 
 def limits(quantity: Quantity) -> tuple[float | None, float | None]:
@@ -40,9 +42,9 @@ def limits(quantity: Quantity) -> tuple[float | None, float | None]:
     return quantity.value - spread, quantity.value + spread
 
 
-def _figures(values: tuple[float, ...], unit: str, form: str) -> str:
+def _figures(values: tuple[float, ...], unit: str, form: str, say: Callable[[float], str] = stated) -> str:
     shown, shown_unit = readable(values, unit)
-    text = with_unit(form.format(*(figure(v) for v in shown)), shown_unit)
+    text = with_unit(form.format(*(say(v) for v in shown)), shown_unit)
     converted = [other_system(v, shown_unit) for v in shown]
     if converted[0] is None:
         return text
@@ -54,7 +56,7 @@ def _figures(values: tuple[float, ...], unit: str, form: str) -> str:
 
 def _tolerance(quantity: Quantity) -> str:
     if quantity.percent:
-        return f" ±{figure(quantity.percent)}\u00a0%"
+        return f" ±{stated(quantity.percent)}\u00a0%"
     if quantity.plus_minus:
-        return " ±" + with_unit(figure(quantity.plus_minus), quantity.unit)
+        return " ±" + with_unit(stated(quantity.plus_minus), quantity.unit)
     return ""

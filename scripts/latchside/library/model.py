@@ -13,12 +13,12 @@ from latchside.kinds import KINDS, Kind
 from latchside.library.text import RecordLink, ValueLink, parts
 from latchside.read.tree import RawRecord
 from latchside.schemas import Schemas
-from latchside.schemas.shape import TextAt
+from latchside.schemas.shape import Shape, TextAt
 
 Path = tuple[str | int, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Record:
     """One record that fits its schema. `data` is read-only all the way down."""
 
@@ -77,11 +77,17 @@ class Link:
 
 @dataclass(frozen=True, eq=False)
 class Library:
-    """All sound records, by kind and id, and how they are linked."""
+    """All sound records, by kind and id, and how they are linked.
+
+    `unsound` names the records that are there but not sound, so that nobody calls them missing; `mentioned` is what
+    those of them that could be read refer to; `unread` says that some could not be read at all.
+    """
 
     records: Mapping[str, Mapping[str, Record]]
     schemas: Schemas
     unsound: frozenset[tuple[str, str]] = frozenset()
+    mentioned: frozenset[tuple[str, str]] = frozenset()
+    unread: bool = False
 
     def of(self, kind: str) -> tuple[Record, ...]:
         """The records of one kind, in the order of their ids."""
@@ -109,18 +115,8 @@ class Library:
         return tuple(link for record in self for link in self._links_of(record))
 
     def _links_of(self, record: Record) -> Iterator[Link]:
-        for path, id_, kind in self.schemas.shapes[record.kind.id].references(record.data):
-            if kind == "step":
-                procedure, _, step = id_.partition("/")
-                yield Link(record, path, "procedure", procedure, step)
-            else:
-                yield Link(record, path, kind, id_)
-        for path, text, sort in self.texts(record):
-            for part in parts(text) if sort == "prose" else ():
-                if isinstance(part, RecordLink):
-                    yield Link(record, path, part.kind, part.id, part.step)
-                elif isinstance(part, ValueLink) and part.owner and part.owner[1]:
-                    yield Link(record, path, part.owner[0], part.owner[1])
+        for path, kind, id_, step in _references(record.data, self.schemas.shapes[record.kind.id]):
+            yield Link(record, path, kind, id_, step)
 
     @cached_property
     def _leaving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
@@ -142,16 +138,45 @@ class Library:
         return tuple(sources[id_] for id_ in sorted(sources))
 
 
-def build_library(raw: Iterable[RawRecord], schemas: Schemas, unsound: Iterable[tuple[str, str]]) -> Library:
-    """The library of those raw records that fit their schema (the caller has checked that they do)."""
+def build_library(
+    raw: Iterable[RawRecord],
+    schemas: Schemas,
+    broken: Iterable[RawRecord] = (),
+    unread: Iterable[tuple[str, str]] = (),
+) -> Library:
+    """The library of those raw records that fit their schema (the caller has checked that they do).
+
+    `broken` are the records that do not, `unread` kind and id of the files that could not be read.
+    """
     by_kind: dict[str, dict[str, Record]] = {kind: {} for kind in KINDS}
     for one in sorted(raw, key=lambda one: one.stem):
         by_kind[one.kind.id][one.stem] = Record(one.kind, one.stem, _frozen(one.value), one)
+    broken, unread = list(broken), list(unread)
     return Library(
         MappingProxyType({kind: MappingProxyType(records) for kind, records in by_kind.items()}),
         schemas,
-        frozenset(unsound),
+        frozenset([*((one.kind.id, one.stem) for one in broken), *unread]),
+        frozenset(
+            (kind, id_) for one in broken for _, kind, id_, _ in _references(one.value, schemas.shapes[one.kind.id])
+        ),
+        bool(unread) or any(one.value is None for one in broken),
     )
+
+
+def _references(value: Any, shape: Shape) -> Iterator[tuple[Path, str, str, str | None]]:
+    """Every reference in a record's data, by its schema and in its texts: path, kind, id, and step where one is."""
+    for path, id_, kind in shape.references(value):
+        if kind == "step":
+            procedure, _, step = id_.partition("/")
+            yield path, "procedure", procedure, step
+        else:
+            yield path, kind, id_, None
+    for path, text, sort in shape.texts(value):
+        for part in parts(text) if sort == "prose" else ():
+            if isinstance(part, RecordLink):
+                yield path, part.kind, part.id, part.step
+            elif isinstance(part, ValueLink) and part.owner and part.owner[1]:
+                yield path, part.owner[0], part.owner[1], None
 
 
 def _frozen(value: Any) -> Any:

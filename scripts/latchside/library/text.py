@@ -66,10 +66,15 @@ def parts(text: str) -> Iterator[Part]:
         yield Words(text[end:])
 
 
+def written(text: str) -> Iterator[str]:
+    """What the author wrote for the reader: the text between references, and the words shown for them."""
+    for part in parts(text):
+        if isinstance(part, Words):
+            yield part.text
+        elif isinstance(part, RecordLink) and part.words:
+            yield part.words
+
+
 def plain(text: str) -> str:
-    """The text without its references: what rules about words look at."""
-    return " ".join(part.text if isinstance(part, Words) else _shown(part) for part in parts(text))
-
-
-def _shown(part: RecordLink | ValueLink) -> str:
-    return part.words or "" if isinstance(part, RecordLink) else ""
+    """The author's own words, references taken out: what rules about words look at."""
+    return "".join(written(text))

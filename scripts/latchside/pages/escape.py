@@ -14,7 +14,8 @@ from markupsafe import Markup
 
 _SPECIAL = re.compile(r"[^0-9A-Za-z ,./()%'\-\u00a0-\ud7ff\uf900-\ufdcf\ufdf0-\ufffd\U00010000-\U0001fffd]")
 _SPACE = re.compile(r"[ \t\r\n\f\v\u0085\u2028\u2029]+")
-_UNSHOWABLE = re.compile(r"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\ufdd0-\ufdef\ufffe\uffff]")
+_NONCHARACTERS = "".join(chr(plane << 16 | end) for plane in range(17) for end in (0xFFFE, 0xFFFF))
+_UNSHOWABLE = re.compile(rf"[\x00-\x08\x0e-\x1f\x7f-\x84\x86-\x9f\ufdd0-\ufdef{_NONCHARACTERS}]")
 
 
 def safe(text: object) -> Markup:

@@ -12,13 +12,20 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from latchside import drawings
+from latchside.figures.units import symbol
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups
+from latchside.library.quantity import quantity
+from latchside.pages import calculators
+from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
 from latchside.pages.links import file_of
 from latchside.pages.page import Page
+from latchside.pages.readings import expectations
+from latchside.pages.visit_lists import item_words
 from latchside.rules import all_rules
+from latchside.version import library_version
 
 Progress = Callable[[str], None]
 INSTALL = ("prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over")
@@ -46,6 +53,7 @@ def render_pages(library: Library, edit_base: str = "", progress: Progress = lam
         pages.update(writer.stages(device))
     pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
     pages.update((f"assets/drawings/{id_}.svg", make().svg + "\n") for id_, make in drawings.ALL.items())
+    pages[calculators.SCRIPT] = calculators.script(library)
     return dict(sorted(pages.items()))
 
 
@@ -70,6 +78,8 @@ class Writer:
         values: dict[str, Any] = {"record": record, "used_by": list(_used_by(self.library, record))}
         if record.kind.id == "procedure":
             values["groups"] = groups(self.library, record)
+        if record.kind.id == "formula":
+            values |= _figure(page, record)
         return self.fill(record.kind.template, page, **values)
 
     def index(self, kind: Kind) -> str:
@@ -100,6 +110,21 @@ class Writer:
         return file_of(page.address), text
 
 
+def _figure(page: Page, record: Record) -> dict[str, Any]:
+    for name, data in record.get("values", {}).items():
+        page.note_value(record, name, quantity(data))
+    return {
+        "figure": calculators.figure_of(record),
+        "calculator": calculators.is_calculator(record),
+        "examples": list(calculators.worked(record)),
+        "charts": [],
+        "default_words": calculators.default_words,
+        "replaced": {entry["instead_of"] for entry in record["inputs"] if "instead_of" in entry},
+        "sign": symbol,
+        "typed": calculators.typed,
+    }
+
+
 def _used_by(library: Library, record: Record) -> Iterator[tuple[str, tuple[Record, ...]]]:
     for kind in KINDS.values():
         users = library.referring(record.kind.id, record.id, kind.id)
@@ -118,5 +143,6 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
         finalize=lambda value: value if isinstance(value, Markup) else safe(value),
     )
-    environment.globals.update(for_device=for_device, kinds=KINDS)
+    environment.globals.update(for_device=for_device, kinds=KINDS, expectations=expectations, item_words=item_words)
+    environment.globals.update(library_version=library_version, device_figures=device_figures, carried=carried)
     return environment

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from latchside.findings import START, Finding, Place
+from latchside.findings import START, Finding, Place, place_after
 from latchside.kinds import KINDS, Kind
 from latchside.read.yaml_text import Document, read_text
 
@@ -55,7 +55,7 @@ def read_project(root: Path) -> Reading:
     for kind in KINDS.values():
         folder = root / kind.folder
         for path in sorted(folder.iterdir()) if folder.is_dir() else ():
-            if path.suffix not in (".yaml", ".yml", ".json"):
+            if path.suffix.lower() not in (".yaml", ".yml", ".json"):
                 continue
             file = path.relative_to(root).as_posix()
             text = _text(root, path, file)
@@ -86,10 +86,15 @@ def _text(root: Path, path: Path, file: str) -> str | Finding:
             f"at most {LARGEST:,} bytes",
             "Split it into several records.",
         )
-    data = path.read_bytes()
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        return refuse(
+            "cannot-read", error.strerror or "no way to read it", "a file that may be read", "Mend its rights."
+        )
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        before = data[: error.start]
-        place = Place(before.count(b"\n") + 1, error.start - (before.rfind(b"\n") + 1) + 1)
+        before = data[: error.start].decode("utf-8-sig")
+        place = place_after(before)
         return refuse("not-utf-8", f"byte 0x{data[error.start]:02x}", "text in UTF-8", "Save the file as UTF-8.", place)

@@ -7,6 +7,7 @@ because only the events still tell an anchor from a plain value.
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
@@ -14,7 +15,7 @@ from typing import Any
 
 import yaml
 
-from latchside.findings import START, Finding, Place, shown
+from latchside.findings import START, Finding, Place, place_after, shown
 
 Path = tuple[str | int, ...]
 DEEPEST = 32
@@ -26,6 +27,10 @@ _DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+([eE][-+]?[0-9]+)?\Z|[-+]?[1
 class _Refused(Exception):  # noqa: N818  (it is a refusal, not a failure of ours)
     def __init__(self, place: Place, code: str, found: str, expected: str, action: str) -> None:
         self.finding = (place, code, found, expected, action)
+
+
+def _empty() -> _Refused:
+    return _Refused(START, "empty-file", "an empty file", "a record", "Write the record or delete the file.")
 
 
 @dataclass
@@ -42,9 +47,7 @@ def read_text(text: str, file: str) -> Document:
     """The document in `text`; `file` is only its name in findings. Never raises for bad input."""
     document = Document()
     if not text.strip():
-        document.findings.append(
-            Finding(file, START, "empty-file", "an empty file", "a record", "Write the record or delete the file.")
-        )
+        document.findings.append(Finding(file, *_empty().finding))
         return document
     loader = None
     try:
@@ -70,7 +73,7 @@ def scalar(text: str) -> Any:
         return text == "true"
     if _INTEGER.match(text) and len(text) < 16:
         return int(text)
-    if _DECIMAL.match(text) and len(text) < 32:
+    if _DECIMAL.match(text) and len(text) < 32 and math.isfinite(float(text)):
         return float(text)
     return text
 
@@ -82,10 +85,11 @@ class _Builder:
         self._file = file
 
     def build(self) -> None:
-        event = next(self._events)
-        while not isinstance(event, yaml.DocumentStartEvent):
-            event = next(self._events)
+        if not any(isinstance(event, yaml.DocumentStartEvent) for event in self._events):
+            raise _empty()
         self._document.value = self._value(next(self._events), ())
+        if self._document.value is None:
+            raise _empty()
         next(self._events)
         after = next(self._events)
         if isinstance(after, yaml.DocumentStartEvent):
@@ -165,11 +169,10 @@ def _place(event: Any) -> Place:
 
 def _syntax_finding(error: yaml.YAMLError, text: str, file: str) -> Finding:
     mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    if mark is None:  # the reader's own error: a character YAML does not allow
-        before = text[: getattr(error, "position", 0) or 0]
-        place = Place(before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1)
+    if mark is None:  # the reader's own error: a character YAML does not allow; its position counts bytes
+        before = text.encode()[: getattr(error, "position", 0) or 0].decode("utf-8", "ignore")
         return Finding(
-            file, place, "bad-character", "a character that YAML does not allow", "printable text",
+            file, place_after(before), "bad-character", "a character that YAML does not allow", "printable text",
             "Delete the character.",
         )  # fmt: skip
     place = Place(mark.line + 1, mark.column + 1)

@@ -12,7 +12,8 @@ from latchside.rules.rule import Rule
 
 CODE = "harmless-notice"
 _INJURY = re.compile(
-    r"\b(injur\w*|wound\w*|burns?|death|kill\w*|hurt\w*|blind\w*|fractur\w*|suffocat\w*)\b", re.IGNORECASE
+    r"\b(injur\w*|wound\w*|burns?|death|kill\w*|hurt\w*|blinded|blinding|blindness|fractur\w*|suffocat\w*)\b",
+    re.IGNORECASE,
 )
 
 

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
+from latchside.library.commands import verb_of
 from latchside.library.compiled import own_steps
-from latchside.library.text import plain
 from latchside.rules.rule import Rule
 
 CODE = "hazard-after-step"
@@ -16,26 +16,33 @@ CODE = "hazard-after-step"
 def check(library: Library) -> Iterator[Finding]:
     """Where a command has a hazard of its own, a caution for it is shown at that step or earlier."""
     hazards = library.schemas.documents["vocabulary.schema.json"]["$defs"]["hazard-verb"]["x-cautions"]
+    for record, path, text, shown in (*_steps(library), *_of_faults(library)):
+        verb = verb_of(text)
+        if verb in hazards and not shown & set(hazards[verb]):
+            yield _finding(record, path, verb, hazards[verb])
+
+
+_Command = tuple[Record, tuple[str | int, ...], str, set[str]]
+"""A command: its record, path and text, and the cautions shown before it."""
+
+
+def _steps(library: Library) -> Iterator[_Command]:
     for procedure in library.of("procedure"):
         shown = set(procedure.listed("safety"))
         for path, step in own_steps(procedure):
             shown |= set(step.get("cautions", ()))
-            verb = _verb(plain(step["do"]))
-            if verb in hazards and not shown & set(hazards[verb]):
-                yield _finding(procedure, path, verb, hazards[verb])
+            yield procedure, path, step["do"], set(shown)
+
+
+def _of_faults(library: Library) -> Iterator[_Command]:
     for fault in library.of("fault"):
-        listed = set(fault.listed("cautions"))
+        shown = set(fault.listed("cautions"))
+        for i, one in enumerate(fault["checks"]):
+            yield fault, ("checks", i), one["do"], shown | set(one.get("cautions", ()))
         for i, cause in enumerate(fault["causes"]):
-            shown = listed | set(cause["remedy"].get("cautions", ()))
             for j, text in enumerate(cause["remedy"]["do"]):
-                verb = _verb(plain(text))
-                if verb in hazards and not shown & set(hazards[verb]):
-                    yield _finding(fault, ("causes", i, "remedy", "do", j), verb, hazards[verb])
-
-
-def _verb(command: str) -> str:
-    words = command.rpartition(", ")[2].split() if command.startswith("If ") else command.split()
-    return words[0].lower() if words else ""
+                before = shown | set(cause["remedy"].get("cautions", ()))
+                yield fault, ("causes", i, "remedy", "do", j), text, before
 
 
 def _finding(record: Record, path: tuple[str | int, ...], verb: str, cautions: list[str]) -> Finding:

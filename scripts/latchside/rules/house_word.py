@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
-from latchside.library.text import Words, parts
+from latchside.library.text import written
 from latchside.rules.rule import Rule
 
 CODE = "house-word"
@@ -20,14 +20,14 @@ def check(library: Library) -> Iterator[Finding]:
     if not instead:
         return
     words = "|".join(re.escape(word) for word in sorted(instead, key=len, reverse=True))
-    pattern = re.compile(rf"(?<![\w-])({words})(?![\w-])", re.IGNORECASE)
+    pattern = re.compile(rf"(?<![\w-])({words})s?(?![\w-])", re.IGNORECASE)
     for record in library:
         for path, text, _ in library.texts(record):
             if record.kind.id in ("source", "term", "table") or any(part in _FREE for part in path):
                 continue
-            for part in parts(text):
-                for match in pattern.finditer(part.text) if isinstance(part, Words) else ():
-                    term = instead[match[0].lower()]
+            for passage in written(text):
+                for match in pattern.finditer(passage):
+                    term = instead[match[1].lower()]
                     yield record.finding(
                         CODE, path, f'"{match[0]}"', f'"{term.name.lower()}", the word of the terms list',
                         "Use the word, or link to the term as [[term/" + term.id + "]].",

@@ -7,18 +7,19 @@ from typing import Any
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
+from latchside.library.commands import verb_of
 from latchside.library.compiled import own_steps
 from latchside.rules.rule import Rule
 
 CODE = "measuring-step"
-_VERBS = ("Measure ", "Meter ", "Gauge ")
+_VERBS = ("measure", "meter", "gauge")
 _Path = tuple[str | int, ...]
 
 
 def check(library: Library) -> Iterator[Finding]:
     """A step that measures has `measure`; a single expected value has a tolerance."""
     for record, path, step in _steps(library):
-        if step.get("do", "").startswith(_VERBS) and "measure" not in step:
+        if verb_of(step.get("do", "")) in _VERBS and "measure" not in step:
             yield record.finding(
                 CODE, path, "a measuring step without measure",
                 "what is measured, the expected value with unit and tolerance, and what to do outside",

@@ -56,6 +56,8 @@ def _values(library: Library) -> Iterator[Finding]:
                     known: Iterable[str] = device_names
                 elif part.owner is None:
                     known = record.get("values", {})
+                elif part.owner[1] is None:
+                    known = ()  # [[=term/name]]: a kind alone owns nothing
                 else:
                     owner = library.find(part.owner[0], part.owner[1] or "")
                     if owner is None:

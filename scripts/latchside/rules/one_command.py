@@ -7,22 +7,20 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding, did_you_mean
 from latchside.library import Library, Record
+from latchside.library.commands import verb_of
 from latchside.library.compiled import own_steps
 from latchside.library.text import plain
 from latchside.rules.rule import Rule
 
 CODE = "one-command"
 MOST_WORDS = 20
-_CONDITION = re.compile(
-    r"(?:If|When|Where|On|At|With|For|In|Before|After|Once|While|Without|From|To|Until|Outside|Inside)\b[^,]*, *"
-)
 
 
 def check(library: Library) -> Iterator[Finding]:
     """Each command starts with a known verb, is one sentence, and is short."""
     verbs = library.schemas.documents["vocabulary.schema.json"]["$defs"]["step-verb"]["enum"]
     for record, path, text in _commands(library):
-        yield from _problems(record, path, plain(text), verbs)
+        yield from _problems(record, path, text, verbs)
 
 
 def _commands(library: Library) -> Iterator[tuple[Record, tuple[str | int, ...], str]]:
@@ -41,27 +39,22 @@ def _commands(library: Library) -> Iterator[tuple[Record, tuple[str | int, ...],
 
 
 def _problems(record: Record, path: tuple[str | int, ...], text: str, verbs: list[str]) -> Iterator[Finding]:
-    condition = _CONDITION.match(text)
-    command = text[condition.end() :] if condition else text
-    words = re.findall(r"[\w'’-]+", command)
-    first = words[0].lower() if words else ""
-    if first in ("do", "never", "always", "only"):
-        first = words[2].lower() if first == "do" and len(words) > 2 else words[1].lower() if len(words) > 1 else ""
+    first, read = verb_of(text), plain(text)
     if first not in verbs:
         yield record.finding(
             CODE, path, f'a command that starts with "{first}"',
             f"a verb of the list step-verb (a condition first, with a comma).{did_you_mean(first, verbs)}",
             "Start with the verb, or add it to schema/vocabulary.schema.json.",
         )  # fmt: skip
-    if len(text.split()) > MOST_WORDS:
+    if len(read.split()) > MOST_WORDS:
         yield record.finding(
             CODE,
             path,
-            f"a command of {len(text.split())} words",
+            f"a command of {len(read.split())} words",
             f"at most {MOST_WORDS}",
             "Shorten or split it.",
         )
-    if re.search(r"\band then\b|;|[.!?] +\S", text):
+    if re.search(r"\band then\b|;|[.!?] +\S", read):
         yield record.finding(CODE, path, "more than one command", "one command a step", "Split it into steps.")
 
 

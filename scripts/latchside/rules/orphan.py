@@ -15,16 +15,24 @@ _USED_BY = {
     "fault": ("device",),
     "caution": ("device", "procedure", "checklist", "fault"),
     "tool": ("procedure", "fault", "checklist"),
-    "source": ("device", "procedure", "checklist", "fault", "caution", "term", "tool", "table"),
-    "table": ("device", "procedure", "checklist", "fault", "caution", "term", "tool"),
+    "source": ("device", "procedure", "checklist", "fault", "caution", "term", "tool", "table", "formula"),
+    "table": ("device", "procedure", "checklist", "fault", "caution", "term", "tool", "formula"),
 }
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """Every record that is there to be used is used by another."""
+    """Every record that is there to be used is used by another.
+
+    Nothing is said while some file cannot be read: who knows what that one refers to.
+    """
+    if library.unread:
+        return
     for kind, users in _USED_BY.items():
         for record in library.of(kind):
-            if not any(library.referring(kind, record.id, by) for by in users):
+            used = record.key in library.mentioned or any(
+                user is not record for by in users for user in library.referring(kind, record.id, by)
+            )
+            if not used:
                 yield record.finding(
                     CODE, ("id",), f"{kind}/{record.id}, which nothing refers to",
                     f"a reference from a {' or '.join(users)}",

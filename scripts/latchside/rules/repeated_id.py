@@ -30,20 +30,21 @@ def check(library: Library) -> Iterator[Finding]:
 def _within(record: Record) -> Iterator[Finding]:
     if record.kind.id == "procedure":
         yield from _once(record, own_steps(record))
-    for name in ("parts", "inputs", "causes", "checks", "columns", "rows"):
-        entries = record.listed(name) if record.kind.id != "procedure" else ()
-        yield from _once(record, (((name, i), entry) for i, entry in enumerate(entries) if isinstance(entry, Mapping)))
+        yield from _once(record, ((("steps", i), group) for i, group in enumerate(record["steps"]) if "do" in group))
+        return
+    for name in ("parts", "inputs", "causes", "checks", "columns", "rows", "points"):
+        listed = enumerate(record.listed(name))
+        yield from _once(record, (((name, i), entry) for i, entry in listed if isinstance(entry, Mapping)))
     for i, check_ in enumerate(record.listed("checks")):
         yield from _once(record, ((("checks", i, "results", j), r) for j, r in enumerate(check_["results"])))
-    if record.kind.id == "checklist":
-        yield from _once(
-            record,
-            (
-                (("points", i, "items", j), item)
-                for i, point in enumerate(record["points"])
-                for j, item in enumerate(point["items"])
-            ),
-        )
+    yield from _once(
+        record,
+        (
+            (("points", i, "items", j), item)
+            for i, point in enumerate(record.listed("points"))
+            for j, item in enumerate(point["items"])
+        ),
+    )
 
 
 def _once(record: Record, entries: Iterator[tuple[_Path, Mapping[str, Any]]]) -> Iterator[Finding]:

@@ -5,35 +5,46 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from latchside.figures.units import symbol
 from latchside.findings import Finding
 from latchside.library import Library
-from latchside.library.text import Words, parts
+from latchside.library.text import written
 from latchside.rules.rule import Rule
+from latchside.schemas import Schemas
 
 CODE = "typed-number"
-_UNITS = (
-    "mm|cm|m|km|inch|inches|ft|foot|feet|yd|mm2|mm²|AWG|kg|g|lb|N|V|mV|kV|volts?|A|mA|µA|uA|amps?|mAh|Ah|W|mW|watts?|"
-    "ohms?|Ω|kΩ|MΩ|kohm|mT|T|tesla|Hz|kHz|MHz|GHz|dB|dBm|dBi|ms|s|sec|secs|seconds?|min|mins|minutes?|h|hrs?|hours?|"
-    "days?|weeks?|months?|years?|°C|°F|degrees?|%|per cent|percent|metres?|meters?|millimetres?|centimetres?|"
-    "kilograms?|AT|ampere-turns?|rungs?"
-)
-_TYPED = re.compile(rf"(?<![\w.-])\d+(?:[.,]\d+)?(?:\s*(?:to|-|–)\s*\d+(?:[.,]\d+)?)?[\s\u00a0-]?(?:{_UNITS})(?![\w])")
+_ALSO = (
+    "km", "inch", "inches", "feet", "yd", "g", "lb", "amp", "amps", "Hz", "kHz", "GHz", "sec", "secs", "mins", "hr",
+    "hrs", "week", "weeks", "degree", "degrees", "percent", "per cent", "meter", "meters", "AT", "ampere-turns",
+)  # fmt: skip
+"""Unit words that no value uses, and other spellings of those that do."""
+_NOT = ("in", "")
+""""in" is a word of every sentence."""
 _OWN_WORDS = {"source": {"title", "name", "publisher", "edition", "taken"}}
 
 
 def check(library: Library) -> Iterator[Finding]:
     """No text holds digits followed by a known unit."""
+    typed = _pattern(library.schemas)
     for record in library:
         for path, text, sort in library.texts(record):
             if sort == "line" or path[0] in _OWN_WORDS.get(record.kind.id, ()):
                 continue
-            for part in parts(text):
-                match = _TYPED.search(part.text) if isinstance(part, Words) else None
-                if match:
-                    yield record.finding(
-                        CODE, path, f'"{match[0]}" typed in text', "a reference such as [[=name]] to a value",
-                        "Add it under values and refer to it.",
-                    )  # fmt: skip
+            for match in filter(None, map(typed.search, written(text))):
+                yield record.finding(
+                    CODE, path, f'"{match[0]}" typed in text', "a reference such as [[=name]] to a value",
+                    "Add it under values and refer to it.",
+                )  # fmt: skip
+
+
+def _pattern(schemas: Schemas) -> re.Pattern[str]:
+    forms = set(_ALSO)
+    for unit, word in schemas.words("unit").items():
+        forms |= {unit, symbol(unit), word, f"{word}s"}
+    units = "|".join(re.escape(form) for form in sorted(forms - set(_NOT), key=lambda form: (-len(form), form)))
+    number = r"\d+(?:[.,]\d+)*"
+    start = r"(?:(?<![\w.-])|(?<![\w.])[-\u2212])"
+    return re.compile(rf"{start}{number}(?:\s*(?:to|-|–)\s*{number})?[\s\u00a0-]?(?:{units})(?!\w)")
 
 
 RULE = Rule(CODE, "A number with a unit is never typed in text; it comes by reference from a value.", check)

@@ -114,6 +114,10 @@ def _type(error: Any, where: str) -> Iterator[_Row]:
 
 
 def _pattern(error: Any, where: str) -> Iterator[_Row]:
+    if "propertyNames" in error.absolute_schema_path:
+        expected = "a name of lower-case words joined by hyphens"
+        yield str(error.instance), "wrong-form", f"{shown(error.instance)} in {where}", expected, "Correct the name."
+        return
     about = error.schema.get("description", "")
     yield (
         None,
@@ -161,7 +165,8 @@ def _repeated(error: Any, where: str) -> Iterator[_Row]:
 
 def _other(error: Any, where: str) -> Iterator[_Row]:
     about = error.schema.get("description", "")
-    choices = [_branch(branch) for branch in error.schema.get(error.validator, ()) if isinstance(branch, dict)]
+    listed = error.validator_value if isinstance(error.validator_value, list) else []
+    choices = [_branch(branch) for branch in listed if isinstance(branch, dict)]
     expected = f"{' or '.join(choice for choice in choices if choice)}. {about}".strip(". ") + "."
     yield (
         None,

@@ -5,16 +5,26 @@ A second adapter, `latchside render`, writes the same pages to a folder without 
 
 from __future__ import annotations
 
+import logging
+from pathlib import Path
+
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
+from mkdocs.plugins import event_priority
 from mkdocs.structure.files import File, Files
 
 from latchside import report
 from latchside.library import Library
 from latchside.pages import render_pages
-from latchside.project import check_project
+from latchside.project import ROOT, check_project
+from latchside.site.date import copy_date
+from latchside.site.finish import Finished, finish
 
 _state: dict[str, Library] = {}
+_previewing = {"serve": False}
+_log = logging.getLogger("mkdocs.latchside")
+finished: dict[str, Finished] = {}
+"""What the last build's saved copy came to, by the folder of the site."""
 
 
 def library() -> Library:
@@ -25,6 +35,11 @@ def library() -> Library:
             raise PluginError("Records need mending first:\n\n" + report.as_text(checked.findings))
         _state["library"] = checked.library
     return _state["library"]
+
+
+def on_startup(command: str, dirty: bool) -> None:
+    """Remember whether pages are only previewed while they are written; a preview is never saved on a device."""
+    _previewing["serve"] = command == "serve"
 
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
@@ -38,3 +53,13 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     for path, text in render_pages(library(), config.extra.get("edit_base") or "").items():
         files.append(File.generated(config, path, content=text))
     return files
+
+
+@event_priority(-100)
+def on_post_build(config: MkDocsConfig) -> None:
+    """Finish the site, after everything else that writes into it."""
+    offline = bool(config.extra.get("offline", True)) and not _previewing["serve"]
+    done = finish(Path(config.site_dir), library(), copy_date(ROOT), offline=offline)
+    finished[config.site_dir] = done
+    for path in done.left_out:
+        _log.warning("%s does not fit into what the first visit may save, so it is not there without a network", path)

@@ -12,9 +12,14 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.utils import CountHandler
 
+from latchside.site.date import copy_date
+from latchside.version import library_version
 
-def build_site(root: Path, out: Path | None = None) -> tuple[Path, int]:
+
+def build_site(root: Path, out: Path | None = None, *, pocket: bool = False) -> tuple[Path, int]:
     """Build into `out`, or into `site/`; the folder and the number of warnings.
+
+    With `pocket`, the pages are those of the pocket copy: no search box, and version and date on every page.
 
     Warnings are counted here and not by MkDocs' own strict switch, because that one raises before all are shown.
     """
@@ -28,6 +33,10 @@ def build_site(root: Path, out: Path | None = None) -> tuple[Path, int]:
     logger.propagate = False
     options = {"site_dir": str(out.resolve())} if out else {}
     config = load_config(str(root / "mkdocs.yml"), **options)
+    if pocket:
+        for name in ("search", "material/search"):
+            config.plugins.pop(name, None)
+        config.extra["pocket"] = f"version {library_version()}, {copy_date(root)}"
     config.plugins.on_startup(command="build", dirty=False)
     build(config)
     config.plugins.on_shutdown()

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import json
 from typing import Any
 
 from markupsafe import Markup
 
+from latchside.figures.units import figure, symbol
 from latchside.pages.escape import safe
+from latchside.pages.labels import labels as labels_of
+from latchside.pages.labels import sound_base
 from latchside.pages.page import Page
 from latchside.pages.render import Writer
+from latchside.pages.visit_lists import visit_lists
+from latchside.project import ROOT
 from latchside.site.adapter import library
 
 
@@ -61,8 +67,23 @@ def define_env(env: Any) -> None:
         """How many records of a kind there are."""
         return safe(len(library().of(kind)))
 
-    def fill(template: str, **values: Any) -> Markup:
-        return Markup(Writer(library()).fill(template, page(), **values))  # noqa: S704
+    def visit_data() -> Markup:
+        """Devices and checklists, for the page of visits."""
+        return visit_lists(library(), page())
 
-    for macro in (say, drawing, rows, table, caution, numbers, count):
+    def differences() -> Markup:
+        """Every figure beside its outside references, with the largest difference the tests found."""
+        found = json.loads((ROOT / "tests" / "published" / "differences.json").read_text("utf-8"))
+        rows = [(find(f"formula/{id_}"), one) for id_, checks in found.items() for one in checks]
+        return fill("differences.jinja", rows=rows, shown=figure, sign=symbol)
+
+    def labels() -> Markup:
+        """Labels for the address the site is served from; nothing where it does not know that address."""
+        base = env.conf["site_url"] or ""
+        return fill("labels.jinja", groups=labels_of(library(), sound_base(base))) if base else Markup("")
+
+    def fill(template: str, **values: Any) -> Markup:
+        return Markup(Writer(library()).fill(template, page(), **values))
+
+    for macro in (say, drawing, rows, table, caution, numbers, count, visit_data, differences, labels):
         env.macro(macro)

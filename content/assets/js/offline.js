@@ -1,0 +1,154 @@
+/** The saved copy: registers the worker, knows how things stand, and says it in words. */
+import { root } from "./place.js";
+
+const DAY = 86_400_000;
+const OLD = 90;
+const cacheName = (/** @type {string} */ what) => `latchside ${root.pathname} ${what}`;
+
+/**
+ * @typedef {{key: string, address: string, name: string, text: string}} Correction
+ * @typedef {{id: string, version: string, date: string, groups: string[], size: {first: number, rest: number},
+ *   corrections: Correction[], first: Record<string, string>, rest: Record<string, string>, everything: boolean, saved: number}} List
+ * @typedef {{state: "saved" | "ready" | "saving" | "none", words: string, age: number | null, list: List | null,
+ *   next: List | null, trouble: string, corrections: Correction[]}} Standing
+ */
+
+let progress = "";
+let off = false;
+/** @type {Set<() => void>} */
+const listeners = new Set();
+const changed = () => listeners.forEach((tell) => tell());
+
+/** Be told when something changed. @param {() => void} tell */
+export const onChange = (tell) => void listeners.add(tell);
+
+/** Why nothing can be saved here, or nothing. */
+export function hindrance() {
+  if (!isSecureContext) return "this address is not a secure one (https), and browsers save pages of secure ones only";
+  if (!navigator.serviceWorker || !globalThis.caches) return "this browser cannot save pages, or not in a private window";
+  return off ? "saving is switched off for this site" : "";
+}
+
+/** @param {string} name @returns {Promise<any>} */
+async function note(name) {
+  const stored = await caches.match(new URL(`__latchside/${name}`, root).href, { cacheName: cacheName("state") });
+  return stored ? stored.json() : null;
+}
+
+/** Whether every file of a list is there: a browser may have cleared some. @param {List} list */
+async function complete(list) {
+  if (!(await caches.has(cacheName("files")))) return false;
+  const kept = new Set((await (await caches.open(cacheName("files"))).keys()).map((request) => request.url));
+  const wanted = Object.entries(list.everything ? { ...list.first, ...list.rest } : list.first);
+  return wanted.every(([path, digest]) => kept.has(new URL(`${path}?is=${digest}`, root).href));
+}
+
+/** How things stand now. @returns {Promise<Standing>} */
+export async function look() {
+  const why = hindrance();
+  /** @type {Standing} */
+  const none = { state: "none", words: `Not saved: ${why || "not yet"}`, age: null, list: null, next: null, trouble: why, corrections: [] };
+  if (why) return none;
+  const [list, next, trouble, contact, fresh, known] = await Promise.all(["current", "next", "trouble", "contact", "fresh", "known"].map(note));
+  const told = new Map([list, next, contact].flatMap((one) => one?.corrections ?? []).map((one) => [one.key, one]));
+  const corrections = [...told.values()].filter((one) => !(known ?? []).includes(one.key));
+  const whole = list ? await complete(list) : false;
+  if (!whole) {
+    const words = progress ? `Saving: ${progress}` : `Not saved: ${trouble ?? "not yet"}`;
+    return { ...none, state: progress ? "saving" : "none", words, trouble: trouble ?? "", corrections, next };
+  }
+  const days = Math.floor((Date.now() - Math.max(list.saved, fresh?.at ?? 0)) / DAY);
+  const age = days < -1 ? null : Math.max(0, days);
+  const stamp = `version ${list.version}, ${list.date}`;
+  const old = age !== null && age > OLD ? `, not compared with the site for ${age} days` : "";
+  const ready = next && next.id !== list.id;
+  const words = ready ? `Update ready; saved is ${stamp}${old}` : progress ? `Saving: ${progress}; saved is ${stamp}${old}` : `Saved for offline: ${stamp}${old}`;
+  return { state: ready ? "ready" : "saved", words, age, list, next: ready ? next : null, trouble: trouble ?? "", corrections };
+}
+
+/** Whether a copy of this age should be warned of. @param {number | null} age */
+export const isOld = (age) => age !== null && age > OLD;
+
+/** Ask the worker; where a new one waits, that one. @param {object} message @returns {Promise<any>} */
+export async function ask(message) {
+  const registration = await navigator.serviceWorker.getRegistration(root.href);
+  const worker = registration?.waiting ?? registration?.active;
+  if (!worker) return { done: false, why: "the worker is not there" };
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = (event) => resolve(event.data);
+    worker.postMessage(message, [port2]);
+  });
+}
+
+/** Save, or go on saving where it broke off. @param {boolean} [everything] */
+export async function save(everything = false) {
+  progress = "starting";
+  changed();
+  const registration = await navigator.serviceWorker.getRegistration(root.href);
+  const answer = registration?.active ? await ask({ ask: "save", everything }) : await register();
+  if (registration?.active) progress = "";
+  changed();
+  return answer;
+}
+
+async function register() {
+  const registration = await navigator.serviceWorker.register(new URL("sw.js", root), { scope: root.href, updateViaCache: "none" });
+  watch(registration);
+  registration?.addEventListener("updatefound", () => watch(registration));
+  return { done: Boolean(registration) };
+}
+
+/** A worker that comes up says at the end whether it could save. @param {ServiceWorkerRegistration | undefined} registration */
+function watch(registration) {
+  const worker = registration?.installing;
+  worker?.addEventListener("statechange", () => {
+    if (worker.state === "installing") return;
+    progress = "";
+    changed();
+  });
+}
+
+/** Whether saving is switched off, as the site says it now; where it says nothing, as it was. */
+async function askSwitch() {
+  const answer = await fetch(new URL("offline.json", root), { cache: "no-cache" }).catch(() => null);
+  if (answer?.status === 404) off = true;
+  else if (answer?.ok) off = Boolean((await answer.json().catch(() => ({}))).off);
+}
+
+/** @param {MessageEvent} event */
+function heard({ data }) {
+  if (data?.say === "off") off = true;
+  if (data?.say === "saving") progress = `${data.of - data.left} of ${data.of} files`;
+  if (data?.say === "look") progress = "";
+  changed();
+}
+
+/** Begin: once the page itself has loaded, see that the copy is there, whole and compared with the site. */
+export async function begin() {
+  if (document.readyState !== "complete") await new Promise((done) => addEventListener("load", done, { once: true }));
+  if (hindrance()) return changed();
+  navigator.serviceWorker.addEventListener("message", heard);
+  navigator.serviceWorker.startMessages();
+  addEventListener("online", () => contact());
+  await contact();
+}
+
+async function contact() {
+  try {
+    const registration = await navigator.serviceWorker.getRegistration(root.href);
+    if (!registration?.active) {
+      await askSwitch();
+      if (!off) await register();
+    } else {
+      watch(registration);
+      registration.addEventListener("updatefound", () => watch(registration));
+      const list = await note("current");
+      if (!list || !(await complete(list))) await save(Boolean(list?.everything));
+      else if (navigator.onLine) await ask({ ask: "contact" });
+    }
+  } catch {
+    off ||= false; // refused by the browser, or no network: the words say that nothing is saved
+  }
+  changed();
+}

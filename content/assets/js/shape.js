@@ -1,0 +1,141 @@
+/**
+ * Does an entry, or a whole file, fit schema/visit.schema.json? The same rules by hand, because a page carries no
+ * schema library; a test holds both to the same answers. A fault is told in words, and null means there is none.
+ *
+ * @typedef {(value: any) => string | null} Check
+ */
+
+const END = "(?![^])";
+const UUID = new RegExp(`^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}${END}`);
+const SLUG = new RegExp(`^[a-z][a-z0-9]*(-[a-z0-9]+)*${END}`);
+const DAY = "[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])";
+const DATE = new RegExp(`^${DAY}${END}`);
+const TIME = new RegExp(`^${DAY}T([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9][.][0-9]{3}[+-](0[0-9]|1[0-4]):[0-5][0-9]${END}`);
+const UNSEEN = /[\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]/u;
+const MOST_ENTRIES = 20000;
+const MOST_BYTES = 20_000_000;
+
+/** @param {RegExp} pattern @param {string} what @returns {Check} */
+const match = (pattern, what) => (value) => (typeof value === "string" && pattern.test(value) ? null : `is no ${what}`);
+const uuid = match(UUID, "id");
+const slug = /** @type {Check} */ ((value) => match(SLUG, "id of a record")(value) ?? (value.length > 60 ? "is too long" : null));
+const date = match(DATE, "date");
+const moment = match(TIME, "time");
+/** @param {number} low @param {number} high @returns {Check} */
+const text = (low, high) => (value) => {
+  if (typeof value !== "string") return "is no text";
+  const length = [...value].length;
+  if (length < low || length > high) return `has ${length} characters and may have ${low} to ${high}`;
+  return UNSEEN.test(value) ? "holds a character that cannot be seen" : null;
+};
+/** @param {number} high @returns {Check} */
+const whole = (high) => (value) => (Number.isInteger(value) && value >= 1 && value <= high ? null : "is no such whole number");
+/** @type {Check} */
+const figure = (value) => (typeof value === "number" && Math.abs(value) <= 1e12 ? null : "is no such number");
+/** @param {...any} words @returns {Check} */
+const word = (...words) => (value) => (words.includes(value) ? null : `is none of: ${words.join(", ")}`);
+/** @param {Check} check @returns {Check} */
+const orNull = (check) => (value) => (value === null ? null : check(value));
+/** @param {Check} check @param {number} low @param {number} high @param {boolean} [once] @returns {Check} */
+const list = (check, low, high, once = false) => (value) => {
+  if (!Array.isArray(value)) return "is no list";
+  if (value.length < low || value.length > high) return `has ${value.length} entries and may have ${low} to ${high}`;
+  if (once && new Set(value).size !== value.length) return "names one thing twice";
+  for (const one of value) {
+    const fault = check(one);
+    if (fault) return `holds what ${fault}`;
+  }
+  return null;
+};
+/** @param {Record<string, Check>} fields @param {string[]} optional @param {Check} [also] @returns {Check} */
+const group = (fields, optional = [], also = () => null) => (value) => {
+  if (value === null || typeof value !== "object" || Array.isArray(value)) return "is no group of fields";
+  for (const key of Object.keys(value)) if (!Object.hasOwn(fields, key)) return `has a field "${key.slice(0, 40)}" that is not known`;
+  for (const [key, check] of Object.entries(fields)) {
+    if (!Object.hasOwn(value, key)) {
+      if (optional.includes(key)) continue;
+      return `has no ${key}`;
+    }
+    const fault = check(value[key]);
+    if (fault) return `${key} ${fault}`;
+  }
+  return also(value);
+};
+
+const after = list(uuid, 0, 50, true);
+const range = group({ low: figure, high: figure }, ["low", "high"], (value) => (Object.keys(value).length ? null : "has no limit"));
+const reading = group({ value: figure, over: word(true), unit: text(0, 12) }, ["value", "over"], (value) =>
+  "value" in value !== "over" in value ? null : "has to have one of value and over",
+);
+const expected = group({ words: text(1, 200), unit: text(0, 12), ranges: list(range, 1, 20), device: slug }, ["device"]);
+const common = { id: uuid, visit: uuid, n: whole(100000), at: moment, by: text(0, 60), library: text(1, 40) };
+const run = { checklist: slug, list_name: text(1, 120), list_version: whole(100000), opening: orNull(uuid) };
+
+/** @type {Check} */
+function itemRules(entry) {
+  if (entry.expected && !entry.reading) return "is judged without a reading";
+  if (entry.outcome === "not-applicable" && !entry.note) return "gives no reason";
+  return entry.outcome === "problem" && !entry.note && !entry.reading ? "does not say what the problem is" : null;
+}
+
+/** @param {Record<string, Check>} fields @param {string[]} [optional] @param {Check} [also] */
+const entry = (fields, optional, also) => group({ kind: () => null, ...common, ...fields }, optional, also);
+/** @type {Record<string, Check>} */
+const KINDS = {
+  visit: entry({ site: text(1, 120), date, who: text(0, 120), after }),
+  opening: entry({ opening: uuid, name: text(1, 80), device: orNull(slug), removed: word(true, false), after }),
+  item: entry(
+    { ...run, item: slug, words: text(1, 300), outcome: word("done", "not-applicable", "problem"), note: text(1, 500), reading, expected, after },
+    ["note", "reading", "expected"],
+    itemRules,
+  ),
+  complete: entry({ ...run, words: text(1, 300), after }),
+  note: entry({ opening: orNull(uuid), note: text(1, 500) }),
+  state: entry({ state: word("open", "archived"), after }),
+  undo: entry({ undoes: list(uuid, 1, 500, true), reason: word("undo", "open", "reset") }),
+};
+
+/** What is wrong with an entry, in words; null where it is sound. @type {Check} */
+export function entryFault(value) {
+  if (value === null || typeof value !== "object" || Array.isArray(value)) return "is no entry";
+  const kind = Object.hasOwn(value, "kind") && typeof value.kind === "string" ? value.kind : "";
+  return Object.hasOwn(KINDS, kind) ? KINDS[kind](value) : `is of a kind this version does not know ("${kind.slice(0, 40)}")`;
+}
+
+const frame = group({ format: word("latchside-visit"), version: word(1), saved: moment, library: text(1, 40), visit: uuid, entries: () => null });
+
+/**
+ * The record in a file's text, or what is wrong with it.
+ * @param {string} content
+ * @returns {{record?: any, fault?: string}}
+ */
+export function readFile(content) {
+  if (content.length > MOST_BYTES) return { fault: "The file is too large to be the record of a visit." };
+  let record;
+  try {
+    record = JSON.parse(content.replace(/^\ufeff/, ""));
+  } catch {
+    return { fault: "The file is damaged, or no record of a visit: it cannot be read as JSON." };
+  }
+  if (record?.format !== "latchside-visit") return { fault: "The file is no record of a visit." };
+  if (record.version !== 1) return { fault: "The record was written by another version of this library. Open it with that version, or a newer one." };
+  const fault = frame(record) ?? entriesFault(record);
+  return fault ? { fault: `The record is damaged: ${fault}.` } : { record };
+}
+
+/** @param {any} record @returns {string | null} */
+function entriesFault({ visit, entries }) {
+  const misfit = list(() => null, 1, MOST_ENTRIES)(entries);
+  if (misfit) return `entries ${misfit}`;
+  const seen = new Set();
+  for (const [index, one] of entries.entries()) {
+    const fault =
+      entryFault(one) ??
+      (one.visit !== visit ? "belongs to another visit" : null) ??
+      (seen.has(one.id) ? "has the id of an earlier entry" : null) ??
+      (one.n > entries.length + 1000 ? "counts too high" : null);
+    if (fault) return `entry ${index + 1} ${fault}`;
+    seen.add(one.id);
+  }
+  return null;
+}

@@ -1,0 +1,215 @@
+/**
+ * Where entries are kept: IndexedDB, one transaction a change, on disk before it counts. Where the browser refuses
+ * it, entries live in memory and the page says so. A damaged record is put aside and hurts nothing else.
+ *
+ * @typedef {import("./entries.js").Entry} Entry
+ */
+import { order } from "./entries.js";
+
+const NAME = "latchside";
+const STORES = ["entries", "meta", "aside", "locked"];
+
+/** @type {Promise<IDBDatabase> | null} */
+let connection = null;
+/** Set once the browser has refused: everything by store, for as long as the page is open. @type {Map<string, Map<any, any>> | null} */
+export let memory = null;
+let refusal = "";
+/** @type {Set<(visit: string | null) => void>} */
+const listeners = new Set();
+const channel = typeof BroadcastChannel === "function" ? new BroadcastChannel(NAME) : null;
+channel?.addEventListener("message", (event) => listeners.forEach((tell) => tell(event.data)));
+
+/** @returns {Promise<IDBDatabase>} */
+function connect() {
+  connection ??= new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, 1);
+    request.onupgradeneeded = () => {
+      const db = request.result;
+      db.createObjectStore("entries", { keyPath: "id" }).createIndex("visit", ["visit", "n"]);
+      db.createObjectStore("meta", { keyPath: "key" });
+      db.createObjectStore("aside", { autoIncrement: true });
+      db.createObjectStore("locked", { keyPath: "visit" });
+    };
+    request.onblocked = () => reject(new Error("another page holds the store"));
+    request.onerror = () => reject(request.error);
+    request.onsuccess = () => {
+      const db = request.result;
+      db.onversionchange = () => db.close();
+      db.onclose = () => {
+        connection = null;
+        listeners.forEach((tell) => tell(null));
+      };
+      resolve(db);
+    };
+  });
+  return connection;
+}
+
+/** Open the store. @returns {Promise<{kept: boolean, why: string}>} whether changes are kept, and if not, why */
+export async function open() {
+  try {
+    if (!memory) await connect();
+  } catch (error) {
+    memory = new Map(STORES.map((name) => [name, new Map()]));
+    refusal = error instanceof Error || error instanceof DOMException ? error.name : "refused";
+  }
+  return { kept: !memory, why: refusal };
+}
+
+/** What went wrong, for the technician. @param {any} error */
+export function inWords(error) {
+  if (error?.name === "QuotaExceededError") {
+    return "Not stored: the storage of this browser is full. Save visits as files, wipe old ones on the page Visits, then try again.";
+  }
+  return `Not stored: the browser refused to store it (${error?.name ?? "unknown"}). Write it on paper, or try again.`;
+}
+
+/**
+ * One transaction. `work` is handed the stores and must only use them; its result is given once all is on disk.
+ * @template T
+ * @param {string[]} names
+ * @param {IDBTransactionMode} mode
+ * @param {(stores: Record<string, IDBObjectStore>, done: (result: T) => void, fail: (error: any) => void) => void} work
+ * @returns {Promise<T>}
+ */
+export async function transaction(names, mode, work) {
+  try {
+    return await attempt(await connect(), names, mode, work);
+  } catch (error) {
+    if (/** @type {any} */ (error)?.name !== "InvalidStateError") throw error;
+    connection = null; // the browser closed the connection; once more on a new one
+    return attempt(await connect(), names, mode, work);
+  }
+}
+
+/** @param {IDBDatabase} db @param {string[]} names @param {IDBTransactionMode} mode @param {any} work @returns {Promise<any>} */
+function attempt(db, names, mode, work) {
+  return new Promise((resolve, reject) => {
+    /** @type {any} */
+    const options = mode === "readwrite" ? { durability: "strict" } : {};
+    const change = db.transaction(names, mode, options);
+    /** @type {any} */
+    let result;
+    /** @type {any} */
+    let fault = null;
+    change.oncomplete = () => resolve(result);
+    change.onabort = () => reject(fault ?? change.error ?? new Error("aborted"));
+    const stores = Object.fromEntries(names.map((name) => [name, change.objectStore(name)]));
+    const fail = (/** @type {any} */ error) => {
+      fault = error;
+      change.abort();
+    };
+    work(stores, (/** @type {any} */ value) => (result = value), fail);
+  });
+}
+
+/** @param {string | null} visit */
+export function announce(visit) {
+  channel?.postMessage(visit);
+  listeners.forEach((tell) => tell(visit));
+}
+
+/** Be told which visit changed, here or in another tab. @param {(visit: string | null) => void} tell */
+export const onChange = (tell) => void listeners.add(tell);
+
+const ofVisit = (/** @type {string} */ visit) => IDBKeyRange.bound([visit, 0], [visit, 100000]);
+
+/**
+ * Add entries to a visit. The counter of each is set here, in the same transaction, above all that is there.
+ * @param {string} visit
+ * @param {object[]} drafts entries without n
+ * @returns {Promise<Entry[]>} as stored
+ */
+export async function add(visit, drafts) {
+  const number = (/** @type {number} */ top) => drafts.map((draft, index) => /** @type {Entry} */ ({ ...draft, n: top + 1 + index }));
+  if (memory) {
+    const held = [...table("entries").values()].filter((entry) => entry.visit === visit);
+    const made = number(Math.max(0, ...held.map((entry) => entry.n)));
+    for (const entry of made) table("entries").set(entry.id, entry);
+    listeners.forEach((tell) => tell(visit));
+    return made;
+  }
+  const made = await transaction(["entries"], "readwrite", ({ entries }, done) => {
+    const top = entries.index("visit").openKeyCursor(ofVisit(visit), "prev");
+    top.onsuccess = () => {
+      const key = /** @type {any[] | undefined} */ (top.result?.key);
+      const numbered = number(key ? Math.floor(key[1]) : 0);
+      for (const entry of numbered) entries.add(entry);
+      done(numbered);
+    };
+  });
+  announce(visit);
+  return made;
+}
+
+/** The sound entries of one visit, in order. @param {string} visit @returns {Promise<Entry[]>} */
+export async function entriesOf(visit) {
+  const rows = await rowsOf(visit);
+  if (!rows.every(plausible)) return (await import("./store-visits.js")).soundEntries(visit);
+  return rows.sort(order);
+}
+
+/** The rows of one visit as they are stored. @param {string} visit @returns {Promise<any[]>} */
+export async function rowsOf(visit) {
+  if (memory) return [...table("entries").values()].filter((entry) => entry.visit === visit);
+  return transaction(["entries"], "readonly", ({ entries }, done) => {
+    const request = entries.index("visit").getAll(IDBKeyRange.bound([visit], [visit, []]));
+    request.onsuccess = () => done(request.result);
+  });
+}
+
+const TEXTS = {
+  visit: ["site", "date", "who"], opening: ["opening", "name"], item: ["checklist", "list_name", "item", "words", "outcome"],
+  complete: ["checklist", "list_name", "words"], note: ["note"], state: ["state"], undo: ["reason"],
+};
+
+/** Whether a row can be shown; a row that cannot is looked at closely by shape.js. @param {any} row */
+function plausible(row) {
+  const texts = Object.hasOwn(TEXTS, row.kind) ? TEXTS[/** @type {keyof TEXTS} */ (row.kind)] : ["missing"];
+  const lists = ["after", "undoes"].every((key) => row[key] === undefined || Array.isArray(row[key]));
+  const judged = !row.expected || (Array.isArray(row.expected.ranges) && row.reading);
+  return lists && judged && Number.isInteger(row.n) && ["id", "visit", "at", "by", ...texts].every((key) => typeof row[key] === "string");
+}
+
+/** A small fact of this device: the name of who uses it, the visit last used. @param {string} key */
+export async function recall(key) {
+  if (memory) return table("meta").get(key)?.value;
+  return transaction(["meta"], "readonly", ({ meta }, done) => {
+    const request = meta.get(key);
+    request.onsuccess = () => done(request.result?.value);
+  });
+}
+
+/** What is remembered under a key, or `value` from now on: two tabs get the same. @param {string} key @param {any} value */
+export async function once(key, value) {
+  if (memory) {
+    if (!table("meta").has(key)) table("meta").set(key, { key, value });
+    return table("meta").get(key).value;
+  }
+  return transaction(["meta"], "readwrite", ({ meta }, done) => {
+    const request = meta.get(key);
+    request.onsuccess = () => {
+      if (!request.result) meta.put({ key, value });
+      done(request.result?.value ?? value);
+    };
+  });
+}
+
+/** @param {string} key @param {any} value */
+export async function remember(key, value) {
+  if (memory) table("meta").set(key, { key, value });
+  else await transaction(["meta"], "readwrite", ({ meta }) => void meta.put({ key, value }));
+}
+
+/** What this tab alone remembers across a reload; nothing where the browser refuses. @param {string} key @param {string} [value] */
+export function tab(key, value) {
+  try {
+    if (value !== undefined) sessionStorage.setItem(key, value);
+    return sessionStorage.getItem(key) ?? "";
+  } catch {
+    return "";
+  }
+}
+
+/** @param {string} name @returns {Map<any, any>} */
+export const table = (name) => /** @type {Map<any, any>} */ (memory?.get(name));

@@ -1,0 +1,67 @@
+/** The strip on every page: the finder, the state of the saved copy in words, and safety corrections. */
+import { button, fill, h } from "./dom.js";
+import { ask, begin, isOld, look, onChange } from "./offline.js";
+import { remember, remembered, root } from "./place.js";
+import { rememberThis, showRecent } from "./recent.js";
+
+/** Take over the strip. */
+export async function start() {
+  const strip = document.querySelector(".ls-strip");
+  if (!strip) return;
+  rememberThis();
+  const find = button("Find", () => open(), { class: "ls-button ls-strip-find" });
+  strip.querySelector(".ls-strip-find")?.replaceWith(find);
+  const state = /** @type {HTMLElement} */ (strip.querySelector(".ls-strip-state"));
+  const news = h("div", { class: "ls-news", role: "status" });
+  strip.prepend(news);
+  const asked = new URLSearchParams(location.search).get("find");
+  if (asked !== null) open(asked);
+  onChange(async () => {
+    const standing = await look();
+    fill(state, standing.words);
+    state.classList.toggle("ls-strip-warn", standing.state === "none" || isOld(standing.age));
+    fill(news, ...unread(standing.corrections).map((one) => announced(one)));
+    document.documentElement.dataset.lsCopy = standing.state;
+  });
+  if (document.querySelector("[data-ls-copy]")) import("./copy-page.js").then((page) => page.start());
+  const last = document.querySelector("[data-ls-recent]");
+  if (last) showRecent(last);
+  standIn();
+  await begin();
+}
+
+/** The search of the whole text needs its index. Where that is neither saved nor to be had, the finder opens instead. */
+function standIn() {
+  const box = /** @type {HTMLInputElement | null} */ (document.querySelector("#__search"));
+  box?.addEventListener("change", async () => {
+    const { list } = await look();
+    if (!box.checked || !list || list.everything || (await ask({ ask: "contact" })).done) return;
+    box.checked = false;
+    open();
+  });
+}
+
+/** @param {string} [query] */
+async function open(query = "") {
+  (await import("./finder.js")).open(query);
+}
+
+/** Corrections that this reader has not said to have read. @param {import("./offline.js").Correction[]} corrections */
+function unread(corrections) {
+  const read = new Set(remembered("corrections read"));
+  return corrections.filter((one) => !read.has(one.key));
+}
+
+/** @param {import("./offline.js").Correction} correction */
+function announced(correction) {
+  const block = h(
+    "div",
+    { class: "ls-correction" },
+    h("p", {}, h("strong", {}, "Safety correction: "), h("a", { href: new URL(correction.address, root) }, correction.name), `. ${correction.text}`),
+    button("I have read it", () => {
+      remember("corrections read", [...remembered("corrections read"), correction.key]);
+      block.remove();
+    }),
+  );
+  return block;
+}

@@ -1,0 +1,248 @@
+"""Measure the speeds that DEVELOPERS.md promises, and print them as a table. Run by `make bench`; not a test.
+
+Everything is measured in a process of its own, on this project or on copies of it in a temporary folder that hold
+generated device profiles. A profile is made from the shipped one of median size, under new ids.
+"""
+
+from __future__ import annotations
+
+import gzip
+import json
+import os
+import platform
+import re
+import shutil
+import statistics
+import subprocess
+import sys
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+from playwright.sync_api import Response, sync_playwright
+from rich.console import Console
+from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
+from rich.table import Table
+
+from bring_browser import chromium_path
+
+ROOT = Path(__file__).resolve().parents[1]
+COPIED = ("content", "checklists", "shared", "schema", "scripts", "mkdocs.yml")
+
+CHECK = """
+import json, resource, sys, time
+from pathlib import Path
+from latchside.project import ROOT, check_project
+start = time.perf_counter()
+checked = check_project(ROOT)
+print(json.dumps({"seconds": time.perf_counter() - start, "records": sum(1 for _ in checked.library),
+                  "errors": checked.errors, "memory": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}))
+"""
+BUILD = """
+import json, resource, sys, time
+from pathlib import Path
+start = time.perf_counter()
+from latchside.project import ROOT
+from latchside.site.build import build_site
+site, warnings = build_site(ROOT, Path(sys.argv[1]))
+print(json.dumps({"seconds": time.perf_counter() - start, "pages": sum(1 for _ in site.rglob("*.html")),
+                  "memory": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}))
+"""
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line of the table: what was measured, what came out, the limit, and whether it holds."""
+
+    what: str
+    measured: str
+    limit: str
+    holds: bool
+
+
+def run(program: str, root: Path, *arguments: str) -> dict[str, Any]:
+    """Run a program on the project at `root` and read what it measured."""
+    environment = {**os.environ, "PYTHONPATH": str(root / "scripts"), "PYTHONHASHSEED": "0"}
+    command = [sys.executable, "-c", program, *arguments]
+    done = subprocess.run(command, env=environment, cwd=root, capture_output=True, text=True, check=False)
+    if done.returncode:
+        raise SystemExit(done.stdout + done.stderr)
+    result: dict[str, Any] = json.loads(done.stdout.splitlines()[-1])
+    return result
+
+
+def copy_project(target: Path) -> Path:
+    """A copy of what a build needs."""
+    for name in COPIED:
+        source = ROOT / name
+        if source.is_dir():
+            shutil.copytree(source, target / name, ignore=shutil.ignore_patterns("__pycache__", "*.egg-info"))
+        else:
+            shutil.copy(source, target / name)
+    return target
+
+
+def median_device() -> Path:
+    """The shipped device record of median size."""
+    devices = sorted((ROOT / "content" / "devices").glob("*.yaml"), key=lambda path: (path.stat().st_size, path.name))
+    return devices[len(devices) // 2]
+
+
+def add_devices(root: Path, count: int) -> None:
+    """Write generated device records into a copy of the project."""
+    pattern = median_device()
+    text = pattern.read_text("utf-8")
+    for number in range(count):
+        id_ = f"{pattern.stem}-{number:04d}"
+        own = re.sub(r"(?m)^id: .*$", f"id: {id_}", text, count=1)
+        own = re.sub(r"(?m)^name: (.*)$", rf"name: \1 {number}", own, count=1)
+        own = own.replace(f"device/{pattern.stem}/", f"device/{id_}/")
+        (root / "content" / "devices" / f"{id_}.yaml").write_text(own, "utf-8")
+
+
+def pages_of_one_device(shipped: Path) -> int:
+    """How many pages the device that is copied has in the built site."""
+    return sum(1 for _ in (shipped / "devices" / median_device().stem).rglob("index.html"))
+
+
+def megabytes(site: Path) -> float:
+    """What a site weighs as it is stored."""
+    return sum(path.stat().st_size for path in site.rglob("*") if path.is_file()) / 1e6
+
+
+def packed(path: Path) -> int:
+    """Bytes that travel for a file: packed where servers pack."""
+    content = path.read_bytes()
+    plain = path.suffix in (".png", ".jpg", ".woff2", ".gz")
+    return len(content) if plain else len(gzip.compress(content, 6, mtime=0))
+
+
+def loaded(site: Path, address: str) -> set[Path]:
+    """The files of the site that a browser loads with a page; empty where there is no browser."""
+    browser = chromium_path()
+    if browser is None:
+        return set()
+    found: set[Path] = set()
+    with served(site) as base, sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=browser, args=["--no-sandbox", "--disable-gpu"])
+        page = chromium.new_context(service_workers="block").new_page()
+
+        def note(response: Response) -> None:
+            path = site / response.url.removeprefix(base).partition("?")[0]
+            found.add(path / "index.html" if path.is_dir() else path)
+
+        page.on("response", note)
+        page.goto(base + address, wait_until="networkidle")
+        chromium.close()
+    return {path for path in found if path.is_file()}
+
+
+class _Quiet(SimpleHTTPRequestHandler):
+    def log_message(self, format: str, *args: Any) -> None:
+        """Say nothing."""
+
+
+@contextmanager
+def served(site: Path) -> Iterator[str]:
+    """The site on this host alone, at a free port."""
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(site))) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        yield f"http://127.0.0.1:{server.server_address[1]}/"
+        server.shutdown()
+
+
+def check_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:
+    """How fast records are checked."""
+    say("checking the shipped library")
+    shipped = [run(CHECK, ROOT) for _ in range(3)]
+    seconds = statistics.median(one["seconds"] for one in shipped)
+    what = f"check of the shipped {shipped[0]['records']} records, after start"
+    yield Line(what, f"{seconds:.2f} s", "1 s", seconds < 1)
+    say("checking 500 generated device records")
+    many = copy_project(work / "many")
+    add_devices(many, 500)
+    result = run(CHECK, many)
+    what = f"check with 500 generated device records ({result['records']} in all, {result['errors']} errors)"
+    yield Line(what, f"{result['seconds']:.2f} s", "5 s", result["seconds"] < 5 and not result["errors"])
+    shutil.rmtree(many)
+
+
+def build_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:
+    """How fast sites are built, how large they are, and how the time grows."""
+    say("building the shipped site")
+    shipped = work / "shipped"
+    result = run(BUILD, ROOT, str(shipped))
+    yield Line(f"shipped site, {result['pages']} pages", f"{result['seconds']:.1f} s", "15 s", result["seconds"] < 15)
+    each = pages_of_one_device(shipped)
+    per_page: dict[int, float] = {}
+    for pages in (500, 1000, 5000):
+        say(f"building {pages} pages of generated devices")
+        project = copy_project(work / f"pages-{pages}")
+        add_devices(project, -(-pages // each))
+        site = work / "site"
+        grown = run(BUILD, project, str(site))
+        made = sum(1 for _ in (site / "devices").rglob(f"{median_device().stem}-[0-9]*/**/index.html"))
+        per_page[pages] = grown["seconds"] / grown["pages"]
+        if pages == 1000:
+            size = megabytes(site)
+            what = f"{made} pages of generated devices ({grown['pages']} in all)"
+            yield Line(what, f"{grown['seconds']:.1f} s", "15 s", grown["seconds"] < 15)
+            yield Line("  the same, as stored", f"{size:.0f} MB", "60 MB", size < 60)
+            yield Line("  the same, most memory while building", f"{grown['memory']:.0f} MB", "–", True)
+        shutil.rmtree(site)
+        shutil.rmtree(project)
+    ratio = per_page[5000] / per_page[500]
+    what = f"time for a page at 5,000 ({per_page[5000] * 1000:.1f} ms) over that at 500 ({per_page[500] * 1000:.1f} ms)"
+    yield Line(what, f"{ratio:.2f}", "1.15", ratio <= 1.15)
+    yield from page_lines(shipped)
+
+
+def page_lines(site: Path) -> Iterator[Line]:
+    """How much travels to a phone that opens a checklist: the largest of all, with an empty store."""
+    page = max((site / "checklists").glob("*/index.html"), key=packed)
+    name, html = page.parent.name, packed(page)
+    yield Line(f"checklist page, HTML packed ({name}, the largest)", f"{html / 1000:.1f} KB", "15 KB", html <= 15_000)
+    files = loaded(site, f"checklists/{name}/")
+    if not files:
+        yield Line("checklist page with all it loads", "no browser", "120 KB", False)
+        return
+    whole = sum(packed(path) for path in files)
+    what = f"checklist page with all it loads, packed ({len(files)} files)"
+    yield Line(what, f"{whole / 1000:.0f} KB", "120 KB", whole <= 120_000)
+
+
+def main() -> None:
+    """Measure, and print the table."""
+    console = Console()
+    notes = Console(stderr=True)
+    lines: list[Line] = []
+    columns = (SpinnerColumn(), TextColumn("{task.description}"), TimeElapsedColumn())
+    with (
+        TemporaryDirectory(prefix="latchside-bench-") as folder,
+        Progress(*columns, console=notes, transient=True, disable=not notes.is_terminal) as progress,
+    ):
+        task = progress.add_task("starting", total=None)
+
+        def say(words: str) -> None:
+            progress.update(task, description=words)
+
+        for measured in (check_lines, build_lines):
+            lines.extend(measured(Path(folder), say))
+    table = Table(title=f"{os.cpu_count()} cores, Python {platform.python_version()}", title_justify="left")
+    table.add_column("what")
+    table.add_column("measured", justify="right")
+    table.add_column("limit", justify="right")
+    table.add_column("holds")
+    for line in lines:
+        table.add_row(line.what, line.measured, line.limit, "yes" if line.holds else "NO")
+    console.print(table)
+
+
+if __name__ == "__main__":
+    main()

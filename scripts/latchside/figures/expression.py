@@ -1,0 +1,285 @@
+"""An author's expression, read through an allow-list into a small tree. Nothing of it is ever run as Python.
+
+Allowed: finite decimal numbers, declared names, + - * / ** %, one-operator comparisons, the functions below,
+`sum` and `smallest_at_least` over a declared list, and `piecewise(value, condition, …, default)`. A node is a
+number or a condition; the two are never mixed. Everything else is refused with words for the author.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+import warnings
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+LONGEST = 400  # characters
+MOST_NODES = 200
+DEEPEST = 25
+LARGEST = 1e12  # of a constant; the smallest is one part of it
+LARGEST_BASE = 1000.0  # of a power of constants
+LARGEST_EXPONENT = 16.0
+
+Sort = Literal["number", "condition", "list"]
+
+FUNCTIONS: dict[str, tuple[int, int]] = {
+    "sqrt": (1, 1), "log10": (1, 1), "log": (1, 1), "exp": (1, 1), "floor": (1, 1), "ceil": (1, 1), "abs": (1, 1),
+    "atan": (1, 1), "acos": (1, 1), "cos": (1, 1), "sin": (1, 1), "tan": (1, 1), "min": (2, 8), "max": (2, 8),
+}  # fmt: skip
+"""Functions of numbers, each with the fewest and most arguments; angles are in radians, `log` is natural."""
+
+LIST_FUNCTIONS = {"sum": 1, "smallest_at_least": 2}
+"""Functions whose first argument is a declared list, each with its number of arguments."""
+
+RESERVED = frozenset({*FUNCTIONS, *LIST_FUNCTIONS, "pi", "piecewise"})
+"""Words an author cannot declare as a name."""
+
+_SIGNS = re.compile(r"[^A-Za-z0-9_ .,()+\-*/%<>=!]")
+_NUMBER = re.compile(r"(?:(?:0|[1-9]\d*)(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?\Z")
+_OPERATORS: dict[type[ast.operator], str] = {
+    ast.Add: "+", ast.Sub: "-", ast.Mult: "*", ast.Div: "/", ast.Pow: "**", ast.Mod: "%",
+}  # fmt: skip
+_COMPARISONS: dict[type[ast.cmpop], str] = {
+    ast.Lt: "<", ast.LtE: "<=", ast.Gt: ">", ast.GtE: ">=", ast.Eq: "==", ast.NotEq: "!=",
+}  # fmt: skip
+
+
+class ExpressionError(ValueError):
+    """An expression that is refused: what was found in it, and what is allowed instead."""
+
+    def __init__(self, found: str, expected: str) -> None:
+        super().__init__(f"{found}; expected {expected}")
+        self.found = found
+        self.expected = expected
+
+
+@dataclass(frozen=True)
+class Number:
+    """A constant, as the author wrote it."""
+
+    value: float
+    text: str
+
+
+@dataclass(frozen=True)
+class Name:
+    """A declared name, or `pi`."""
+
+    name: str
+
+
+@dataclass(frozen=True)
+class Sign:
+    """`-operand` or `+operand`."""
+
+    operator: str
+    operand: Node
+
+
+@dataclass(frozen=True)
+class Binary:
+    """`left operator right`: arithmetic gives a number, a comparison a condition."""
+
+    operator: str
+    left: Node
+    right: Node
+
+
+@dataclass(frozen=True)
+class Call:
+    """A function of numbers, or of a list and numbers."""
+
+    function: str
+    arguments: tuple[Node, ...]
+
+
+@dataclass(frozen=True)
+class Piecewise:
+    """The value of the first condition that holds, else the default."""
+
+    cases: tuple[tuple[Node, Node], ...]
+    default: Node
+
+
+Node = Number | Name | Sign | Binary | Call | Piecewise
+
+
+@dataclass(frozen=True)
+class Expression:
+    """A read expression: the author's text, its tree, and whether it is a number or a condition."""
+
+    text: str
+    node: Node
+    sort: Sort
+
+    @property
+    def names(self) -> frozenset[str]:
+        """The declared names it uses."""
+        return frozenset(node.name for node in walk(self.node) if isinstance(node, Name) and node.name != "pi")
+
+
+def read_expression(text: str, names: Mapping[str, Sort]) -> Expression:
+    """The expression in `text`, which may use `names`.
+
+    Raises ExpressionError for everything that is not on the allow-list.
+    """
+    if len(text) > LONGEST:
+        raise ExpressionError(f"{len(text)} characters", f"at most {LONGEST}")
+    strange = _SIGNS.search(text)
+    if strange:
+        raise ExpressionError(f"the sign {strange[0]!r}", "letters, digits, and + - * / % ( ) , . < > = ! _")
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("error")
+            parsed = ast.parse(text.strip(), mode="eval")
+    except (SyntaxError, ValueError, RecursionError, MemoryError, Warning):
+        raise ExpressionError("something that is no expression", "such as 2 * length_m / area") from None
+    node, sort = _Reader(text.strip(), names).read(parsed.body, 1)
+    if sort == "list":
+        raise ExpressionError("a list by itself", "a number or a condition; use the list inside sum(…)")
+    return Expression(text, node, sort)
+
+
+def walk(node: Node) -> Iterator[Node]:
+    """The node and all below it."""
+    yield node
+    for below in children(node):
+        yield from walk(below)
+
+
+def children(node: Node) -> tuple[Node, ...]:
+    """The nodes right below a node."""
+    if isinstance(node, Sign):
+        return (node.operand,)
+    if isinstance(node, Binary):
+        return node.left, node.right
+    if isinstance(node, Call):
+        return node.arguments
+    if isinstance(node, Piecewise):
+        return (*(part for case in node.cases for part in case), node.default)
+    return ()
+
+
+class _Reader:
+    def __init__(self, text: str, names: Mapping[str, Sort]) -> None:
+        self._text = text
+        self._names = names
+        self._nodes = 0
+
+    def read(self, node: ast.expr, depth: int) -> tuple[Node, Sort]:
+        self._nodes += 1
+        if self._nodes > MOST_NODES:
+            raise ExpressionError(f"more than {MOST_NODES} parts", "several shorter expressions, under let")
+        if depth > DEEPEST:
+            raise ExpressionError(f"more than {DEEPEST} levels", "several shorter expressions, under let")
+        if isinstance(node, ast.Constant):
+            return self._number(node), "number"
+        if isinstance(node, ast.Name):
+            return self._name(node)
+        if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.USub | ast.UAdd):
+            return Sign("-" if isinstance(node.op, ast.USub) else "+", self._value(node.operand, depth)), "number"
+        if isinstance(node, ast.BinOp) and type(node.op) in _OPERATORS:
+            return self._binary(node, depth), "number"
+        if isinstance(node, ast.Compare):
+            return self._comparison(node, depth), "condition"
+        if isinstance(node, ast.Call):
+            return self._call(node, depth)
+        raise ExpressionError(f'"{self._cut(node)}"', "numbers, names, + - * / ** %, comparisons and known functions")
+
+    def _value(self, node: ast.expr, depth: int) -> Node:
+        return self._of_sort(node, depth, "number")
+
+    def _of_sort(self, node: ast.expr, depth: int, wanted: Sort) -> Node:
+        read, sort = self.read(node, depth + 1)
+        if sort != wanted:
+            raise ExpressionError(f'"{self._cut(node)}", a {sort}', f"a {wanted}")
+        return read
+
+    def _number(self, node: ast.Constant) -> Number:
+        text = self._cut(node)
+        if not _NUMBER.match(text):
+            raise ExpressionError(f'"{text}"', "a decimal number such as 0.25 or 1e-6")
+        value = float(text)
+        if value and not 1 / LARGEST <= value <= LARGEST:
+            raise ExpressionError(f'"{text}"', f"zero, or a number from {1 / LARGEST:g} to {LARGEST:g}")
+        return Number(value, text)
+
+    def _name(self, node: ast.Name) -> tuple[Node, Sort]:
+        if node.id == "pi":
+            return Name("pi"), "number"
+        if node.id not in self._names:
+            known = ", ".join(sorted(self._names)[:12])
+            raise ExpressionError(f'the name "{node.id}"', f"a name declared before: {known}")
+        return Name(node.id), self._names[node.id]
+
+    def _binary(self, node: ast.BinOp, depth: int) -> Binary:
+        left, right = self._value(node.left, depth), self._value(node.right, depth)
+        operator = _OPERATORS[type(node.op)]
+        if operator == "**":
+            self._power(node, left, right)
+        return Binary(operator, left, right)
+
+    def _power(self, node: ast.BinOp, base: Node, exponent: Node) -> None:
+        if any(isinstance(below, Binary) and below.operator == "**" for below in (*walk(base), *walk(exponent))):
+            raise ExpressionError(f'the power of a power "{self._cut(node)}"', "one power; name the other under let")
+        fixed_base, fixed_exponent = _fixed(base), _fixed(exponent)
+        if fixed_exponent is not None and abs(fixed_exponent) > LARGEST_EXPONENT:
+            raise ExpressionError(f'the exponent in "{self._cut(node)}"', f"at most {LARGEST_EXPONENT:g}")
+        if fixed_base is not None and abs(fixed_base) > LARGEST_BASE:
+            raise ExpressionError(f'the base in "{self._cut(node)}"', f"at most {LARGEST_BASE:g}")
+        if not any(isinstance(below, Name) for below in (*walk(base), *walk(exponent))) and None in (
+            fixed_base, fixed_exponent,
+        ):  # fmt: skip
+            raise ExpressionError(f'"{self._cut(node)}"', "a power with a name in it, or of two plain numbers")
+
+    def _comparison(self, node: ast.Compare, depth: int) -> Binary:
+        if len(node.ops) != 1 or type(node.ops[0]) not in _COMPARISONS:
+            raise ExpressionError(f'"{self._cut(node)}"', "one comparison: < <= > >= == or !=")
+        left, right = self._value(node.left, depth), self._value(node.comparators[0], depth)
+        return Binary(_COMPARISONS[type(node.ops[0])], left, right)
+
+    def _call(self, node: ast.Call, depth: int) -> tuple[Node, Sort]:
+        if not isinstance(node.func, ast.Name):
+            raise ExpressionError(f'the call "{self._cut(node)}"', "a known function by its name")
+        name, count = node.func.id, len(node.args)
+        if node.keywords or any(isinstance(argument, ast.Starred) for argument in node.args):
+            raise ExpressionError(f'the call "{self._cut(node)}"', "plain arguments")
+        if name == "piecewise":
+            return self._piecewise(node, depth)
+        if name in LIST_FUNCTIONS:
+            if count != LIST_FUNCTIONS[name]:
+                raise ExpressionError(f"{count} arguments of {name}", f"{LIST_FUNCTIONS[name]}: a list first")
+            first = self._of_sort(node.args[0], depth, "list")
+            return Call(name, (first, *(self._value(argument, depth) for argument in node.args[1:]))), "number"
+        if name not in FUNCTIONS:
+            known = ", ".join((*FUNCTIONS, *LIST_FUNCTIONS))
+            raise ExpressionError(f'the function "{name}"', f"one of: {known}, piecewise")
+        low, high = FUNCTIONS[name]
+        if not low <= count <= high:
+            raise ExpressionError(f"{count} arguments of {name}", f"{low}" if low == high else f"{low} to {high}")
+        return Call(name, tuple(self._value(argument, depth) for argument in node.args)), "number"
+
+    def _piecewise(self, node: ast.Call, depth: int) -> tuple[Node, Sort]:
+        count = len(node.args)
+        if count < 3 or count % 2 == 0:
+            raise ExpressionError(f"{count} arguments of piecewise", "value, condition, …, and a default at the end")
+        values = [self.read(argument, depth + 1) for argument in (*node.args[:-1:2], node.args[-1])]
+        conditions = [self._of_sort(argument, depth, "condition") for argument in node.args[1::2]]
+        sorts = {sort for _, sort in values}
+        if len(sorts) != 1 or "list" in sorts:
+            raise ExpressionError(f'"{self._cut(node)}"', "values of one sort: all numbers, or all conditions")
+        nodes = [value for value, _ in values]
+        return Piecewise(tuple(zip(nodes[:-1], conditions, strict=True)), nodes[-1]), sorts.pop()
+
+    def _cut(self, node: ast.expr) -> str:
+        text = self._text[node.col_offset : node.end_col_offset]
+        return text if len(text) <= 60 else text[:59] + "…"
+
+
+def _fixed(node: Node) -> float | None:
+    """The value of a plain number, with its sign; None for anything else."""
+    if isinstance(node, Sign):
+        below = _fixed(node.operand)
+        return below if below is None or node.operator == "+" else -below
+    return node.value if isinstance(node, Number) else None

@@ -1,0 +1,137 @@
+"""The expressions of a figure's record, read in order: each may use what stands before it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from latchside.figures.emit import compiled
+from latchside.figures.expression import RESERVED, Expression, ExpressionError, Sort, read_expression
+
+Path = tuple[str | int, ...]
+
+
+@dataclass(frozen=True)
+class Line:
+    """One named expression: an intermediate value or an output."""
+
+    name: str
+    expression: Expression
+    work_out: Callable[[Mapping[str, Any]], Any]
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One limit of validity. `needs` are the inputs without which it is passed over."""
+
+    test: Expression
+    holds: Callable[[Mapping[str, Any]], Any]
+    words: str
+    refuses: bool
+    needs: frozenset[str]
+    late: bool
+    """Whether it looks at an output, and so comes after the working."""
+
+
+@dataclass
+class Program:
+    """All expressions of a record, and what was wrong with it: a path and a refusal for each."""
+
+    lets: list[Line] = field(default_factory=list)
+    outputs: list[Line] = field(default_factory=list)
+    limits: list[Limit] = field(default_factory=list)
+    errors: list[tuple[Path, ExpressionError]] = field(default_factory=list)
+
+
+def read_program(data: Mapping[str, Any]) -> Program:
+    """The program of a record. Never raises for bad expressions; they are among its errors."""
+    program = Program()
+    names: dict[str, Sort] = {}
+    for path, name, sort in _declared(data):
+        _declare(program, names, path, name, sort)
+    for index, entry in enumerate(data.get("let", ())):
+        _line(program, names, ("let", index), entry, program.lets)
+    before = frozenset(names)
+    for index, entry in enumerate(data["outputs"]):
+        if "expression" in entry:
+            if "model" in data:
+                refusal = ExpressionError("an expression beside a model", "one or the other")
+                program.errors.append((("outputs", index, "expression"), refusal))
+            _line(program, names, ("outputs", index), entry, program.outputs)
+        elif "model" in data:
+            _declare(program, names, ("outputs", index, "name"), entry["name"], "number")
+        else:
+            refusal = ExpressionError("an output without an expression", "an expression, or a model for the figure")
+            program.errors.append((("outputs", index), refusal))
+    inputs = frozenset(entry["name"] for entry in data["inputs"])
+    for index, entry in enumerate(data.get("valid", ())):
+        _limit(program, names, ("valid", index), entry, inputs, before)
+    return program
+
+
+def constants(data: Mapping[str, Any]) -> dict[str, Any]:
+    """The constants of a record by the names its expressions use."""
+    found: dict[str, Any] = {}
+    for id_, entry in data.get("values", {}).items():
+        name = id_.replace("-", "_")
+        if "value" in entry:
+            found[name] = float(entry["value"])
+        if "one_of" in entry:
+            found[name] = [float(one) for one in entry["one_of"]]
+        for end in ("min", "max"):
+            if end in entry:
+                found[f"{name}_{end}"] = float(entry[end])
+    return found
+
+
+def _declared(data: Mapping[str, Any]) -> Iterator[tuple[Path, str, Sort]]:
+    for name, value in constants(data).items():
+        yield ("values",), name, "list" if isinstance(value, list) else "number"
+    replaced = {entry.get("instead_of") for entry in data["inputs"]}
+    for index, entry in enumerate(data["inputs"]):
+        path: Path = ("inputs", index, "name")
+        name = entry["name"]
+        if "choices" in entry:
+            for word in entry["choices"]:
+                yield path, f"{name}_is_{word.lower().replace('-', '_')}", "condition"
+        else:
+            yield path, name, "condition" if entry.get("yes_no") else "list" if entry.get("list") else "number"
+        if entry.get("optional") or "instead_of" in entry or "when" in entry or name in replaced:
+            yield path, f"{name}_given", "condition"
+
+
+def _declare(program: Program, names: dict[str, Sort], path: Path, name: str, sort: Sort) -> None:
+    if name in names or name in RESERVED:
+        taken = "a name of the language" if name in RESERVED else "taken already"
+        program.errors.append((path, ExpressionError(f'the name "{name}", {taken}', "another name")))
+    else:
+        names[name] = sort
+
+
+def _line(program: Program, names: dict[str, Sort], path: Path, entry: Mapping[str, Any], into: list[Line]) -> None:
+    sort: Sort = "number"
+    try:
+        read = read_expression(entry["expression"], names)
+        into.append(Line(entry["name"], read, compiled(read)))
+        sort = read.sort
+    except ExpressionError as error:
+        program.errors.append(((*path, "expression"), error))
+    _declare(program, names, (*path, "name"), entry["name"], sort)
+
+
+def _limit(
+    program: Program, names: dict[str, Sort], path: Path, entry: Mapping[str, Any], inputs: frozenset[str],
+    before: frozenset[str],
+) -> None:  # fmt: skip
+    try:
+        read = read_expression(entry["test"], names)
+        if read.sort != "condition":
+            raise ExpressionError("a number", "a condition, such as frequency_mhz >= 100")
+    except ExpressionError as error:
+        program.errors.append(((*path, "test"), error))
+        return
+    words = entry.get("refuse") or entry.get("warn", "")
+    program.limits.append(
+        Limit(read, compiled(read), words, "refuse" in entry, read.names & inputs, not read.names <= before)
+    )

@@ -1,0 +1,36 @@
+"""Worked figures in running text: as many digits as the working is good for, in both systems of units."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil, floor
+
+from latchside.figures.units import figure, with_unit
+from latchside.figures.words import in_words
+from latchside.library.quantity import Quantity
+
+
+def rounded(value: float, digits: int = 3) -> float:
+    """The value to so many digits."""
+    return float(f"{value:.{digits - 1}e}")
+
+
+def say(value: float, unit: str, digits: int = 3) -> str:
+    """A worked figure with its unit, in both systems of units where they differ."""
+    return in_words(Quantity(unit, "computed", rounded(value, digits)))
+
+
+def short(value: float, unit: str, digits: int = 3) -> str:
+    """A worked figure with its unit in one system, for a label or a narrow column."""
+    return with_unit(figure(rounded(value, digits)), unit)
+
+
+def joined(parts: Sequence[str], word: str = "and") -> str:
+    """Words in a row: "a, b and c"."""
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
+
+
+def between(low: float, high: float, unit: str) -> str:
+    """A range of worked figures to a hundredth, widened to it, so that what is shown never promises too much."""
+    least, most = floor(low * 100 + 1e-9) / 100, ceil(high * 100 - 1e-9) / 100
+    return with_unit(figure(least) if least == most else f"{figure(least)} to {figure(most)}", unit)

@@ -1,0 +1,99 @@
+"""What a reading is judged against, as data for the page: the good ranges in every unit a technician may read in.
+
+The limits are those that are shown, rounded as they are shown, so that the verdict never contradicts the page.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from markupsafe import Markup
+
+from latchside.figures.units import other_system, readable, rounded_other, symbol
+from latchside.figures.words import accepted, limits
+from latchside.library import Library, Record
+from latchside.library.quantity import Quantity, quantity
+from latchside.pages.escape import safe
+
+_FAMILIES: tuple[dict[str, float], ...] = (
+    {"ohm": 1, "kohm": 1e3, "Mohm": 1e6},
+    {"mV": 1e-3, "V": 1},
+    {"s": 1, "min": 60, "h": 3600},
+)
+"""Units that a meter or a display changes between by itself."""
+
+Range = dict[str, float]
+
+
+def expectations(library: Library, measure: Mapping[str, Any], owner: Record, only: Any = None) -> Markup:
+    """The figures a reading may be judged against, as JSON for an attribute; an empty list where there is none."""
+    return safe(json.dumps(list(_figures(library, measure, owner, only)), ensure_ascii=False, separators=(",", ":")))
+
+
+def _figures(library: Library, measure: Mapping[str, Any], owner: Record, only: Any) -> list[dict[str, Any]]:
+    expect = measure["expect"]
+    if "device_value" not in expect:
+        return _rows(None, "This figure", quantity(expect))
+    name = expect["device_value"]
+    found = [library.find("device", id_) for id_ in only or ()]
+    devices = [device for device in found if device] or list(library.referring(owner.kind.id, owner.id, "device"))
+    return [
+        row
+        for device in devices
+        if name in device.get("values", {})
+        for row in _rows(device.id, device.name, quantity(device["values"][name]))
+    ]
+
+
+def _rows(device: str | None, name: str, stated: Quantity) -> list[dict[str, Any]]:
+    """A row for the quantity, or one for each of its alternatives."""
+    if not stated.one_of:
+        return _row(device, name, stated)
+    single = (
+        Quantity(stated.unit, stated.status, value, percent=stated.percent, plus_minus=stated.plus_minus,
+                 condition=stated.condition)
+        for value in stated.one_of
+    )  # fmt: skip
+    return [row for one in single for row in _row(device, name, one)]
+
+
+def _row(device: str | None, name: str, stated: Quantity) -> list[dict[str, Any]]:
+    low, high = limits(stated)
+    known = tuple(value for value in (low, high) if value is not None)
+    if not known:
+        return []
+    shown, unit = readable(known, stated.unit)
+    rounded = [float(f"{value:.4g}") for value in shown]
+    pair = (rounded[0] if low is not None else None, rounded[-1] if high is not None else None)
+    scales = [_scale(unit, *pair), *_others(unit, pair)]
+    return [{"device": device, "name": name, "words": accepted(stated), "note": stated.condition, "scales": scales}]
+
+
+def _others(unit: str, pair: tuple[float | None, float | None]) -> list[dict[str, Any]]:
+    """The same range in the units beside it, and in the other system."""
+    family = next((family for family in _FAMILIES if unit in family), {})
+    scales = [
+        _scale(other, *(None if value is None else float(f"{value * family[unit] / factor:.6g}") for value in pair))
+        for other, factor in family.items()
+        if other != unit
+    ]
+    converted = [None if value is None else other_system(value, unit) for value in pair]
+    units = {found[1] for found in converted if found}
+    return scales + [
+        _scale(other, *(None if found is None else _as_shown(*found) for found in converted)) for other in units
+    ]
+
+
+def _as_shown(value: float, unit: str) -> float:
+    return float(rounded_other(value, unit).replace("\u2212", "-").replace(",", ""))
+
+
+def _scale(unit: str, low: float | None, high: float | None) -> dict[str, Any]:
+    limits_: Range = {key: _plain(value) for key, value in (("low", low), ("high", high)) if value is not None}
+    return {"unit": symbol(unit), "ranges": [limits_]}
+
+
+def _plain(value: float) -> float:
+    return int(value) if value == int(value) else value

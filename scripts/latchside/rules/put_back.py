@@ -1,0 +1,29 @@
+"""Protection that a check takes off is put back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library
+from latchside.rules.rule import Rule
+from latchside.schemas.load import VOCABULARY
+
+CODE = "put-back"
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """A check that needs protection off says how it is put back."""
+    touch = library.schemas.documents[VOCABULARY]["$defs"]["need"]["x-touch"]
+    words = library.schemas.words("need")
+    for fault in library.of("fault"):
+        for index, one in enumerate(fault["checks"]):
+            for number, need in enumerate(one["needs"]):
+                if touch[need] and "restore" not in one:
+                    yield fault.finding(
+                        CODE, ("checks", index, "needs", number), f"“{words[need]}” and no restore",
+                        "restore: how protection is put back", "Add restore, or correct what the check needs.",
+                    )  # fmt: skip
+
+
+RULE = Rule(CODE, "A check that needs protection off says how it is put back.", check)

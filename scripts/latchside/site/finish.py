@@ -1,0 +1,106 @@
+"""What is done once the pages stand: policies, the finder's index, the list of the saved copy, the worker last of all.
+
+The worker holds the digest of the list, and the list the digest of every file, so nothing may be changed afterwards.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from hashlib import sha256
+from html import unescape
+from pathlib import Path
+from typing import Any
+
+from markupsafe import Markup
+
+from latchside.kinds import CARDS
+from latchside.library import Library
+from latchside.pages.finder import finder_index
+from latchside.pages.page import Page
+from latchside.site.csp import with_policy
+from latchside.site.saved_copy import chosen, listing
+from latchside.version import library_version
+
+WORKER = Path(__file__).parent / "worker"
+OFF = '{"off":true}\n'
+_TITLE = re.compile(r"<h1[^>]*>(.*?)</h1>", re.DOTALL)
+_WRITTEN = ("on-site/", "visits/", "offline/", "labels/", "study/", "maintain/", *(f"cards/{id_}/" for id_ in CARDS))
+
+
+@dataclass(frozen=True)
+class Finished:
+    """What the saved copy came to: bytes and files at once and on request, groups, and what did not fit."""
+
+    first: int = 0
+    first_files: int = 0
+    rest: int = 0
+    groups: tuple[str, ...] = ()
+    left_out: tuple[str, ...] = ()
+
+    def __str__(self) -> str:
+        if not self.first:
+            return "The saved copy is switched off."
+        return (
+            f"Saved on the first visit: {self.first / 1e6:.2f} MB in {self.first_files} files "
+            f"({', '.join(self.groups)}). On request: {self.rest / 1e6:.2f} MB more."
+        )
+
+
+def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> Finished:
+    """Finish the built site in `site`. With `offline` false, phones that saved a copy are told to let it go."""
+    for path in sorted(site.rglob("*.html")):
+        _rewrite(path)
+    titles = {address: _title(site / address / "index.html") for address in _WRITTEN}
+    index = finder_index(library, {address: title for address, title in titles.items() if title})
+    (site / "finder.json").write_text(index, "utf-8")
+    switch = (WORKER / "sw-off.js").read_text("utf-8")
+    (site / "sw-off.js").write_text(switch, "utf-8")
+    if not offline:
+        (site / "offline.json").write_text(OFF, "utf-8")
+        (site / "sw.js").write_text(switch, "utf-8")
+        return Finished()
+    return stamp(site, date, corrections(library))
+
+
+def stamp(site: Path, date: str, told: Iterable[Mapping[str, Any]]) -> Finished:
+    """List the files as they stand and write the worker for that list. Whatever is changed later is not saved."""
+    files = {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
+    copy = chosen(files)
+    text = listing(copy, library_version(), date, told)
+    (site / "offline.json").write_text(text, "utf-8")
+    worker = (WORKER / "sw.js").read_text("utf-8")
+    digest = sha256(text.encode("utf-8")).hexdigest()
+    (site / "sw.js").write_text(worker.replace("{{stamp}}", digest), "utf-8")
+    size = json.loads(text)["size"]
+    return Finished(size["first"], len(copy.first), size["rest"], tuple(copy.groups), tuple(copy.left_out))
+
+
+def corrections(library: Library) -> Iterator[dict[str, Any]]:
+    """What has to be said to everyone who may have read an earlier version of a record."""
+    for record in library:
+        correction = record.get("safety_correction")
+        if correction:
+            page = Page(library, record.address, record)
+            yield {
+                "key": f"{record.kind.id}/{record.id}/{correction['version']}",
+                "address": record.address,
+                "name": record.name,
+                "text": page.plain(correction["text"], record).unescape(),
+            }
+
+
+def _rewrite(path: Path) -> None:
+    try:
+        path.write_text(with_policy(path.read_text("utf-8")), "utf-8")
+    except ValueError as error:
+        raise ValueError(f"{path}: {error}") from None
+
+
+def _title(page: Path) -> str:
+    if not page.is_file():
+        return ""
+    found = _TITLE.search(page.read_text("utf-8"))
+    return unescape(Markup(found[1]).striptags()) if found else ""

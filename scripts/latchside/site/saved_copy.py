@@ -1,0 +1,133 @@
+"""Which files a phone saves at once, which on request, and how large they are: the list behind the saved copy."""
+
+from __future__ import annotations
+
+import gzip
+import json
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from hashlib import sha256
+from typing import Any
+
+BUDGET = 1_500_000
+"""Bytes that the first visit may transfer for the saved copy."""
+
+_NEEDED: tuple[tuple[str, str], ...] = (
+    ("the frame of every page", r"assets/(?!drawings/).+|finder\.json"),
+    ("home, on site, visits", r"index\.html|(?:on-site|visits|offline)/index\.html"),
+    ("checklists", r"checklists/.*"),
+    ("faults", r"faults/.*"),
+    ("installing", r"devices/[^/]+/install/index\.html"),
+    ("cautions", r"cautions/.*"),
+    ("figures", r"figures/.*"),
+)
+_WHERE_IT_FITS: tuple[tuple[str, str], ...] = (
+    ("procedures", r"procedures/.*"),
+    ("devices", r"devices/(?:[^/]+/)?index\.html"),
+    ("cards", r"cards/.*"),
+    ("terms", r"terms/.*"),
+    ("tables", r"tables/.*"),
+    ("tools", r"tools/.*"),
+)
+# Not wanted by any page as it is read: maps for debugging, other languages' search, what only search engines read.
+_NEVER = re.compile(
+    r".*\.map|assets/javascripts/lunr/.*|sitemap\.xml(?:\.gz)?|404\.html|offline\.json|sw(?:-off)?\.js|labels/.*"
+)
+_PACKED = (".html", ".css", ".js", ".json", ".svg", ".xml")
+_IMAGE = re.compile(rb'<img[^>]*\ssrc="([^":]+)"')
+
+Files = Mapping[str, bytes]
+
+
+@dataclass
+class Copy:
+    """What is saved at once (`first`), what on request (`rest`), and what of the needed did not fit (`left_out`)."""
+
+    first: dict[str, bytes] = field(default_factory=dict)
+    rest: dict[str, bytes] = field(default_factory=dict)
+    groups: list[str] = field(default_factory=list)
+    left_out: list[str] = field(default_factory=list)
+
+    def size(self, files: Files) -> int:
+        """Bytes transferred for some files."""
+        return sum(transferred(path, content) for path, content in files.items())
+
+
+def transferred(path: str, content: bytes) -> int:
+    """Bytes that travel for a file: packed where servers pack."""
+    return len(gzip.compress(content, 6, mtime=0)) if path.endswith(_PACKED) else len(content)
+
+
+def chosen(files: Files, budget: int = BUDGET) -> Copy:
+    """Share out the files. The order of the groups above is the order in which they get their room.
+
+    Of what is needed, a page that does not fit is left out and named; of the rest, a group comes whole or not at all.
+    """
+    wanted = {path: content for path, content in sorted(files.items()) if not _NEVER.fullmatch(path)}
+    sizes = {path: transferred(path, content) for path, content in wanted.items()}
+    copy, room = Copy(), budget
+    for name, pattern in _NEEDED:
+        copy.groups.append(name)
+        for path in _matching(wanted, pattern):
+            parts = _with_images(path, wanted) - copy.first.keys()
+            cost = sum(sizes[part] for part in parts)
+            if cost <= room:
+                room -= cost
+                copy.first.update((part, wanted[part]) for part in sorted(parts))
+            else:
+                copy.left_out.append(path)
+    for name, pattern in _WHERE_IT_FITS:
+        parts = {part for path in _matching(wanted, pattern) for part in _with_images(path, wanted)} - copy.first.keys()
+        cost = sum(sizes[part] for part in parts)
+        if parts and cost <= room:
+            room -= cost
+            copy.groups.append(name)
+            copy.first.update((part, wanted[part]) for part in sorted(parts))
+    copy.first = dict(sorted(copy.first.items()))
+    copy.rest = {path: content for path, content in wanted.items() if path not in copy.first}
+    return copy
+
+
+def _matching(files: Files, pattern: str) -> list[str]:
+    return [path for path in files if re.fullmatch(pattern, path)]
+
+
+def _with_images(path: str, files: Files) -> set[str]:
+    """A page and the drawings it shows."""
+    if not path.endswith(".html"):
+        return {path}
+    shown = {_joined(path, source.decode("utf-8")) for source in _IMAGE.findall(files[path])}
+    return {path, *(image for image in shown if image in files)}
+
+
+def _joined(page: str, source: str) -> str:
+    parts = page.split("/")[:-1]
+    for part in source.split("/"):
+        if part == "..":
+            parts = parts[:-1]
+        elif part != ".":
+            parts.append(part)
+    return "/".join(parts)
+
+
+def listing(copy: Copy, version: str, date: str, corrections: Iterable[Mapping[str, Any]]) -> str:
+    """`offline.json`: what the worker saves and what the pages say about it."""
+    first, rest = _digests(copy.first), _digests(copy.rest)
+    told = list(corrections)
+    id_ = sha256(json.dumps([version, date, first, rest, told]).encode("utf-8")).hexdigest()[:16]
+    data = {
+        "id": id_,
+        "version": f"{version}-{id_[:7]}",
+        "date": date,
+        "groups": copy.groups,
+        "size": {"first": copy.size(copy.first), "rest": copy.size(copy.rest)},
+        "corrections": told,
+        "first": first,
+        "rest": rest,
+    }
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"
+
+
+def _digests(files: Files) -> dict[str, str]:
+    return {path: sha256(content).hexdigest()[:16] for path, content in files.items()}

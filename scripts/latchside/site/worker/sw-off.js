@@ -1,0 +1,18 @@
+/*
+ * The switch. Served in the place of `sw.js`, it takes the saved copy off every device that comes by: the pages go,
+ * the worker goes, and from the next page on everything comes from the site. Visits are not touched.
+ */
+"use strict";
+
+const SCOPE = new URL(self.registration.scope);
+
+self.addEventListener("install", () => self.skipWaiting());
+
+self.addEventListener("activate", (event) => {
+  const work = async () => {
+    for (const name of await caches.keys()) if (name.startsWith(`latchside ${SCOPE.pathname} `)) await caches.delete(name);
+    await self.registration.unregister();
+    for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true })) page.postMessage({ say: "off" });
+  };
+  event.waitUntil(work());
+});

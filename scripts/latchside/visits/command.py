@@ -1,0 +1,62 @@
+"""`latchside record`: the record of a visit, checked and printed."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from latchside.project import ROOT
+from latchside.visits.file import VisitFile, looks_like_code, read_visit
+from latchside.visits.state import canonical, merge, view
+
+SCHEMA = ROOT / "schema" / "visit.schema.json"
+
+
+@click.command()
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path(path_type=Path))
+def record(files: tuple[Path, ...]) -> None:
+    """Check the saved record of a visit and print it; several records of one visit are put together."""
+    read: list[VisitFile] = []
+    bad = False
+    for path in files:
+        found, faults = read_visit(path, SCHEMA)
+        for fault in faults:
+            click.echo(f"{path}: {fault.where}\n  found     {fault.found}\n  next      {fault.action}\n", err=True)
+        bad = bad or bool(faults)
+        if found:
+            read.append(found)
+    if not bad and len({one.visit for one in read}) > 1:
+        click.echo("These are records of different visits. Print each by itself.", err=True)
+        bad = True
+    if not bad and (quarrel := _altered(read)):
+        click.echo(f"Entry {quarrel} reads otherwise in two of these files: one of them was altered.", err=True)
+        bad = True
+    if bad:
+        sys.exit(1)
+    _show(read)
+
+
+def _altered(read: list[VisitFile]) -> str | None:
+    """The id of an entry that two files tell differently."""
+    known: dict[str, str] = {}
+    for one in read:
+        for entry in one.entries:
+            text = canonical(entry)
+            if known.setdefault(entry["id"], text) != text:
+                return str(entry["id"])
+    return None
+
+
+def _show(read: list[VisitFile]) -> None:
+    from rich.console import Console
+
+    from latchside.visits.table import as_table  # rich is slow to import, and only wanted for a sound file
+
+    entries = merge(*(one.entries for one in read))
+    Console(width=None if sys.stdout.isatty() else 120, highlight=False).print(as_table(view(entries)))
+    suspect = [entry["id"] for entry in entries if looks_like_code(str(entry.get("note", "")))]
+    if suspect:
+        which = ", ".join(suspect[:5])
+        click.echo(f"\n{len(suspect)} notes look as if they held a code: {which}. Take the code out of use.", err=True)

@@ -1,0 +1,149 @@
+"""The built site, served on this host alone, and a Chromium that reports what should not happen."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response, sync_playwright
+
+from bring_browser import chromium_path
+
+# No name but this host's own is resolved, so a page that asks elsewhere fails here as it would in a cellar.
+ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"]
+
+Visit = Callable[..., Page]
+Watch = Callable[[], AbstractContextManager[Visit]]
+
+
+class _Quiet(SimpleHTTPRequestHandler):
+    protocol_version = "HTTP/1.1"
+
+    def log_message(self, format: str, *args: Any) -> None:
+        pass
+
+
+@contextmanager
+def _served(folder: Path) -> Iterator[str]:
+    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(folder))) as server:
+        server.daemon_threads = True
+        thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05})
+        thread.start()
+        try:
+            yield f"http://127.0.0.1:{server.server_address[1]}/"
+        finally:
+            server.shutdown()
+            thread.join()
+
+
+@pytest.fixture(scope="session")
+def base(site: Path) -> Iterator[str]:
+    """Where the site is served, at the root of a host."""
+    with _served(site) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
+def deeper_base(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Where the site is served below a path."""
+    root = tmp_path_factory.mktemp("host")
+    (root / "field").mkdir()
+    (root / "field" / "library").symlink_to(site, target_is_directory=True)
+    with _served(root) as address:
+        yield f"{address}field/library/"
+
+
+@pytest.fixture(scope="session")
+def every_address(site: Path) -> list[str]:
+    """The address of every page."""
+    return sorted(path.parent.relative_to(site).as_posix() + "/" for path in site.glob("*/**/index.html"))
+
+
+@pytest.fixture(scope="session")
+def playwright() -> Iterator[Playwright]:
+    with sync_playwright() as started:
+        yield started
+
+
+def _launch(playwright: Playwright, *arguments: str) -> Browser:
+    path = chromium_path()
+    if path is None:
+        pytest.fail("There is no Chromium; `make test` brings one.")
+    return playwright.chromium.launch(executable_path=path, args=[*ARGUMENTS, *arguments])
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    launched = _launch(playwright)
+    yield launched
+    launched.close()
+
+
+@pytest.fixture(scope="session")
+def large_text_browser(playwright: Playwright) -> Iterator[Browser]:
+    """A browser whose reader has doubled the size of text in its settings."""
+    launched = _launch(playwright, "--blink-settings=defaultFontSize=32")
+    yield launched
+    launched.close()
+
+
+@pytest.fixture(scope="session")
+def watch(browser: Browser, base: str) -> Watch:
+    """Opens pages of the site: `visit(address, size, in_browser=…, at=…, **context options)`.
+
+    When the visits are over, none may have asked another host, missed a file or said an error.
+    """
+
+    @contextmanager
+    def watched() -> Iterator[Visit]:
+        contexts: list[BrowserContext] = []
+        complaints: list[str] = []
+
+        def asked(request: Request) -> None:
+            if urlsplit(request.url).hostname != "127.0.0.1" and urlsplit(request.url).scheme not in ("data", "blob"):
+                complaints.append(f"asked another host: {request.url}")
+
+        def answered(response: Response) -> None:
+            if response.status >= 400:
+                complaints.append(f"{response.status}: {response.url}")
+
+        def failed(request: Request) -> None:
+            if request.failure != "net::ERR_ABORTED":  # broken off because the next page was opened
+                complaints.append(f"failed: {request.url} {request.failure}")
+
+        def open_page(
+            address: str, size: tuple[int, int], *, in_browser: Browser = browser, at: str = base, **options: Any
+        ) -> Page:
+            width, height = size
+            # The copy that a phone saves has tests of its own; here it would only be fetched again for every page.
+            options.setdefault("service_workers", "block")
+            context = in_browser.new_context(viewport={"width": width, "height": height}, **options)
+            contexts.append(context)
+            context.on("request", asked)
+            context.on("response", answered)
+            context.on("requestfailed", failed)
+            context.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
+            context.on("weberror", lambda error: complaints.append(f"error: {error.error}"))
+            page = context.new_page()
+            page.goto(at + address, wait_until="load")
+            return page
+
+        yield open_page
+        for context in contexts:
+            context.close()
+        assert not complaints
+
+    return watched
+
+
+@pytest.fixture
+def visit(watch: Watch) -> Iterator[Visit]:
+    with watch() as open_page:
+        yield open_page

@@ -1,0 +1,107 @@
+"""What tests of visits do again and again: open a page and wait until its tool stands, start a visit, tick, read the store."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+
+PHONE = {"width": 360, "height": 740}
+
+Open = Callable[[str], Page]
+
+
+def ready(page: Page) -> Page:
+    """The page, once its script has taken over."""
+    page.wait_for_selector("html[data-ls-ready]")
+    return page
+
+
+def new_page(context: BrowserContext, address: str) -> Page:
+    """A page of the context; an error in it fails the test."""
+    page = context.new_page()
+    page.on("pageerror", lambda error: pytest.fail(f"an error in the page: {error}"))
+    page.goto(address)
+    return ready(page)
+
+
+def start_visit(page: Page, base: str, site: str = "Elm House", who: str = "Anna") -> str:
+    """Start a visit on the page of visits; its id."""
+    page.goto(f"{base}visits/")
+    ready(page)
+    page.get_by_label("A name for the site").fill(site)
+    page.get_by_label("Who you are").fill(who)
+    page.get_by_role("button", name="Start this visit").click()
+    expect(page.get_by_role("heading", name=site)).to_be_visible()
+    return page.url.partition("#v=")[2]
+
+
+def add_opening(page: Page, name: str, device: str = "") -> None:
+    """Add an opening on the page of a visit."""
+    page.get_by_label("Another opening").fill(name)
+    page.get_by_role("button", name="Add it").click()
+    choice = page.get_by_label(name, exact=True)
+    expect(choice).to_be_visible()
+    if device:
+        choice.select_option(device)
+        expect(page.get_by_text("Changed.")).to_be_visible()
+
+
+def tick(page: Page, item: str) -> None:
+    """Tap the row of an item and wait until it shows as done."""
+    page.locator(f"#item-{item} .ls-item").click()
+    page.wait_for_selector(f"#item-{item}[data-state=done]")
+
+
+def answer_all(page: Page) -> None:
+    """Give every open item an outcome."""
+    for row in page.locator("[data-item]").all():
+        if row.get_attribute("data-state") != "open":
+            continue
+        if row.locator(".ls-reading").count():
+            other(row, "Not applicable", "Why does it not apply?", "Not today")
+        else:
+            row.locator(".ls-item").click()
+        expect(row).not_to_have_attribute("data-state", "open")
+
+
+def other(row: Any, choice: str, question: str, words: str) -> None:
+    """Give an item another outcome than done, with words."""
+    row.get_by_role("button", name="Not done?").or_(row.get_by_role("button", name="Change")).click()
+    row.get_by_role("button", name=choice, exact=True).click()
+    row.get_by_label(question).fill(words)
+    row.get_by_role("button", name="Save as").click()
+
+
+STORED = """store => new Promise((resolve, reject) => {
+  const request = indexedDB.open('latchside');
+  request.onerror = () => reject(request.error);
+  request.onsuccess = () => {
+    const all = request.result.transaction(store).objectStore(store).getAll();
+    all.onsuccess = () => { request.result.close(); resolve(all.result); };
+  };
+})"""
+
+
+def stored(page: Page, store: str = "entries") -> list[dict[str, Any]]:
+    """The rows of a store."""
+    rows: list[dict[str, Any]] = page.evaluate(STORED, store)
+    return rows
+
+
+PUT = """([store, rows]) => new Promise((resolve, reject) => {
+  const request = indexedDB.open('latchside');
+  request.onsuccess = () => {
+    const change = request.result.transaction(store, 'readwrite');
+    for (const row of rows) change.objectStore(store).put(row);
+    change.oncomplete = () => { request.result.close(); resolve(); };
+    change.onabort = () => reject(change.error);
+  };
+})"""
+
+
+def put(page: Page, rows: list[Any], store: str = "entries") -> None:
+    """Write rows into a store by hand."""
+    page.evaluate(PUT, [store, rows])

@@ -1,0 +1,245 @@
+"""A new version waits; nothing is swapped under work in progress; what endangers people is said; the switch works."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, Playwright, expect
+
+from latchside.site.finish import OFF, WORKER
+
+from .host import Host, Phone, changed, phone, reword, standing, words
+
+LIST = "checklists/position/"
+OLD, NEW = "latch-side corner", "hinge-side corner"
+CORRECTION = {
+    "key": "fault/reads-high/2",
+    "address": "faults/reads-high/",
+    "name": "The loop reads high",
+    "text": "Read <b>2</b> & not 1.",
+}
+
+
+@pytest.fixture(scope="session")
+def newer(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site after a change to a checklist."""
+    folder = tmp_path_factory.mktemp("newer") / "site"
+    return changed(site, folder, lambda copy: reword(copy, LIST, OLD, NEW))
+
+
+@pytest.fixture(scope="session")
+def corrected(newer: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The changed site with a safety correction."""
+    return changed(newer, tmp_path_factory.mktemp("corrected") / "site", lambda copy: None, [CORRECTION])
+
+
+@pytest.fixture
+def host(site: Path) -> Iterator[Host]:
+    made = Host(site)
+    yield made
+    made.stop()
+
+
+@pytest.fixture
+def hand(playwright: Playwright, tmp_path: Path) -> Iterator[Phone]:
+    with phone(playwright, tmp_path / "profile") as made:
+        yield made
+
+
+def saved(hand: Phone, host: Host, address: str = "") -> Page:
+    page = hand.on()
+    page.goto(host.base + address)
+    standing(page, "saved")
+    return page
+
+
+def tick(page: Page, number: int = 0) -> None:
+    row = page.locator("[data-item]").nth(number)
+    row.locator(".ls-item").click()
+    expect(row).to_have_attribute("data-state", "done")
+
+
+def text(page: Page) -> str:
+    return page.locator("article").inner_text()
+
+
+def test_with_nothing_in_progress_the_next_start_brings_the_new_version(hand: Phone, host: Host, newer: Path) -> None:
+    page = saved(hand, host)
+    host.folder = newer
+    page.reload()
+    standing(page, "ready")
+    assert words(page).startswith("Update ready; saved is version ")
+    page.goto(host.base + LIST)
+    assert OLD in text(page)
+    page = hand.on()
+    page.goto(host.base + LIST)
+    standing(page, "saved")
+    assert NEW in text(page)
+    assert "2031-02-03" in words(page)
+
+
+def test_a_new_version_is_never_swapped_in_under_a_checklist(hand: Phone, host: Host, newer: Path) -> None:
+    page = saved(hand, host, LIST)
+    tick(page)
+    host.folder = newer
+    page.reload()
+    standing(page, "ready")
+    assert OLD in text(page)
+    tick(page, 1)
+    for _ in range(2):
+        page = hand.on()
+        page.goto(host.base + LIST)
+        standing(page, "ready")
+        assert OLD in text(page)
+        expect(page.locator("[data-item][data-state=done]")).to_have_count(2)
+    page.locator(".ls-strip-state").click()
+    page.get_by_role("button", name="Use the new version now").click()
+    expect(page.locator(".ls-copy")).to_contain_text("A checklist or a visit is in progress, so the new version waits.")
+    page.goto(host.base + LIST)
+    assert OLD in text(page)
+    page.locator(".ls-strip-state").click()
+    page.get_by_role("button", name="Use the new version now").click()
+    page.get_by_role("button", name="Use the new version all the same").click()
+    expect(page.locator(".ls-copy-state")).to_contain_text("Saved for offline")
+    page.goto(host.base + LIST)
+    assert NEW in text(page)
+    assert page.locator("[data-item][data-state=done]").count() >= 1
+    assert hand.complaints == []
+
+
+def test_a_list_taken_back_no_longer_holds_it(hand: Phone, host: Host, newer: Path) -> None:
+    page = saved(hand, host, LIST)
+    tick(page)
+    host.folder = newer
+    page.reload()
+    standing(page, "ready")
+    page.get_by_role("button", name="Undo").click()
+    expect(page.locator("[data-item][data-state=done]")).to_have_count(0)
+    page = hand.on()
+    page.goto(host.base + LIST)
+    standing(page, "saved")
+    assert NEW in text(page)
+
+
+def test_another_open_page_holds_it(hand: Phone, host: Host, newer: Path) -> None:
+    page = saved(hand, host)
+    host.folder = newer
+    page.reload()
+    standing(page, "ready")
+    other = hand.another_page()
+    other.goto(f"{host.base}offline/")
+    other.get_by_role("button", name="Use the new version now").click()
+    expect(other.locator(".ls-copy")).to_contain_text("Other pages of this library are open")
+    page.close()
+    other.reload()
+    other.get_by_role("button", name="Use the new version now").click()
+    expect(other.locator(".ls-copy-state")).to_contain_text("Saved for offline")
+
+
+def test_only_what_changed_is_fetched(hand: Phone, host: Host, newer: Path) -> None:
+    page = saved(hand, host)
+    host.folder = newer
+    host.asked.clear()
+    page.reload()
+    standing(page, "ready")
+    assert {path for path in host.asked if path.endswith("/")} == {f"/{LIST}"}
+
+
+def test_a_site_changed_by_halves_is_not_taken(
+    hand: Phone, host: Host, site: Path, newer: Path, tmp_path: Path
+) -> None:
+    mixed = tmp_path / "mixed"
+    shutil.copytree(site, mixed)
+    for name in ("sw.js", "offline.json"):
+        shutil.copy(newer / name, mixed / name)
+    page = saved(hand, host)
+    host.folder = mixed
+    page.reload()
+    page.goto(f"{host.base}offline/")
+    expect(page.locator(".ls-copy")).to_contain_text(
+        f"{LIST}index.html is not the file that the list names", timeout=30_000
+    )
+    standing(page, "saved")
+    host.stop()
+    page = hand.on()
+    page.goto(host.base + LIST)
+    assert OLD in text(page)
+
+
+def test_a_server_that_dies_while_an_update_comes_leaves_the_old_copy(hand: Phone, host: Host, newer: Path) -> None:
+    page = saved(hand, host)
+    for file in (newer / "assets" / "js").iterdir():
+        assert file.is_file()
+    host.folder = newer
+    host.asked.clear()
+    host.breaks_after = 3
+    page.reload()
+    page.wait_for_timeout(1500)
+    host.stop()
+    host.breaks_after = None
+    page = hand.on()
+    page.goto(host.base + LIST)
+    standing(page, "saved")
+    assert OLD in text(page)
+    host.start()
+    page.reload()
+    standing(page, "ready")
+
+
+def test_a_safety_correction_is_announced_at_the_next_contact(hand: Phone, host: Host, corrected: Path) -> None:
+    page = saved(hand, host, LIST)
+    tick(page)
+    host.folder = corrected
+    page.reload()
+    news = page.locator(".ls-correction")
+    expect(news).to_contain_text("Safety correction: The loop reads high. Read <b>2</b> & not 1.")
+    host.stop()
+    page = hand.on()
+    page.goto(f"{host.base}cautions/")
+    expect(page.locator(".ls-correction")).to_be_visible()
+    page.get_by_role("button", name="I have read it").click()
+    expect(page.locator(".ls-correction")).to_have_count(0)
+    page.reload()
+    standing(page, "ready")
+    expect(page.locator(".ls-correction")).to_have_count(0)
+
+
+def test_who_never_had_the_earlier_version_is_not_told(hand: Phone, host: Host, corrected: Path) -> None:
+    host.folder = corrected
+    page = saved(hand, host)
+    page.reload()
+    standing(page, "saved")
+    expect(page.locator(".ls-correction")).to_have_count(0)
+
+
+@pytest.mark.parametrize("with_the_list", [True, False], ids=["built with offline: false", "worker file swapped"])
+def test_the_switch_takes_the_copy_off_and_leaves_visits(
+    hand: Phone, host: Host, site: Path, tmp_path: Path, with_the_list: bool
+) -> None:
+    page = saved(hand, host, LIST)
+    tick(page)
+    switched = tmp_path / "switched"
+    shutil.copytree(site, switched)
+    shutil.copy(WORKER / "sw-off.js", switched / "sw.js")
+    if with_the_list:
+        (switched / "offline.json").write_text(OFF, "utf-8")
+    reword(switched, LIST, OLD, NEW)
+    host.folder = switched
+    page.reload()
+    expect(page.locator("html[data-ls-copy=none]")).to_be_attached(timeout=30_000)
+    assert "switched off" in words(page)
+    assert page.evaluate("async () => (await navigator.serviceWorker.getRegistrations()).length") == 0
+    assert page.evaluate("caches.keys()") == []
+    page.reload()
+    assert NEW in text(page)
+    expect(page.locator("[data-item][data-state=done]").first).to_be_attached()
+    page.wait_for_timeout(1000)
+    assert page.evaluate("caches.keys()") == []
+    host.folder = site
+    page.reload()
+    standing(page, "saved")
+    assert re.match("Saved for offline", words(page))

@@ -1,0 +1,518 @@
+"""The shipped library: clean, of the size it promises, and true to the facts of the trade.
+
+Facts without a source beside them are common practice. Only those are tested that a change of a record could break.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import pytest
+
+from latchside import drawings
+from latchside.figures.units import readable
+from latchside.figures.words import in_words, limits
+from latchside.kinds import CARDS, KINDS
+from latchside.library import Library, Record
+from latchside.library.compiled import for_device, groups, own_steps
+from latchside.library.quantity import quantity
+from latchside.library.text import ValueLink, parts, plain
+from latchside.project import ROOT, Checked
+
+Step = Mapping[str, Any]
+CELL_VALUES = ("cell-voltage", "cell-low", "cell-capacity", "cell-life", "standby-current", "report-current")
+RADIO_VALUES = ("frequency", "radiated-power", "radio-margin", "check-in", "missed-window", "rest-time")
+DEVICES = ("surface-contact", "recessed-contact", "wired-input-transmitter")
+
+
+@pytest.fixture(scope="module")
+def library(shipped: Checked) -> Library:
+    return shipped.library
+
+
+def get(library: Library, kind: str, id_: str) -> Record:
+    found = library.find(kind, id_)
+    assert found, f"{kind}/{id_} is not there"
+    return found
+
+
+def texts(value: Any) -> Iterator[str]:
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, Mapping):
+        for below in value.values():
+            yield from texts(below)
+    elif isinstance(value, tuple):
+        for below in value:
+            yield from texts(below)
+
+
+def words(value: Any) -> str:
+    """Every text of a value, without references, in small letters."""
+    return " ".join(plain(text) for text in texts(value)).lower()
+
+
+def steps_of(library: Library, procedure: str) -> list[Step]:
+    return [step for _, step in own_steps(get(library, "procedure", procedure))]
+
+
+def step(library: Library, procedure: str, *said: str) -> Step:
+    """The step whose command holds all these words."""
+    for one in steps_of(library, procedure):
+        if all(word in plain(one["do"]).lower() for word in said):
+            return one
+    raise AssertionError(f"{procedure} has no step that says {said}")
+
+
+def place(library: Library, procedure: str, *said: str) -> int:
+    """How far down the procedure that step stands."""
+    return steps_of(library, procedure).index(step(library, procedure, *said))
+
+
+def radio(library: Library) -> list[Record]:
+    return [device for device in library.of("device") if device["link"] == "radio"]
+
+
+def value(device: Record, name: str) -> tuple[float | None, float | None, str]:
+    """Lowest and highest of a device value, and its unit."""
+    stated = quantity(device["values"][name])
+    if stated.one_of:
+        return min(stated.one_of), max(stated.one_of), stated.unit
+    return (*limits(stated), stated.unit)
+
+
+def low(device: Record, name: str) -> float:
+    found = value(device, name)[0]
+    assert found is not None
+    return found
+
+
+def high(device: Record, name: str) -> float:
+    found = value(device, name)[1]
+    assert found is not None
+    return found
+
+
+# -- the whole -----------------------------------------------------------------------------------------------
+
+
+def test_nothing_is_found(shipped: Checked) -> None:
+    assert [f"{one.file}:{one.place.line} {one.code}: {one.found}" for one in shipped.findings] == []
+
+
+@pytest.mark.parametrize(
+    ("kind", "least"),
+    [
+        ("device", 3), ("checklist", 14), ("fault", 24), ("term", 70), ("procedure", 25), ("caution", 15), ("tool", 15),
+        ("source", 25), ("table", 6),
+    ],
+)  # fmt: skip
+def test_enough_of_each_kind(kind: str, least: int, library: Library) -> None:
+    assert len(library.of(kind)) >= least
+
+
+def test_nothing_claims_a_review_or_trial_that_was_not(library: Library) -> None:
+    """Until a real person has read or tried a record it says so; a date then goes with a name."""
+    for record in library:
+        review = record["review"]
+        assert (review["by"] == "not yet") == (review["on"] == "not yet"), record.key
+        if review["on"] != "not yet":
+            assert re.fullmatch(r"\d{4}-\d{2}-\d{2}", review["on"]), record.key
+
+
+def test_every_card_is_written() -> None:
+    for card in CARDS:
+        assert (ROOT / "content" / "cards" / f"{card}.md").is_file(), card
+
+
+def test_every_kind_of_opening_is_placed_and_drawn(library: Library) -> None:
+    kinds = library.schemas.words("opening")
+    assert len(kinds) == 12
+    card = (ROOT / "content" / "cards" / "placement.md").read_text("utf-8")
+    for kind in kinds:
+        assert f"opening-{kind}" in drawings.ALL
+        assert f"{{: #opening-{kind} }}" in card, kind
+        assert any(kind in device["openings"] for device in library.of("device")) or kind in card
+
+
+def test_every_stated_figure_is_shown_as_stated(library: Library) -> None:
+    """A band at 433.92 MHz is not one at 433.9 MHz: nothing a record states is rounded on its page."""
+    rounded = []
+    for record in library:
+        for name, data in (record.get("values") or {}).items():
+            stated = quantity(data)
+            numbers = tuple(one for one in (stated.value, stated.low, stated.high, *stated.one_of) if one is not None)
+            said = in_words(stated).partition("(")[0].replace(",", "").replace("\u2212", "-")
+            shown = {float(one) for one in re.findall(r"-?\d+(?:\.\d+)?", said)}
+            for one in readable(numbers, stated.unit)[0] if "×" not in said else ():
+                if not any(one == pytest.approx(other, rel=1e-9) for other in shown):
+                    rounded.append(f"{record.key} {name}: {one:g} as {said}")
+    assert rounded == []
+
+
+# -- devices -------------------------------------------------------------------------------------------------
+
+
+def test_the_three_devices(library: Library) -> None:
+    assert {device.id for device in library.of("device")} >= set(DEVICES)
+    assert get(library, "device", "recessed-contact")["link"] == "wired"
+    assert {device.id for device in radio(library)} >= {"surface-contact", "wired-input-transmitter"}
+
+
+def test_each_device_has_every_stage_of_the_job(library: Library) -> None:
+    """In order, each with work or with a reason why there is none."""
+    for device in library.of("device"):
+        stages = device["procedures"]
+        assert list(stages) == list(library.schemas.words("stage"))
+        assert len(stages) == 15
+        for stage, listed in stages.items():
+            assert isinstance(listed, tuple) or len(listed["none"].split()) >= 5, f"{device.id} {stage}"
+        without = [stage for stage, listed in stages.items() if not isinstance(listed, tuple)]
+        assert set(without) <= {"wire", "power"}, device.id
+
+
+def test_a_radio_device_states_its_cell_and_its_radio(library: Library) -> None:
+    for device in library.of("device"):
+        for name in (*CELL_VALUES, *RADIO_VALUES):
+            assert (name in device["values"]) == (device["link"] == "radio"), f"{device.id} {name}"
+        assert (device["radio"] == "none") == (device["link"] == "wired"), device.id
+
+
+def test_values_agree_with_each_other(library: Library) -> None:
+    for device in library.of("device"):
+        values = device["values"]
+        if "reach" in values:
+            # a closed reed lets go later than it closes: hysteresis; source: any reed data, here magnetics-handbook
+            assert low(device, "release") > values["reach"]["value"]
+            assert low(device, "release-field") < low(device, "operate-field")
+            assert high(device, "fit-gap") < low(device, "reach") / 1.5  # room for sag, season and play
+            assert high(device, "reach-on-steel") < low(device, "reach")  # steel takes reach away
+            units = {values[name]["unit"] for name in ("reach", "release", "fit-gap", "reach-on-steel")}
+            assert units == {"mm"}
+        assert values["loop-open"]["unit"] == "Mohm"
+        assert low(device, "loop-open") * 1e6 > 10 * high(device, "loop-shut")
+        assert high(device, "loop-short") < low(device, "loop-shut") / 10
+        assert high(device, "contact-resistance") < low(device, "end-of-line") / 10
+
+
+def test_the_loop_reads_its_resistor(library: Library) -> None:
+    """With the leaf shut a series loop reads the resistor, its tolerance and the leads, and no more."""
+    for device in library.of("device"):
+        resistor, loop = quantity(device["values"]["end-of-line"]), quantity(device["values"]["loop-shut"])
+        assert resistor.unit == loop.unit == "ohm"
+        if resistor.one_of:
+            assert loop.one_of == resistor.one_of
+        else:
+            assert resistor.value
+            assert loop.value == pytest.approx(resistor.value, rel=0.01)
+        assert (loop.percent or 0) >= (resistor.percent or 0)
+
+
+# Preferred values of the E12 series; source: IEC 60063. The multiples that end-of-line resistors have are among them.
+E12 = (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82)
+
+
+def test_end_of_line_resistors_can_be_bought(library: Library) -> None:
+    for device in library.of("device"):
+        stated = quantity(device["values"]["end-of-line"])
+        for resistance in stated.one_of or (stated.value or 0,):
+            digits = int(f"{resistance:.1e}".partition("e")[0].replace(".", ""))
+            assert digits in E12, resistance
+
+
+def test_the_cell(library: Library) -> None:
+    for device in radio(library):
+        assert low(device, "cell-low") < low(device, "cell-voltage")
+        assert any(part["id"] == "cell" and "label" in part["note"].lower() for part in device["parts"])
+        power = words(device["power"])
+        assert "polarity" in power
+        assert "resting voltage" in power or "at rest" in power  # proves little with a lithium cell
+        assert {"lithium-cells", "swallowed-cells"} <= set(device["cautions"])
+        # the average current it lives on empties the cell no sooner than its stated life, which is a ceiling
+        hours = low(device, "cell-capacity") * 1000 / low(device, "standby-current")
+        assert hours / 8766 > high(device, "cell-life")
+
+
+def test_supervision_bridges_several_check_ins(library: Library) -> None:
+    """One lost message is no trouble; twelve hours is a common window in homes."""
+    for device in radio(library):
+        check_in, window = device["values"]["check-in"], device["values"]["missed-window"]
+        minutes = {"min": 1, "h": 60}
+        assert window["value"] * minutes[window["unit"]] >= 3 * check_in["value"] * minutes[check_in["unit"]]
+    home = get(library, "table", "check-in-windows")["values"]["home-window"]
+    assert (home["value"], home["unit"]) == (12, "h")
+
+
+def test_reed_and_terminals_are_separate_inputs(library: Library) -> None:
+    for device in radio(library):
+        inputs = {one["id"]: words(one["if_wrong"]) for one in device["inputs"]}
+        assert {"reed", "terminals"} <= set(inputs), device.id
+        # the wrong one makes the zone ignore the opening: it shows one state and stays there
+        assert "stays open" in inputs["reed"]
+        assert "stays open" in inputs["terminals"]
+    read = step(library, "enrol-by-operating", "which input")
+    assert "reed or terminals" in words(read)
+    for device in radio(library):
+        assert "learnt-on-wrong-input" in device["faults"]
+
+
+def test_the_fitted_cover_closes_the_tamper(library: Library) -> None:
+    for device in radio(library):
+        tamper = words(device["tamper"])
+        assert re.search(r"closed only (when|by)[^.]*cover", tamper), device.id
+    assert "tamper" in words(step(library, "fit-cell", "press the cover"))
+
+
+def test_the_surface_set(library: Library) -> None:
+    device = get(library, "device", "surface-contact")
+    assert {"sensor", "magnet", "spacer", "screws", "pads", "cell"} <= {part["id"] for part in device["parts"]}
+    notes = {part["id"]: part.get("note", "").lower() for part in device["parts"]}
+    assert "fixed part" in notes["sensor"]
+    assert "moving part" in notes["magnet"]
+    assert "mark" in words(device["how_it_works"])  # the reed lies along one side, and that side is marked
+
+
+# -- procedures ----------------------------------------------------------------------------------------------
+
+
+def measured(library: Library, device: Record) -> Iterator[tuple[str, Step]]:
+    """Every step that is for a device, with the procedure it is followed in."""
+    for listed in device["procedures"].values():
+        for id_ in listed if isinstance(listed, tuple) else ():
+            procedure = get(library, "procedure", id_)
+            for group in groups(library, procedure, device.id):
+                yield from ((id_, one) for one in group.steps)
+            for section in ("prove", "close_up"):
+                yield from ((id_, one) for one in for_device(procedure.listed(section), device.id))
+
+
+@pytest.mark.parametrize("id_", DEVICES)
+def test_a_step_for_a_device_asks_only_for_values_that_it_states(id_: str, library: Library) -> None:
+    device = get(library, "device", id_)
+    for procedure, one in measured(library, device):
+        expect = one.get("measure", {}).get("expect", {})
+        if "device_value" in expect:
+            assert expect["device_value"] in device["values"], f"{procedure}/{one['id']}"
+        for text in texts(one):
+            for part in parts(text):
+                if isinstance(part, ValueLink) and part.owner == ("device", None):
+                    assert part.name in device["values"], f"{procedure}/{one['id']}"
+
+
+def test_the_response_suits_the_opening(library: Library) -> None:
+    """An entry door gets the delayed response, a window the instant one of the perimeter."""
+    door = step(library, "set-up-zone", "entry door")
+    assert "delayed" in words(door)
+    assert "instant" not in words(door)
+    window = step(library, "set-up-zone", "window", "response")
+    assert "instant perimeter" in words(window)
+    assert "delayed" not in words(window)
+
+
+def test_the_zone_name_says_place_side_and_opening(library: Library) -> None:
+    assert "place, side and opening" in words(step(library, "set-up-zone", "name the zone"))
+
+
+def test_reporting_chime_and_supervision(library: Library) -> None:
+    assert "monitored" in words(step(library, "set-up-zone", "reporting"))
+    assert "only while the system is unset" in words(step(library, "set-up-zone", "chime"))
+    supervision = step(library, "set-up-zone", "supervision")
+    assert set(supervision["only"]) == {device.id for device in radio(library)}
+    term = words(get(library, "term", "chime")["meaning"])
+    assert "only while unset" in term
+
+
+def test_a_radio_device_needs_a_position_that_takes_one(library: Library) -> None:
+    procedure = get(library, "procedure", "enrol-by-operating")
+    assert "position that takes a radio device" in words(procedure["before"])
+    assert "serial" in words(step(library, "enrol-by-operating", "serial number"))
+    assert place(library, "enrol-by-operating", "which input") > place(library, "enrol-by-operating", "start enrolling")
+    assert step(library, "enrol-by-operating", "open the leaf")  # it is proved that the right input reports
+
+
+def test_polarity_is_read_before_the_cell_goes_in(library: Library) -> None:
+    assert place(library, "fit-cell", "cell type", "label") < place(library, "fit-cell", "plus and minus")
+    assert place(library, "fit-cell", "plus and minus") < place(library, "fit-cell", "press the cell in")
+    assert "does not prove" in words(step(library, "fit-cell", "meter the cell"))
+
+
+@pytest.mark.parametrize("procedure", ["try-gap", "try-radio-margin"])
+def test_tried_with_tape_before_drill_or_adhesive(procedure: str, library: Library) -> None:
+    record = get(library, "procedure", procedure)
+    assert record["stage"] == "try"
+    assert "low-tack-tape" in record["tools"]
+    assert not {"drill", "pilot-bit", "hole-bit"} & set(record["tools"])
+    stages = list(library.schemas.words("stage"))
+    assert stages.index("try") < stages.index("fix") < stages.index("prove")
+    for device in library.of("device"):
+        listed = procedure in device["procedures"]["try"]
+        assert listed == (procedure == "try-gap" or device["link"] == "radio"), device.id
+
+
+def test_radio_is_read_with_leaf_and_metal_doors_shut(library: Library) -> None:
+    doors = place(library, "try-radio-margin", "metal door", "shut")
+    leaf = place(library, "try-radio-margin", "shut and latch the leaf")
+    assert max(doors, leaf) < place(library, "try-radio-margin", "read the margin", "shut leaf")
+    assert "night" in words(step(library, "try-radio-margin", "metal door"))
+
+
+def test_the_proof_has_two_ends(library: Library) -> None:
+    """Quiet through all the play; reported before a hand fits; both distances measured and written."""
+    play = step(library, "prove-opening", "push and pull", "all its play")
+    assert "stays closed" in words(play["result"])
+    slowly = place(library, "prove-opening", "open the leaf slowly")
+    assert place(library, "prove-opening", "push and pull", "all its play") < slowly
+    assert place(library, "prove-opening", "measure the play") < slowly
+    assert "does not pass" in words(step(library, "prove-opening", "hand in the opening"))
+    for said in ("measure the play", "measure the opening"):
+        assert step(library, "prove-opening", said)["measure"]
+    assert "both distances" in words(step(library, "prove-opening", "write both distances"))
+    assert "closed with no further action" in words(get(library, "procedure", "prove-opening")["steps"])
+
+
+def test_hinge_or_keep_is_mended_before_a_magnet_is_moved(library: Library) -> None:
+    outside = words(step(library, "prove-opening", "measure the play")["measure"]["outside"])
+    assert "hinge, keep or seal mended" in outside
+    assert "leave the magnet where it is" in outside
+    repair = step(library, "yearly-service", "hinge or keep has moved")
+    assert "before any magnet" in words(repair)
+    assert place(library, "yearly-service", "hinge or keep has moved") < place(
+        library, "yearly-service", "measure the play"
+    )
+
+
+def test_the_service_compares_with_the_distances_written_at_fitting(library: Library) -> None:
+    for said in ("measure the play", "zone shows open"):
+        what = words(step(library, "yearly-service", "measure", said)["measure"]["what"])
+        assert "written at fitting" in what
+
+
+def test_the_resistor_sits_at_the_far_contact(library: Library) -> None:
+    term = words(get(library, "term", "end-of-line-resistor")["meaning"])
+    assert "at the contact" in term
+    assert "cabinet" in term
+    cabinet = step(library, "land-on-terminals", "resistor", "in the cabinet")
+    assert "remove it" in words(cabinet["do"])
+    assert "resistor at the last" in words(step(library, "join-and-terminate", "several contacts"))
+
+
+def test_work_starts_on_test_and_ends_off_test(library: Library) -> None:
+    for device in library.of("device"):
+        assert "arrive-and-go-on-test" in device["procedures"]["prepare"]
+        assert device["procedures"]["hand-over"][-1] == "go-off-test"
+        assert {"monitored-site", "local-code", "life-safety"} <= set(device["cautions"])
+
+
+def test_no_step_takes_a_multimeter_to_live_terminals(library: Library) -> None:
+    """A loop is metered off its terminals, after its voltage was looked at."""
+    volts = place(library, "meter-loop", "volt")
+    for number, one in enumerate(steps_of(library, "meter-loop")):
+        expect = one.get("measure", {}).get("expect", {})
+        if expect.get("device_value", "").startswith("loop"):
+            assert number > volts
+
+
+# -- tables and terms ----------------------------------------------------------------------------------------
+
+
+def test_a_single_series_resistor_cannot_tell_open_from_cut(library: Library) -> None:
+    rows = {row["id"]: row["cells"] for row in get(library, "table", "meter-readings")["rows"]}
+    assert rows["open"]["series"] == rows["cut"]["series"]
+    assert rows["shut"]["series"] != rows["short"]["series"]  # but a short no longer passes for a shut leaf
+    assert rows["shut"]["none"] == rows["short"]["none"]
+    assert len({rows[state]["double"] for state in ("shut", "open", "short", "cut")}) == 4
+    assert "cannot tell" in words(get(library, "term", "series-resistor")["meaning"])
+
+
+def test_closed_and_open_are_said_twice(library: Library) -> None:
+    """As the trade says it, by the leaf; and as a bare reed is named, by the magnet."""
+    for id_ in ("normally-closed", "normally-open"):
+        meaning = words(get(library, "term", id_)["meaning"])
+        assert "leaf shut" in meaning
+        assert "no magnet near" in meaning
+        said = id_.removeprefix("normally-")
+        assert f"{said} with the leaf shut" in meaning
+        assert f"{said} with no magnet near" in meaning
+
+
+def test_both_continents_words(library: Library) -> None:
+    for id_, america, europe in (
+        ("set", "armed", "set"),
+        ("control-unit", "panel", "control and indicating equipment"),
+    ):
+        term = get(library, "term", id_)
+        assert america in words(term["north_america"])
+        assert europe in words(term["europe"])
+    refused = {word.lower() for term in library.of("term") for word in term.listed("instead_of")}
+    assert {"panel", "hub", "installer", "engineer", "customer", "armed", "central station"} <= refused
+
+
+# -- checklists and faults -----------------------------------------------------------------------------------
+
+
+def test_the_proving_checklist_holds_both_ends(library: Library) -> None:
+    record = get(library, "checklist", "proving-each-opening")
+    assert record["per"] == "opening"
+    items = [item for point in record["points"] for item in point["items"]]
+    order = [item["step"] for item in items]
+    critical = {item["step"] for item in items if item.get("critical")}
+    for one in ("push-pull", "measure-play", "try-hand", "measure-trip"):
+        assert f"prove-opening/{one}" in critical, one
+    assert order.index("prove-opening/measure-play") < order.index("prove-opening/measure-trip")
+
+
+def test_each_device_is_proved_item_by_item(library: Library) -> None:
+    for device in library.of("device"):
+        assert {"proving-each-opening", "off-test-and-leaving", "handover", "fault-visit"} <= set(device["checklists"])
+        listed = set(device["checklists"])
+        assert ("radio-margin-and-check-in" in listed) == (device["link"] == "radio")
+        assert ("cell-change" in listed) == (device["link"] == "radio")
+
+
+def test_a_contact_that_shows_shut_when_open(library: Library) -> None:
+    """Welded reed, a jumper left across, the wrong input in use, or another magnet near."""
+    causes = {cause["id"]: words(cause) for cause in get(library, "fault", "shows-shut-when-open")["causes"]}
+    assert {"reed-welded", "jumper-left", "wrong-input", "another-magnet"} <= set(causes)
+    assert "catch" in causes["another-magnet"]
+    assert get(library, "fault", "shows-shut-when-open")["cautions"][0] == "opening-unprotected"
+
+
+def test_a_rest_after_a_report_is_known(library: Library) -> None:
+    """It saves the cell and fools a walk test."""
+    fault = get(library, "fault", "quiet-after-first-trip")
+    assert "rest" in words(fault["first"])
+    for device in radio(library):
+        assert fault.id in device["faults"]
+    assert any("rest" in plain(one["do"]).lower() for one in steps_of(library, "prove-opening"))
+
+
+def test_the_likely_cause_comes_first(library: Library) -> None:
+    order = list(library.schemas.words("frequency"))
+    for fault in library.of("fault"):
+        frequencies = [order.index(cause["frequency"]) for cause in fault["causes"]]
+        assert frequencies == sorted(frequencies), fault.id
+
+
+def test_a_cause_for_some_devices_stands_under_their_faults(library: Library) -> None:
+    for fault in library.of("fault"):
+        for cause in fault["causes"]:
+            for id_ in cause.get("only", ()):
+                assert fault.id in get(library, "device", id_)["faults"], f"{fault.id}: {cause['id']} for {id_}"
+
+
+def test_every_fault_of_a_device_has_a_cause_on_it(library: Library) -> None:
+    for device in library.of("device"):
+        for id_ in device["faults"]:
+            causes = get(library, "fault", id_)["causes"]
+            assert any(device.id in cause.get("only", (device.id,)) for cause in causes), f"{device.id}: {id_}"
+
+
+def test_out_of_scope_is_passed_on(library: Library) -> None:
+    """Mains work is for a licensed electrician; fire and life-safety equipment is somebody else's."""
+    assert "licensed electrician" in words(get(library, "caution", "mains-wiring")["defer"])
+    assert "out of scope" in words(get(library, "caution", "life-safety")["defer"])
+    assert "come first" in words(get(library, "caution", "local-code")["defer"])
+    assert get(library, "caution", "mains-wiring")["level"] in ("danger", "warning")
+    assert KINDS["caution"].own_page
