@@ -14,11 +14,21 @@ _WORD = re.compile(r"[\w'’-]+")
 
 def verb_of(text: str) -> str:
     """The verb a command begins with, in lower case; of "never open it", the verb that is forbidden."""
-    read = plain(text)
-    condition = _CONDITION.match(read)
-    words = [word.lower() for word in _WORD.findall(read[condition.end() :] if condition else read)]
+    words = _words(text)
     if words[:2] == ["do", "not"]:
         words = words[2:]
     elif words[:1] in (["never"], ["always"], ["only"]):
         words = words[1:]
     return words[0] if words else ""
+
+
+def forbids(text: str) -> bool:
+    """Whether a command says what not to do."""
+    words = _words(text)
+    return words[:2] == ["do", "not"] or words[:1] == ["never"]
+
+
+def _words(text: str) -> list[str]:
+    read = plain(text)
+    condition = _CONDITION.match(read)
+    return [word.lower() for word in _WORD.findall(read[condition.end() :] if condition else read)]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
-from latchside.library.commands import verb_of
+from latchside.library.commands import forbids, verb_of
 from latchside.library.compiled import own_steps
 from latchside.rules.rule import Rule
 
@@ -18,7 +18,7 @@ def check(library: Library) -> Iterator[Finding]:
     hazards = library.schemas.documents["vocabulary.schema.json"]["$defs"]["hazard-verb"]["x-cautions"]
     for record, path, text, shown in (*_steps(library), *_of_faults(library)):
         verb = verb_of(text)
-        if verb in hazards and not shown & set(hazards[verb]):
+        if verb in hazards and not forbids(text) and not shown & set(hazards[verb]):
             yield _finding(record, path, verb, hazards[verb])
 
 
