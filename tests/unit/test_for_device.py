@@ -166,11 +166,11 @@ def test_reach_is_what_the_figure_answers() -> None:
 
 def test_spacer_brings_the_tops_level() -> None:
     rows = {row[0]: row for row in USUAL["spacer"].rows}
-    assert rows["level"][2] == f"one spacer of {say(5, 'mm')} under the magnet"
-    assert rows["level"][3] == "in line"
-    assert rows[f"deeper by {say(5, 'mm')}"][1:] == ("in line", "no spacer", "in line")
-    assert "under the sensor" in rows[f"deeper by {say(10, 'mm')}"][2]
-    assert rows[f"proud by {say(10, 'mm')}"][3] == f"magnet {say(5, 'mm')} too low"
+    assert rows["Surfaces level"][2] == f"one spacer of {say(5, 'mm')} under the magnet"
+    assert rows["Surfaces level"][3] == "in line"
+    assert rows[f"Sensor {say(5, 'mm')} deeper"][1:] == ("in line", "no spacer", "in line")
+    assert "under the sensor" in rows[f"Sensor {say(10, 'mm')} deeper"][2]
+    assert rows[f"Sensor {say(10, 'mm')} proud"][3] == f"magnet {say(5, 'mm')} too low"
 
 
 # -- loop --------------------------------------------------------------------------------------------------------

@@ -68,7 +68,8 @@ export class Visits {
     }
     this.page = null;
     this.one.replaceChildren();
-    const [all, locked, aside, facts] = await Promise.all([more.allEntries(), more.everything("locked"), more.everything("aside"), more.everything("meta")]);
+    const all = await more.allEntries(); // first: it puts aside what is damaged
+    const [locked, aside, facts] = await Promise.all(["locked", "aside", "meta"].map(more.everything));
     if (turn !== this.turn) return;
     const saved = new Map(facts.filter((row) => row.key.startsWith("exported ")).map((row) => [row.key.slice(9), new Set(row.value.ids)]));
     this.render(all, locked, aside, saved);

@@ -34,6 +34,7 @@ class Exact:
     def __init__(self, moves: Moves) -> None:
         self.moves = moves
         self._causes = moves.problem.causes
+        self._cheapest = min((check.minutes for check in moves.problem.checks), default=0.0)
         self._best: dict[State, tuple[float, int]] = {}
         self._floors: dict[tuple[int, Seen], float] = {}
 
@@ -126,7 +127,6 @@ class Exact:
         if left.bit_count() == 1 or not mendable:
             return remedies / total
         first = min(self._causes[i].minutes * (total - weights[i]) for i in mendable)
-        checks = [self.moves.problem.checks[k].minutes for k in self.moves.useful(left, seen)]
-        if checks:
-            first = min(first, min(checks) * total)
+        if self.moves.hopeful(left, seen):
+            first = min(first, self._cheapest * total)
         return (remedies + first) / total

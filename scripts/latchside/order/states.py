@@ -36,7 +36,8 @@ class Moves:
         ]
         self._soft = [check.misleads for check in problem.checks]
         self._covers = [check.covers for check in problem.checks]
-        self._parts = [[result.leaves for result in check.results] for check in problem.checks]
+        self._parts = [[(i, one.leaves, one.ends) for i, one in enumerate(check.results)] for check in problem.checks]
+        self._mendable: dict[int, list[int]] = {}
         self._weights: dict[Seen, tuple[float, ...]] = {(): tuple(cause.weight for cause in problem.causes)}
         self._weight: dict[tuple[int, Seen], float] = {}
         self._useful: dict[tuple[int, Seen], tuple[int, ...]] = {}
@@ -96,11 +97,14 @@ class Moves:
 
     def tells(self, k: int, left: int) -> bool:
         """Whether some result of check k changes what is thought of the causes in `left`."""
-        if not self._soft[k]:
-            left &= self._covers[k]
-            return bool(left) and not any(left & part == left for part in self._parts[k])
-        causes = tuple(bits(left))
-        return any(len({result.chance[i] for i in causes}) > 1 for result in self.problem.checks[k].results)
+        if self._soft[k]:
+            causes = tuple(bits(left))
+            return any(len({result.chance[i] for i in causes}) > 1 for result in self.problem.checks[k].results)
+        left &= self._covers[k]
+        for _, part, _ in self._parts[k]:  # written out, since most of the time is spent here
+            if not left & ~part:
+                return False
+        return True
 
     def size(self, left: int, seen: Seen) -> float:
         """How large the problem from here is: the sets of causes, times the checks that can still tell them apart.
@@ -118,7 +122,10 @@ class Moves:
 
     def mendable(self, left: int) -> list[int]:
         """The causes left whose remedy may stand in a plan."""
-        return [i for i in bits(left) if self.problem.causes[i].mendable]
+        found = self._mendable.get(left)
+        if found is None:
+            found = self._mendable[left] = [i for i in bits(left) if self.problem.causes[i].mendable]
+        return found
 
     def paid(self, k: int, up: int) -> float:
         """Minutes of check k with the set-ups it needs that are not in force."""
@@ -130,13 +137,11 @@ class Moves:
         left, up, seen = state
         up |= self.problem.checks[k].needs
         found: list[Branch] = []
-        for number, part in enumerate(self._parts[k]):
-            if not left & part:
-                continue
-            after = tuple(sorted((*seen, (k, number)))) if self._soft[k] else seen
-            weight = self.weight(left & part, after)
-            ends = self.problem.checks[k].results[number].ends
-            found.append((number, weight, self.state(left & part, up, after), ends))
+        for number, part, ends in self._parts[k]:
+            part &= left
+            if part:
+                after = tuple(sorted((*seen, (k, number)))) if self._soft[k] else seen
+                found.append((number, self.weight(part, after), self.state(part, up, after), ends))
         return found
 
     def ruled_out(self, state: State, cause: int) -> State:

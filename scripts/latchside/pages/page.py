@@ -9,7 +9,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from latchside import drawings
+from latchside import charts, drawings
 from latchside.figures.words import accepted, in_words
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
@@ -255,13 +255,18 @@ class Page:
                 id_, safe(made.title)
             )
         self._drawn.add(id_)
+        return self._picture(made, f"assets/drawings/{id_}.svg", f"drawing-{id_}")
+
+    def chart(self, id_: str) -> Markup:
+        """A chart worked out from the figures, with its message in words."""
+        return self._picture(charts.drawing(id_), f"assets/charts/{id_}.svg", f"chart-{id_}")
+
+    def _picture(self, made: drawings.Drawing, path: str, anchor: str) -> Markup:
         return Markup(
-            '<figure class="ls-figure" id="drawing-{}">'
-            '<img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
+            '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
             "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
         ).format(
-            id_, self.file(f"assets/drawings/{id_}.svg"), made.width, made.height, safe(made.message),
-            safe(made.title), safe(made.message),
+            anchor, self.file(path), made.width, made.height, safe(made.message), safe(made.title), safe(made.message)
         )  # fmt: skip
 
 

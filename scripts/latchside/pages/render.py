@@ -11,7 +11,7 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from latchside import drawings
+from latchside import charts, drawings
 from latchside.figures.units import symbol
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
@@ -53,6 +53,7 @@ def render_pages(library: Library, edit_base: str = "", progress: Progress = lam
         pages.update(writer.stages(device))
     pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
     pages.update((f"assets/drawings/{id_}.svg", make().svg + "\n") for id_, make in drawings.ALL.items())
+    pages.update(charts.files())
     pages[calculators.SCRIPT] = calculators.script(library)
     return dict(sorted(pages.items()))
 
@@ -117,7 +118,7 @@ def _figure(page: Page, record: Record) -> dict[str, Any]:
         "figure": calculators.figure_of(record),
         "calculator": calculators.is_calculator(record),
         "examples": list(calculators.worked(record)),
-        "charts": [],
+        "charts": charts.for_figure(record.id),
         "default_words": calculators.default_words,
         "replaced": {entry["instead_of"] for entry in record["inputs"] if "instead_of" in entry},
         "sign": symbol,

@@ -112,7 +112,7 @@ def spacer(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         (_step(step), _low(answer["offset_mm"]), _pieces(answer, piece), _low(answer["left_mm"]))
         for step, answer in zip(STEPS_MM, answers, strict=True)
     )
-    columns = ("Sensor's surface beside the magnet's", "Without a spacer", "Spacer to use", "With it")
+    columns = ("Step between the surfaces", "Without a spacer", "Spacer to use", "With it")
     level = answers[STEPS_MM.index(0.0)]
     meaning = (
         f"Between level surfaces it takes {_pieces(level, piece)}. At any step, what counts is that the two tops end "
@@ -126,7 +126,9 @@ def spacer(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
 
 
 def _step(step: float) -> str:
-    return "level" if not step else f"{'proud' if step > 0 else 'deeper'} by {say(abs(step), 'mm')}"
+    if not step:
+        return "Surfaces level"
+    return f"Sensor {say(abs(step), 'mm')} {'proud' if step > 0 else 'deeper'}"
 
 
 def _low(offset: float) -> str:

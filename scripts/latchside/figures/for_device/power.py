@@ -25,9 +25,8 @@ def cell(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         current = figures["cell-current"].answer({**_currents(ratings), "events_per_day": uses}).outputs["average_ua"]
         inputs: dict[str, object] = {"capacity_mah": capacity, "average_ua": current}
         years = float(figures["cell-life"].answer(inputs).outputs["years"])
-        rows.append(
-            (f"{uses}", say(current, "uA"), say(floor(10 * years) / 10, "year"), change(years, ratings, figures))
-        )
+        shown = say(floor(10 * years) / 10, "year")  # a ceiling is never rounded up
+        rows.append((f"{uses} openings a day", say(current, "uA"), shown, change(years, ratings, figures)))
         if uses == SHOWN:
             link = inputs
     label = f", here {in_words(ratings.stated('cell-life'))}" if "cell-life" in ratings else ""
@@ -41,7 +40,7 @@ def cell(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         Note(f"By itself the cell loses {say(loss, '%/year')}.", "typical"),
         Note("Years to the change are rounded down.", "common practice"),
     )
-    columns = ("Openings a day", "Average current", "Life of the cell, at the most", "Change it")
+    columns = ("Use", "Average current", "Life of the cell, at the most", "Change it")
     yield Worked("cell", "Life of the cell", "cell-life", link, columns, tuple(rows), meaning, notes, ("cell-current",))
 
 

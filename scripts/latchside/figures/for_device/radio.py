@@ -12,7 +12,7 @@ from latchside.figures.rounding import joined, rounded, say
 from latchside.figures.units import figure as shown
 from latchside.figures.units import stated, with_unit
 
-LOSSES = (0.05, 0.1, 0.3, 0.5)
+LOSSES = (0.1, 0.3, 0.5)
 """Shares of check-ins that are lost."""
 RARE = 1e9
 """A chance rarer than one in this is only called rarer."""
@@ -52,8 +52,8 @@ def supervision(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
     answers = [figures["missed-check-in"].answer({**inputs, "loss_probability": loss}).outputs for loss in LOSSES]
     rows = tuple(
         (
-            say(100 * loss, "%"), shown(answer["tries_per_window"]), _chance(answer["chance_per_window"]),
-            _yearly(answer["false_troubles_per_year"]),
+            f"{say(100 * loss, '%')} of check-ins lost", shown(answer["tries_per_window"]),
+            _chance(answer["chance_per_window"]), _yearly(answer["false_troubles_per_year"]),
         )
         for loss, answer in zip(LOSSES, answers, strict=True)
     )  # fmt: skip
@@ -76,7 +76,7 @@ def supervision(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         notes.append(
             Note(f"At the slow end of the tolerance of the check-in, {few} fall within the window.", "computed")
         )
-    columns = ("Check-ins lost", "Check-ins in one window", "Chance that all are lost", "False trouble, one device")
+    columns = ("Path", "Check-ins in one window", "Chance that all are lost", "False trouble, one device")
     yield Worked(
         "supervision", "Check-ins and the supervision window", "missed-check-in", {**inputs, "loss_probability": 0.1},
         columns, rows, meaning, tuple(notes),

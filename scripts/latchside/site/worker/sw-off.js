@@ -11,8 +11,8 @@ self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) => {
   const work = async () => {
     for (const name of await caches.keys()) if (name.startsWith(`latchside ${SCOPE.pathname} `)) await caches.delete(name);
-    await self.registration.unregister();
     for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true })) page.postMessage({ say: "off" });
+    await self.registration.unregister();
   };
   event.waitUntil(work());
 });
