@@ -1,6 +1,6 @@
 """What fault finding takes of one core: all shipped plans together, and the largest problems that are solved exactly.
 
-`make bench` prints these; by themselves: `.venv/bin/python scripts/bench_order.py`.
+Run it by itself with `.venv/bin/python scripts/bench_order.py`; `lines` gives what it prints.
 """
 
 from __future__ import annotations

@@ -72,6 +72,7 @@ class _Handler(SimpleHTTPRequestHandler):
             self.close_connection = True
             return
         self.path = "/" + self.path[len(prefix) :]
+        del self.headers["If-Modified-Since"]  # a folder that is exchanged may hold older files
         super().do_GET()
 
     def do_HEAD(self) -> None:

@@ -101,7 +101,7 @@ class Moves:
             causes = tuple(bits(left))
             return any(len({result.chance[i] for i in causes}) > 1 for result in self.problem.checks[k].results)
         left &= self._covers[k]
-        for _, part, _ in self._parts[k]:  # written out, since most of the time is spent here
+        for _, part, _ in self._parts[k]:  # noqa: SIM110  (written out, since most of the time is spent here)
             if not left & ~part:
                 return False
         return True

@@ -10,6 +10,7 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside import charts, drawings
+from latchside.drawings.canvas import Drawing
 from latchside.figures.words import accepted, in_words
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
@@ -261,7 +262,7 @@ class Page:
         """A chart worked out from the figures, with its message in words."""
         return self._picture(charts.drawing(id_), f"assets/charts/{id_}.svg", f"chart-{id_}")
 
-    def _picture(self, made: drawings.Drawing, path: str, anchor: str) -> Markup:
+    def _picture(self, made: Drawing, path: str, anchor: str) -> Markup:
         return Markup(
             '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
             "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
