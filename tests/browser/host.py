@@ -20,6 +20,8 @@ ARGUMENTS = ["--no-sandbox", "--disable-gpu"]
 PHONE = {"width": 390, "height": 844}
 PATIENCE = 60_000
 
+expect.set_options(timeout=20_000)  # saving is work, and these tests wait for what it leads to
+
 
 class Host:
     """Serves a folder at one address. `folder` may be changed while it serves; `breaks_after` drops the line."""

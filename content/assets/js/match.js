@@ -5,18 +5,20 @@
  * @typedef {{kinds: [string, string][], entries: [number, string, string, string[]?, string[]?][]}} Data the file `finder.json`
  * @typedef {{address: string, kind: string, name: string, rank: number}} Thing
  * @typedef {{thing: number, text: string, weight: number, length: number}} Phrase
- * @typedef {{things: Thing[], phrases: Phrase[], places: Map<string, number[]>, words: string[], same: [string, string][]}} Index
+ * @typedef {{things: Thing[], phrases: Phrase[], places: Map<string, number[]>, words: string[], letters: number[], same: [string, string][]}} Index
  */
 
 const NAME = 1;
 const OTHER = 0.92;
 const SAID = 0.8;
-const LEAST = 0.34;
+const LEAST = 0.2;
+const BESIDE_BEST = 0.5;
+const NOT = /^(wont|cant|cannot|dont|doesnt|didnt|isnt|never|no)$/;
 
 /** The words of a text, without accents, apostrophes and endings. @param {string} text @returns {string[]} */
 export function words(text) {
   const plain = text.slice(0, 200).normalize("NFKD").replace(/[\u0300-\u036f'’]/g, "").toLowerCase();
-  return (plain.match(/[\p{L}\p{N}]+/gu) ?? []).map(stem);
+  return (plain.match(/[\p{L}\p{N}]+/gu) ?? []).map((word) => (NOT.test(word) ? "not" : stem(word)));
 }
 
 /** @param {string} word */
@@ -30,7 +32,7 @@ function stem(word) {
 /** @param {Data} data @returns {Index} */
 export function prepare(data) {
   /** @type {Index} */
-  const index = { things: [], phrases: [], places: new Map(), words: [], same: [] };
+  const index = { things: [], phrases: [], places: new Map(), words: [], letters: [], same: [] };
   for (const [kind, id, name, others = [], said = []] of data.entries) {
     const [shown, address] = data.kinds[kind];
     const thing = index.things.push({ address: address.replace("{id}", id), kind: shown, name, rank: kind }) - 1;
@@ -40,6 +42,7 @@ export function prepare(data) {
     if (shown === "Term") for (const text of others) index.same.push([` ${words(text).join(" ")} `, ` ${words(name).join(" ")} `]);
   }
   index.words = [...index.places.keys()];
+  index.letters = index.words.map(letters);
   return index;
 }
 
@@ -75,7 +78,8 @@ export function find(index, query, most = 12) {
   }
   const found = [...best].map(([thing, { score, text }]) => ({ thing: index.things[thing], text, score }));
   found.sort((a, b) => b.score - a.score || a.thing.rank - b.thing.rank || (a.thing.name < b.thing.name ? -1 : 1));
-  return found.slice(0, most).map(({ thing, text }) => ({ thing, text: text === thing.name ? "" : text }));
+  const shown = found.filter(({ score }) => score > BESIDE_BEST * found[0].score).slice(0, most);
+  return shown.map(({ thing, text }) => ({ thing, text: text === thing.name ? "" : text }));
 }
 
 /** The query as it stands, and with the words of either continent changed to ours. @param {Index} index @param {string[]} asked @returns {[string[], number][]} */
@@ -92,7 +96,7 @@ function scores(index, asked) {
   let whole = 0;
   asked.forEach((word, position) => {
     const hits = alike(index, word, position === asked.length - 1);
-    whole += Math.max(...hits.map(([known]) => tells(index, index.places.get(known)?.length ?? 1)), hits.length ? 0 : tells(index, 40));
+    whole += Math.max(...hits.map(([known]) => tells(index, index.places.get(known)?.length ?? 1)), hits.length ? 0 : tells(index, word.length < 4 ? 200 : 40));
     /** @type {Map<number, number>} */
     const here = new Map();
     for (const [known, likeness] of hits) {
@@ -112,20 +116,40 @@ function scores(index, asked) {
   return scored;
 }
 
+/** Which letters a word has, a bit for each. @param {string} word */
+function letters(word) {
+  let bits = 0;
+  for (let at = 0; at < word.length; at++) bits |= 1 << (word.charCodeAt(at) & 31);
+  return bits;
+}
+
+/** Whether two sets of letters differ by more than so many. @param {number} bits @param {number} most */
+function differ(bits, most) {
+  let count = 0;
+  for (let left = bits; left; left &= left - 1) if (++count > most) return true;
+  return false;
+}
+
 /** Known words that a typed one may stand for, each with its likeness. @param {Index} index @param {string} word @param {boolean} last @returns {[string, number][]} */
 function alike(index, word, last) {
   /** @type {[string, number][]} */
   const found = index.places.has(word) ? [[word, 1]] : [];
   const begun = word.length > 1 && (last || word.length > 3);
   const errors = found.length || word.length < 4 ? 0 : word.length < 8 ? 1 : 2;
-  for (const known of index.words) {
-    if (known === word) continue;
-    if (begun && known.startsWith(word)) found.push([known, last ? 0.9 : 0.75]);
-    else if (errors && Math.abs(known.length - word.length) <= errors) {
+  const bits = letters(word);
+  index.words.forEach((known, at) => {
+    if (known === word) return;
+    const longer = known.length - word.length;
+    if (begun && longer > 0 && known.startsWith(word)) found.push([known, last ? 0.9 : 0.75]);
+    else if (errors && Math.abs(longer) <= errors) {
+      if (differ(bits ^ index.letters[at], 2 * errors)) return;
       const away = distance(word, known, errors);
       if (away <= errors) found.push([known, away === 1 ? 0.8 : 0.6]);
-    } else if (errors && last && known.length > word.length && word.length > 4 && distance(word, known.slice(0, word.length), 1) <= 1) found.push([known, 0.6]);
-  }
+    } else if (errors && last && longer > 0 && word.length > 4) {
+      const start = known.slice(0, word.length);
+      if (!differ(bits ^ letters(start), 2) && distance(word, start, 1) <= 1) found.push([known, 0.6]);
+    }
+  });
   return found;
 }
 
