@@ -33,37 +33,44 @@ from rich.table import Table
 from bring_browser import chromium_path
 
 ROOT = Path(__file__).resolve().parents[1]
-COPIED = ("content", "checklists", "shared", "schema", "scripts", "mkdocs.yml")
+COPIED = ("content", "checklists", "shared", "schema", "scripts", "tests/published", "mkdocs.yml")
 
 CHECK = """
-import json, resource, sys, time
-from pathlib import Path
+import json, time
 from latchside.project import ROOT, check_project
-start = time.perf_counter()
+start, work = time.perf_counter(), time.process_time()
 checked = check_project(ROOT)
-print(json.dumps({"seconds": time.perf_counter() - start, "records": sum(1 for _ in checked.library),
-                  "errors": checked.errors, "memory": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}))
+seconds, work = time.perf_counter() - start, time.process_time() - work
+records = sum(1 for _ in checked.library)
+print(json.dumps({"seconds": seconds, "work": work, "records": records, "errors": checked.errors}))
 """
 BUILD = """
 import json, resource, sys, time
 from pathlib import Path
-start = time.perf_counter()
+start, work = time.perf_counter(), time.process_time()
 from latchside.project import ROOT
 from latchside.site.build import build_site
 site, warnings = build_site(ROOT, Path(sys.argv[1]))
-print(json.dumps({"seconds": time.perf_counter() - start, "pages": sum(1 for _ in site.rglob("*.html")),
-                  "memory": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}))
+seconds, work = time.perf_counter() - start, time.process_time() - work
+memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+pages = sum(1 for _ in site.rglob("*.html"))
+print(json.dumps({"seconds": seconds, "work": work, "pages": pages, "memory": memory}))
 """
 
 
 @dataclass(frozen=True)
 class Line:
-    """One line of the table: what was measured, what came out, the limit, and whether it holds."""
+    """One line of the table: what was measured, what came out, the limit, whether it holds, and the work it took.
+
+    `work` is the processor's own time. Where it is much less than what was measured, the machine was busy with
+    something else, and the measurement says little.
+    """
 
     what: str
     measured: str
     limit: str
     holds: bool
+    work: str = ""
 
 
 def run(program: str, root: Path, *arguments: str) -> dict[str, Any]:
@@ -83,7 +90,7 @@ def copy_project(target: Path) -> Path:
         source = ROOT / name
         if source.is_dir():
             shutil.copytree(source, target / name, ignore=shutil.ignore_patterns("__pycache__", "*.egg-info"))
-        else:
+        elif source.is_file():
             shutil.copy(source, target / name)
     return target
 
@@ -163,13 +170,15 @@ def check_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:
     shipped = [run(CHECK, ROOT) for _ in range(3)]
     seconds = statistics.median(one["seconds"] for one in shipped)
     what = f"check of the shipped {shipped[0]['records']} records, after start"
-    yield Line(what, f"{seconds:.2f} s", "1 s", seconds < 1)
+    work_done = statistics.median(one["work"] for one in shipped)
+    yield Line(what, f"{seconds:.2f} s", "1 s", seconds < 1, f"{work_done:.2f} s")
     say("checking 500 generated device records")
     many = copy_project(work / "many")
     add_devices(many, 500)
     result = run(CHECK, many)
     what = f"check with 500 generated device records ({result['records']} in all, {result['errors']} errors)"
-    yield Line(what, f"{result['seconds']:.2f} s", "5 s", result["seconds"] < 5 and not result["errors"])
+    holds = result["seconds"] < 5 and not result["errors"]
+    yield Line(what, f"{result['seconds']:.2f} s", "5 s", holds, f"{result['work']:.2f} s")
     shutil.rmtree(many)
 
 
@@ -178,7 +187,8 @@ def build_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:
     say("building the shipped site")
     shipped = work / "shipped"
     result = run(BUILD, ROOT, str(shipped))
-    yield Line(f"shipped site, {result['pages']} pages", f"{result['seconds']:.1f} s", "15 s", result["seconds"] < 15)
+    what = f"shipped site, {result['pages']} pages"
+    yield Line(what, f"{result['seconds']:.1f} s", "15 s", result["seconds"] < 15, f"{result['work']:.1f} s")
     each = pages_of_one_device(shipped)
     per_page: dict[int, float] = {}
     for pages in (500, 1000, 5000):
@@ -188,18 +198,18 @@ def build_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:
         site = work / "site"
         grown = run(BUILD, project, str(site))
         made = sum(1 for _ in (site / "devices").rglob(f"{median_device().stem}-[0-9]*/**/index.html"))
-        per_page[pages] = grown["seconds"] / grown["pages"]
+        per_page[pages] = grown["work"] / grown["pages"]
         if pages == 1000:
             size = megabytes(site)
             what = f"{made} pages of generated devices ({grown['pages']} in all)"
-            yield Line(what, f"{grown['seconds']:.1f} s", "15 s", grown["seconds"] < 15)
+            yield Line(what, f"{grown['seconds']:.1f} s", "15 s", grown["seconds"] < 15, f"{grown['work']:.1f} s")
             yield Line("  the same, as stored", f"{size:.0f} MB", "60 MB", size < 60)
             yield Line("  the same, most memory while building", f"{grown['memory']:.0f} MB", "–", True)
         shutil.rmtree(site)
         shutil.rmtree(project)
     ratio = per_page[5000] / per_page[500]
-    what = f"time for a page at 5,000 ({per_page[5000] * 1000:.1f} ms) over that at 500 ({per_page[500] * 1000:.1f} ms)"
-    yield Line(what, f"{ratio:.2f}", "1.15", ratio <= 1.15)
+    few, many = (f"{per_page[pages] * 1000:.1f} ms" for pages in (500, 5000))
+    yield Line(f"work for a page at 5,000 ({many}) over that at 500 ({few})", f"{ratio:.2f}", "1.15", ratio <= 1.15)
     yield from page_lines(shipped)
 
 
@@ -239,8 +249,9 @@ def main() -> None:
     table.add_column("measured", justify="right")
     table.add_column("limit", justify="right")
     table.add_column("holds")
+    table.add_column("work", justify="right")
     for line in lines:
-        table.add_row(line.what, line.measured, line.limit, "yes" if line.holds else "NO")
+        table.add_row(line.what, line.measured, line.limit, "yes" if line.holds else "NO", line.work)
     console.print(table)
 
 

@@ -39,6 +39,7 @@ ELSEWHERE = {
     "figures": ("latchside.figures.command", "figures"),
     "fault-order": ("latchside.order.command", "fault_order"),
     "record": ("latchside.visits.command", "record"),
+    "tally": ("latchside.visits.command", "tally"),
 }
 """Commands that live in other modules, imported when they are called or listed."""
 

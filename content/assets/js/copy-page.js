@@ -12,7 +12,7 @@ let firm = "";
 
 /** Take over the page. */
 export async function start() {
-  const place = /** @type {HTMLElement} */ (document.querySelector("[data-ls-copy]"));
+  const place = /** @type {HTMLElement} */ (document.querySelector("[data-ls-copy-page]"));
   const wanted = new URLSearchParams(location.search).get("wanted");
   if (wanted !== null) missing(wanted);
   if (await navigator.storage?.persisted?.().catch(() => false)) firm = "The browser has promised to keep it.";

@@ -71,11 +71,12 @@ async function answer(query, found, said) {
   document.documentElement.dataset.lsFound = query;
 }
 
-/** Enter opens the first answer; the arrows go from answer to answer. @param {KeyboardEvent} event @param {HTMLElement} input @param {Element} found */
+/** Enter opens the first answer, the arrows go from answer to answer, Escape closes. @param {KeyboardEvent} event @param {HTMLElement} input @param {Element} found */
 function keys(event, input, found) {
   const stops = [input, .../** @type {NodeListOf<HTMLElement>} */ (found.querySelectorAll("a"))];
   const at = stops.indexOf(/** @type {HTMLElement} */ (document.activeElement));
-  if (event.key === "Enter" && at === 0) stops[1]?.click();
+  if (event.key === "Escape") made?.dialog.close();
+  else if (event.key === "Enter" && at === 0) stops[1]?.click();
   else if (event.key === "ArrowDown" && at >= 0) stops[Math.min(at + 1, stops.length - 1)].focus();
   else if (event.key === "ArrowUp" && at > 0) stops[at - 1].focus();
   else return;

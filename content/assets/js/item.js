@@ -45,6 +45,9 @@ export class Item {
 
   /** @param {boolean} skipped @param {boolean} held */
   render(skipped, held) {
+    const drawn = JSON.stringify([this.state, skipped, held, this.heads.map((entry) => entry.id)]);
+    if (drawn === this.drawn && this.box.checked === (this.state === "done")) return;
+    this.drawn = drawn;
     this.element.dataset.state = this.state;
     this.element.classList.toggle("ls-skipped", skipped && this.isOpen);
     this.box.checked = this.state === "done";

@@ -54,8 +54,10 @@ export function passphraseForm(words, press, fresh, act) {
     if (fresh && (input.value.length < 10 || /^[\d\s-]+$/.test(input.value))) said.textContent = "Use at least ten characters, not digits alone, and never a code of the control unit.";
     else if (fresh && input.value !== again.value) said.textContent = "The two do not read alike.";
     else {
+      const words = input.value;
+      input.value = again.value = ""; // it stands nowhere longer than it has to
       said.textContent = "Working…";
-      said.textContent = await act(input.value).catch((error) => store.inWords(error));
+      said.textContent = await act(words).catch((error) => store.inWords(error));
     }
   };
   return h("form", { class: "ls-ask", submit }, field(words, input), fresh && field("The same again", again), said, h("button", { type: "submit", class: "ls-button" }, press));

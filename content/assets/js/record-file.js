@@ -44,7 +44,7 @@ export function csvText(entries) {
 /** A name for the file that any system takes. @param {Entry[]} entries @param {string} ending */
 export function fileName(entries, ending) {
   const { visit } = view(entries);
-  const plain = (visit?.site ?? "no visit").normalize("NFKD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 40);
+  const plain = (visit?.site ?? "no visit").normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 40);
   return `visit-${visit?.date ?? now().slice(0, 10)}-${plain || "site"}.${ending}`;
 }
 

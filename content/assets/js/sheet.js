@@ -59,14 +59,9 @@ export function sheet(seen, data, library) {
   return paper;
 }
 
-/** @param {HTMLElement} paper */
-export function printSheet(paper) {
-  document.querySelector(".ls-sheet")?.remove();
-  document.body.append(paper);
-  document.body.classList.add("ls-printing");
-  addEventListener("afterprint", () => {
-    paper.remove();
-    document.body.classList.remove("ls-printing");
-  }, { once: true });
-  print();
+/** Lay a sheet ready: from now on, printing prints it and nothing else; without one, the page again. @param {HTMLElement | null} paper */
+export function laySheet(paper) {
+  document.querySelector("body > .ls-sheet")?.remove();
+  document.body.classList.toggle("ls-printing", Boolean(paper));
+  if (paper) document.body.append(paper);
 }

@@ -14,7 +14,7 @@ let connection = null;
 /** Set once the browser has refused: everything by store, for as long as the page is open. @type {Map<string, Map<any, any>> | null} */
 export let memory = null;
 let refusal = "";
-/** @type {Set<(visit: string | null) => void>} */
+/** @type {Set<(visit: string | null, made?: Entry[]) => void>} */
 const listeners = new Set();
 const channel = typeof BroadcastChannel === "function" ? new BroadcastChannel(NAME) : null;
 channel?.addEventListener("message", (event) => listeners.forEach((tell) => tell(event.data)));
@@ -103,13 +103,13 @@ function attempt(db, names, mode, work) {
   });
 }
 
-/** @param {string | null} visit */
-export function announce(visit) {
+/** @param {string | null} visit @param {Entry[]} [made] what was added, where that is all that changed */
+export function announce(visit, made) {
   channel?.postMessage(visit);
-  listeners.forEach((tell) => tell(visit));
+  listeners.forEach((tell) => tell(visit, made));
 }
 
-/** Be told which visit changed, here or in another tab. @param {(visit: string | null) => void} tell */
+/** Be told which visit changed, here or in another tab. @param {(visit: string | null, made?: Entry[]) => void} tell */
 export const onChange = (tell) => void listeners.add(tell);
 
 const ofVisit = (/** @type {string} */ visit) => IDBKeyRange.bound([visit, 0], [visit, 100000]);
@@ -126,7 +126,7 @@ export async function add(visit, drafts) {
     const held = [...table("entries").values()].filter((entry) => entry.visit === visit);
     const made = number(Math.max(0, ...held.map((entry) => entry.n)));
     for (const entry of made) table("entries").set(entry.id, entry);
-    listeners.forEach((tell) => tell(visit));
+    announce(visit, made);
     return made;
   }
   const made = await transaction(["entries"], "readwrite", ({ entries }, done) => {
@@ -138,7 +138,7 @@ export async function add(visit, drafts) {
       done(numbered);
     };
   });
-  announce(visit);
+  announce(visit, made);
   return made;
 }
 

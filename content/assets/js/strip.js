@@ -23,7 +23,7 @@ export async function start() {
     fill(news, ...unread(standing.corrections).map((one) => announced(one)));
     document.documentElement.dataset.lsCopy = standing.state;
   });
-  if (document.querySelector("[data-ls-copy]")) import("./copy-page.js").then((page) => page.start());
+  if (document.querySelector("[data-ls-copy-page]")) import("./copy-page.js").then((page) => page.start());
   const last = document.querySelector("[data-ls-recent]");
   if (last) showRecent(last);
   standIn();

@@ -1,6 +1,6 @@
 /** Which visit and opening a checklist writes to: said in words, changed by choice, the same after a reload. */
 import { button, fill, h, now, uuid } from "./dom.js";
-import { view } from "./entries.js";
+import { merge, view } from "./entries.js";
 import * as store from "./store.js";
 
 /**
@@ -28,6 +28,8 @@ export class VisitBar {
     /** @type {import("./entries.js").Entry[]} */
     this.entries = [];
     this.shown = view([]);
+    this.saved = new Set();
+    this.reading = false;
     this.loose = "";
     this.visit = "";
     this.opening = "";
@@ -56,20 +58,28 @@ export class VisitBar {
       await this.choose(this.loose, "");
     }
     history.replaceState(history.state, "", location.pathname + location.hash);
-    store.onChange(async (visit) => {
-      if (visit === null || visit === this.visit) {
-        await this.load();
-        this.changed();
-      }
+    store.onChange(async (visit, made) => {
+      if (visit !== null && visit !== this.visit) return;
+      if (made && !this.reading) this.take(merge(this.entries, made)); // stored by now, so it need not be read again
+      else await this.load();
+      this.changed();
     });
   }
 
   /** Read the entries of the visit again; the latest reading wins. */
   async load() {
     const asked = (this.asked = (this.asked ?? 0) + 1);
+    this.reading = true;
     const entries = await store.entriesOf(this.visit);
     const saved = new Set((await store.recall(`exported ${this.visit}`))?.ids);
     if (asked !== this.asked) return;
+    this.reading = false;
+    this.saved = saved;
+    this.take(entries);
+  }
+
+  /** @param {import("./entries.js").Entry[]} entries */
+  take(entries) {
     this.entries = entries;
     this.shown = view(entries);
     const openings = [...this.shown.openings.values()].filter((one) => !one.removed);
@@ -77,7 +87,7 @@ export class VisitBar {
       this.opening = this.list.per === "opening" && openings.length === 1 ? openings[0].opening : "";
     }
     store.tab("ls-place", `${this.visit}|${this.opening}`);
-    const waiting = entries.filter((entry) => !saved.has(entry.id)).length;
+    const waiting = entries.filter((entry) => !this.saved.has(entry.id)).length;
     const where = h("a", { href: `${this.list.visits}#v=${this.visit}` }, waiting ? "Save it as a file" : "See all of it");
     fill(this.unsaved, ...(entries.length ? [waiting ? `${waiting} ${waiting === 1 ? "entry is" : "entries are"} only on this device. ` : "Saved as a file. ", where] : [""]));
     this.say();
@@ -105,8 +115,15 @@ export class VisitBar {
       visit: this.visit, loose, name: loose ? "no visit" : (this.shown.visit?.site ?? "a visit"),
       opening: perOpening ? this.opening || null : null, openingName: perOpening ? (opening?.name ?? "") : "",
       devices: [...new Set(devices.filter(Boolean))],
-      hold: perOpening && !opening ? "Choose the opening first: this list is run once for each." : "",
+      hold: this.hold(perOpening && !opening),
     };
+  }
+
+  /** Why nothing can be written now, or nothing. @param {boolean} noOpening */
+  hold(noOpening) {
+    if (this.visit !== this.loose && !this.shown.visit) return "This visit is no longer on this device. Choose another.";
+    if (this.shown.state !== "open") return "This visit is archived. Choose another.";
+    return noOpening ? "Choose the opening first: this list is run once for each." : "";
   }
 
   /** An entry as far as the place and the moment fill it in. @param {string} kind @param {object} fields */

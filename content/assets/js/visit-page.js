@@ -4,7 +4,7 @@ import { button, clock, field, fill, h, now, refill, select, uuid } from "./dom.
 import { shown as figure, judge, view } from "./entries.js";
 import { canLock, lockAway, passphraseForm, unlock } from "./lock.js";
 import { fileBlock, waiting } from "./record-file.js";
-import { findingsOf, printSheet, sheet, standing } from "./sheet.js";
+import { findingsOf, laySheet, sheet, standing } from "./sheet.js";
 import * as more from "./store-visits.js";
 import * as store from "./store.js";
 
@@ -49,7 +49,7 @@ export class VisitPage {
     fill(parts.readings, ...this.found("Readings", (entry) => entry.reading));
     const notes = this.seen.notes.map((/** @type {any} */ note) => h("li", {}, `${this.openingName(note.opening)}${note.note} `, h("small", {}, `${clock(note.at)} ${note.by}`)));
     if (this.noteList) fill(this.noteList, ...notes);
-    if (!parts.leave.firstChild) parts.leave.append(h("h3", {}, "Take it with you"), this.file = await fileBlock(this.visit, this.all.library, () => this.all.show()), button("Print the sheet", () => printSheet(sheet(this.seen, this.all.data, this.all.library))));
+    if (!parts.leave.firstChild) parts.leave.append(h("h3", {}, "Take it with you"), this.file = await fileBlock(this.visit, this.all.library, () => this.all.show()), button("Print the sheet", () => this.print()));
     else if (this.file) this.file.replaceWith(this.file = await fileBlock(this.visit, this.all.library, () => this.all.show()));
     refill(parts.away, ...(await this.away(archived)));
   }
@@ -58,6 +58,11 @@ export class VisitPage {
   workHere() {
     if (!store.tab("ls-place").startsWith(this.visit)) store.tab("ls-place", `${this.visit}|`);
     store.remember("last", this.visit).catch(() => {});
+  }
+
+  print() {
+    laySheet(sheet(this.seen, this.all.data, this.all.library));
+    print();
   }
 
   goLeave() {

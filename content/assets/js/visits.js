@@ -3,7 +3,7 @@ import { reader, secondPress } from "./ask.js";
 import { button, field, fill, h, now, uuid } from "./dom.js";
 import { view } from "./entries.js";
 import { download, importBlock } from "./record-file.js";
-import { standing } from "./sheet.js";
+import { laySheet, sheet, standing } from "./sheet.js";
 import * as more from "./store-visits.js";
 import * as store from "./store.js";
 import { keptWords } from "./visit-bar.js";
@@ -39,6 +39,7 @@ export class Visits {
     this.root.append(this.list, this.one, this.tools);
     this.tools.append(this.newForm(), importBlock((visit) => this.open(visit)), await this.keeping());
     addEventListener("hashchange", () => this.show());
+    addEventListener("beforeprint", () => laySheet(this.page && this.page.seen.ordered.length ? sheet(this.page.seen, this.data, this.library) : null));
     store.onChange(() => this.show());
     await this.show();
   }

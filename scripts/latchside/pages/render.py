@@ -17,9 +17,10 @@ from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups
 from latchside.library.quantity import quantity
-from latchside.pages import calculators
+from latchside.pages import calculators, fault_lists, fault_plan, fault_tree
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
+from latchside.pages.fault_data import run_data
 from latchside.pages.links import file_of
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
@@ -53,6 +54,9 @@ def render_pages(library: Library, edit_base: str = "", progress: Progress = lam
         pages.update(writer.stages(device))
     pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
     pages.update((f"assets/drawings/{id_}.svg", make().svg + "\n") for id_, make in drawings.ALL.items())
+    pages.update((fault_tree.path_of(one), fault_tree.drawing(library, one).svg + "\n") for one in library.of("fault"))
+    for address, template, made in fault_lists.pages(library):
+        pages[file_of(address)] = writer.fill(template, Page(library, address), shown=made)
     pages.update(charts.files())
     pages[calculators.SCRIPT] = calculators.script(library)
     return dict(sorted(pages.items()))
@@ -81,6 +85,9 @@ class Writer:
             values["groups"] = groups(self.library, record)
         if record.kind.id == "formula":
             values |= _figure(page, record)
+        if record.kind.id == "fault":
+            values |= {"plan": fault_plan.shown(page, record), "tree": fault_tree.figure(page, record)}
+            values["run_data"] = run_data(self.library, record)
         return self.fill(record.kind.template, page, **values)
 
     def index(self, kind: Kind) -> str:

@@ -19,9 +19,10 @@ def with_policy(page: str) -> str:
 
     Raises ValueError where the page has no place for it, because then it would run without one.
     """
-    if page.count(_CHARSET) != 1 or page.index(_CHARSET) > page.find("<script"):
+    before, found, after = page.partition(_CHARSET)
+    if not found or "<script" in before or _CHARSET in after:
         raise ValueError("the page does not begin with its character set, so its policy has no place")
-    return page.replace(_CHARSET, f'{_CHARSET}<meta http-equiv="Content-Security-Policy" content="{policy(page)}">')
+    return f'{before}{found}<meta http-equiv="Content-Security-Policy" content="{policy(page)}">{after}'
 
 
 def policy(page: str) -> str:

@@ -35,6 +35,10 @@ def define_env(env: Any) -> None:
             raise ValueError(f"{reference} is not in the library")
         return record
 
+    def head() -> Markup:
+        """The way back home and the page's type: the line under the title, as generated pages have it."""
+        return fill("head.jinja", page_type=env.page.meta["page_type"])
+
     def say(text: str) -> Markup:
         """Text with the references that records use: [[kind/id]], [[=kind/id/name]]."""
         return page().text(text)
@@ -85,5 +89,5 @@ def define_env(env: Any) -> None:
     def fill(template: str, **values: Any) -> Markup:
         return Markup(Writer(library()).fill(template, page(), **values))
 
-    for macro in (say, drawing, rows, table, caution, numbers, count, visit_data, differences, labels):
+    for macro in (head, say, drawing, rows, table, caution, numbers, count, visit_data, differences, labels):
         env.macro(macro)

@@ -1,7 +1,8 @@
-"""`latchside record`: the record of a visit, checked and printed."""
+"""`latchside record`: the record of a visit, checked and printed. `latchside tally`: the causes that visits found."""
 
 from __future__ import annotations
 
+import json
 import sys
 from pathlib import Path
 
@@ -36,6 +37,32 @@ def record(files: tuple[Path, ...]) -> None:
     if bad:
         sys.exit(1)
     _show(read)
+
+
+@click.command()
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="Print the counts as JSON.")
+def tally(files: tuple[Path, ...], as_json: bool) -> None:
+    """Count the causes that the saved records of visits found, without anything about a site."""
+    from latchside.visits import tally as counting
+
+    visits: dict[str, list[VisitFile]] = {}
+    bad = False
+    for path in files:
+        found, faults = read_visit(path, SCHEMA)
+        for fault in faults:
+            click.echo(f"{path}: {fault.where}\n  found     {fault.found}\n  next      {fault.action}\n", err=True)
+        bad = bad or bool(faults)
+        if found:
+            visits.setdefault(found.visit, []).append(found)
+    for one in visits.values():
+        if quarrel := _altered(one):
+            click.echo(f"Entry {quarrel} reads otherwise in two of these files: one of them was altered.", err=True)
+            bad = True
+    if bad:
+        sys.exit(1)
+    made = counting.tally(view(merge(*(file.entries for file in one))) for one in visits.values())
+    click.echo(json.dumps(counting.as_rows(made), indent=2) if as_json else counting.as_text(made))
 
 
 def _altered(read: list[VisitFile]) -> str | None:

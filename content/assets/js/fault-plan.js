@@ -1,0 +1,278 @@
+/**
+ * Which check to do next, so that the fault is gone in the least expected minutes. Pure: no page, no store, no clock.
+ * `scripts/latchside/order/` says the same in Python (`states.py`, `exact.py`) and says why it is right; a test holds
+ * both to the same answers. Sets of causes and set-ups are bit masks; a state is the causes left, the set-ups in force
+ * and the misleading results that still matter.
+ *
+ * @typedef {{id: string, weight: number, minutes: number, who: string}} Cause
+ * @typedef {{id: string, leaves: number, chance: number[], go: string | null, escalate: boolean}} Result
+ * @typedef {{id: string, minutes: number, needs: number, touches: boolean, restore: boolean, results: Result[]}} Check
+ * @typedef {{id: string, minutes: number, touches: boolean}} SetUp
+ * @typedef {{causes: Cause[], checks: Check[], set_ups: SetUp[]}} Problem
+ * @typedef {[number, number][]} Seen check and result, in order; result −1: done, and weighs nothing any more
+ * @typedef {{left: number, up: number, seen: Seen, key: string}} State
+ * @typedef {{bound: number, tie: number, parts: [number, State, number][]}} Option
+ */
+
+export const END = -1;
+const FLAT = -1;
+const SAME = 1e-9;
+
+/** The numbers of the bits set, lowest first. @param {number} mask */
+export function bits(mask) {
+  const found = [];
+  for (let rest = mask; rest; rest &= rest - 1) found.push(31 - Math.clz32(rest & -rest));
+  return found;
+}
+
+/** Probability over minutes, to twelve digits, so that equal rates are equal. @param {number} weight @param {number} minutes */
+const rate = (weight, minutes) => (minutes ? Number((weight / minutes).toPrecision(12)) : Infinity);
+
+/** What was found for a key, or what `make` makes of it, once. @template T @param {Map<any, T>} known @param {any} key @param {() => T} make */
+function once(known, key, make) {
+  let found = known.get(key);
+  if (found === undefined) known.set(key, (found = make()));
+  return /** @type {T} */ (found);
+}
+
+const some = (/** @type {number[]} */ values) => new Set(values).size > 1;
+
+/** The states and actions of one problem. Action k below the number of checks is check k; above, a mending. */
+export class Moves {
+  /** @param {Problem} problem */
+  constructor(problem) {
+    this.problem = problem;
+    this.checks = problem.checks.length;
+    this.allUp = (1 << problem.set_ups.length) - 1;
+    this.covers = problem.checks.map((check) => check.results.reduce((all, result) => all | result.leaves, 0));
+    this.soft = problem.checks.map((check) => check.results.some((result) => result.chance.some((chance) => chance > 0 && chance < 1)));
+    /** @type {Map<any, any>[]} */
+    [this.wantedOf, this.weightsOf, this.mendingOf, this.usefulOf, this.hopefulOf, this.setUpMinutes] = Array.from({ length: 6 }, () => new Map());
+  }
+
+  start() {
+    return this.state(2 ** this.problem.causes.length - 1, 0, []);
+  }
+
+  /** @param {number} left @param {number} up @param {Seen} seen @returns {State} */
+  state(left, up, seen) {
+    const wanted = once(this.wantedOf, left, () => this.stillWanted(left));
+    const force = up | (this.allUp & ~wanted);
+    const kept = seen.length ? this.kept(left, seen) : seen;
+    return { left, up: force, seen: kept, key: `${left} ${force} ${kept.join(" ")}` };
+  }
+
+  /** The weight of every cause after misleading results. @param {Seen} seen @returns {number[]} */
+  weights(seen) {
+    return once(this.weightsOf, seen.join(" "), () => {
+      const last = seen.at(-1);
+      if (!last) return this.problem.causes.map((cause) => cause.weight);
+      const before = this.weights(seen.slice(0, -1));
+      if (last[1] === FLAT) return before;
+      const { chance } = this.problem.checks[last[0]].results[last[1]];
+      return before.map((weight, index) => weight * chance[index]);
+    });
+  }
+
+  /** @param {number} left @param {Seen} seen */
+  weight(left, seen) {
+    const weights = this.weights(seen);
+    return bits(left).reduce((sum, index) => sum + weights[index], 0);
+  }
+
+  /** The checks that may be done and would tell causes left apart. @param {number} left @param {Seen} seen @returns {number[]} */
+  useful(left, seen) {
+    return once(this.usefulOf, `${left} ${seen.join(" ")}`, () => this.undone(seen).filter((k) => !(left & ~this.covers[k]) && this.tells(k, left)));
+  }
+
+  /** Whether a check tells causes apart, or will once some are ruled out. @param {number} left @param {Seen} seen @returns {boolean} */
+  hopeful(left, seen) {
+    return once(this.hopefulOf, `${left} ${seen.join(" ")}`, () => this.undone(seen).some((k) => this.tells(k, left & this.covers[k])));
+  }
+
+  /** @param {Seen} seen */
+  undone(seen) {
+    const done = new Set(seen.map(([check]) => check));
+    return this.problem.checks.map((_, k) => k).filter((k) => !done.has(k));
+  }
+
+  /** Whether some result of check k changes what is thought of the causes left. @param {number} k @param {number} left */
+  tells(k, left) {
+    const { results } = this.problem.checks[k];
+    if (this.soft[k]) {
+      const causes = bits(left);
+      return results.some((result) => some(causes.map((index) => result.chance[index])));
+    }
+    const known = left & this.covers[k];
+    return results.every((result) => (known & ~result.leaves) !== 0);
+  }
+
+  /** @param {number} left */
+  mendable(left) {
+    return bits(left).filter((index) => this.problem.causes[index].who !== "electrician");
+  }
+
+  /** Minutes of check k with the set-ups it still needs. @param {number} k @param {number} up */
+  paid(k, up) {
+    const { minutes, needs } = this.problem.checks[k];
+    const due = needs & ~up;
+    return minutes + once(this.setUpMinutes, due, () => bits(due).reduce((sum, index) => sum + this.problem.set_ups[index].minutes, 0));
+  }
+
+  /** The state after result `number` of check k. @param {State} state @param {number} k @param {number} number */
+  after(state, k, number) {
+    const part = state.left & this.problem.checks[k].results[number].leaves;
+    const seen = this.soft[k] ? /** @type {Seen} */ ([...state.seen, [k, number]].sort((a, b) => a[0] - b[0] || a[1] - b[1])) : state.seen;
+    return { weight: this.weight(part, seen), state: this.state(part, state.up | this.problem.checks[k].needs, seen) };
+  }
+
+  /** The results check k can show. @param {State} state @param {number} k */
+  branches(state, k) {
+    const found = [];
+    for (const [number, result] of this.problem.checks[k].results.entries()) {
+      if (state.left & result.leaves) found.push({ number, ends: result.escalate || result.go !== null, ...this.after(state, k, number) });
+    }
+    return found;
+  }
+
+  /** The state when the proof after mending a cause has failed. @param {State} state @param {number} cause */
+  ruledOut(state, cause) {
+    return this.state(state.left & ~(1 << cause), state.up, state.seen);
+  }
+
+  /** Minutes of mending what is left by probability over minutes, and the first to mend. @param {number} left @param {Seen} seen @returns {[number, number | null]} */
+  mending(left, seen) {
+    return once(this.mendingOf, `${left} ${seen.join(" ")}`, () => {
+      const weights = this.weights(seen);
+      const total = this.weight(left, seen);
+      const minutes = (/** @type {number} */ index) => this.problem.causes[index].minutes;
+      const order = this.mendable(left).sort((a, b) => rate(weights[b], minutes(b)) - rate(weights[a], minutes(a)) || a - b);
+      let rest = total;
+      let spent = 0;
+      for (const index of order) {
+        spent += minutes(index) * rest;
+        rest -= weights[index];
+      }
+      return [total ? spent / total : 0, order[0] ?? null];
+    });
+  }
+
+  /** @param {number} left */
+  stillWanted(left) {
+    let wanted = 0;
+    this.problem.checks.forEach((check, k) => {
+      if (check.needs & ~wanted && this.tells(k, left & this.covers[k])) wanted |= check.needs;
+    });
+    return wanted;
+  }
+
+  /** @param {number} left @param {Seen} seen @returns {Seen} */
+  kept(left, seen) {
+    const causes = bits(left);
+    const weighs = (/** @type {number} */ k, /** @type {number} */ result) => result !== FLAT && some(causes.map((index) => this.problem.checks[k].results[result].chance[index]));
+    return seen.filter(([k]) => this.tells(k, left)).map(([k, result]) => [k, weighs(k, result) ? result : FLAT]);
+  }
+}
+
+/** The best action in every state of a problem. */
+export class Exact {
+  /** @param {Moves} moves */
+  constructor(moves) {
+    this.moves = moves;
+    this.causes = moves.problem.causes;
+    this.cheapest = Math.min(...moves.problem.checks.map((check) => check.minutes));
+    this.width = moves.checks + this.causes.length;
+    /** @type {Map<string, [number, number]>} */
+    this.best = new Map();
+    /** @type {Map<string, number>} */
+    this.floors = new Map();
+  }
+
+  /** The least expected minutes until the fault is gone. @param {State} state */
+  value = (state) => this.find(state)[0];
+
+  /** The action to take: a tie goes to looking before touching, then to the record's order. @param {State} state */
+  choose = (state) => this.find(state)[1];
+
+  /** @param {State} state @returns {[number, number]} */
+  find(state) {
+    return once(this.best, state.key, () => this.solve(state));
+  }
+
+  /** @param {State} state @returns {[number, number]} */
+  solve(state) {
+    const { left, seen } = state;
+    const { moves } = this;
+    if (!moves.hopeful(left, seen) || !moves.mendable(left).length) {
+      const [minutes, first] = moves.mending(left, seen);
+      return [minutes, first === null ? END : moves.checks + first];
+    }
+    const total = moves.weight(left, seen);
+    const options = [...this.checksOf(state, total), ...this.mendingsOf(state, total)].sort((a, b) => a.bound - b.bound || a.tie - b.tie);
+    const slack = SAME * total;
+    let best = Infinity;
+    /** @type {[number, number][]} */
+    const tried = [];
+    for (const { bound, tie, parts } of options) {
+      if (bound > best + slack) break;
+      let value = bound;
+      for (const [weight, child, least] of parts) {
+        value += weight * (this.value(child) - least);
+        if (value > best + slack) break;
+      }
+      if (value > best + slack) continue;
+      best = Math.min(best, value);
+      tried.push([value, tie]);
+    }
+    const tie = Math.min(...tried.filter(([value]) => value <= best + slack).map(([, place]) => place));
+    return [best / total, tie % this.width];
+  }
+
+  /** @param {State} state @param {number} total @returns {Option[]} */
+  checksOf(state, total) {
+    const { moves } = this;
+    return moves.useful(state.left, state.seen).map((k) => {
+      let bound = moves.paid(k, state.up) * total;
+      /** @type {[number, State, number][]} */
+      const parts = [];
+      for (const branch of moves.branches(state, k)) {
+        const least = branch.ends ? moves.mending(branch.state.left, branch.state.seen)[0] : this.floor(branch.state);
+        bound += branch.weight * least;
+        if (!branch.ends) parts.push([branch.weight, branch.state, least]);
+      }
+      return { bound, tie: k + (moves.problem.checks[k].touches ? this.width : 0), parts };
+    });
+  }
+
+  /** @param {State} state @param {number} total @returns {Option[]} */
+  mendingsOf(state, total) {
+    const { moves } = this;
+    const weights = moves.weights(state.seen);
+    return moves.mendable(state.left).map((index) => {
+      const child = moves.ruledOut(state, index);
+      const weight = total - weights[index];
+      const least = this.floor(child);
+      return { bound: this.causes[index].minutes * total + weight * least, tie: this.width + moves.checks + index, parts: [[weight, child, least]] };
+    });
+  }
+
+  /** A lower bound on the value of a state. @param {State} state @returns {number} */
+  floor(state) {
+    const { left, up, seen } = state;
+    if (up !== this.moves.allUp) return this.value(this.moves.state(left, this.moves.allUp, seen));
+    return this.best.get(state.key)?.[0] ?? once(this.floors, `${left} ${seen.join(" ")}`, () => this.least(left, seen));
+  }
+
+  /** @param {number} left @param {Seen} seen */
+  least(left, seen) {
+    const { moves } = this;
+    const weights = moves.weights(seen);
+    const total = moves.weight(left, seen);
+    const mendable = moves.mendable(left);
+    const remedies = mendable.reduce((sum, index) => sum + weights[index] * this.causes[index].minutes, 0);
+    if (bits(left).length === 1 || !mendable.length) return remedies / total;
+    let first = Math.min(...mendable.map((index) => this.causes[index].minutes * (total - weights[index])));
+    if (moves.hopeful(left, seen)) first = Math.min(first, this.cheapest * total);
+    return (remedies + first) / total;
+  }
+}

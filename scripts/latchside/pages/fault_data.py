@@ -1,0 +1,53 @@
+"""What the guided run of a fault needs to know, as data in its page: the problem that the plan is made for."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from markupsafe import Markup
+
+from latchside.library import Library, Record
+from latchside.order import Problem, from_fault
+from latchside.order.problem import guesses
+from latchside.version import library_version
+
+
+def problem_data(problem: Problem) -> dict[str, Any]:
+    """A problem as plain values, as `content/assets/js/fault-plan.js` reads it."""
+    return {
+        "causes": [{"id": one.id, "weight": one.weight, "minutes": one.minutes, "who": one.who} for one in problem.causes],
+        "set_ups": [{"id": one.id, "minutes": one.minutes, "touches": one.touches} for one in problem.set_ups],
+        "checks": [
+            {
+                "id": check.id, "minutes": check.minutes, "needs": check.needs, "touches": check.touches,
+                "restore": check.restore,
+                "results": [
+                    {"id": one.id, "leaves": one.leaves, "chance": [int(share) if share in (0, 1) else share for share in one.chance], "go": one.go,
+                     "escalate": one.escalate}
+                    for one in check.results
+                ],
+            }
+            for check in problem.checks
+        ],
+    }  # fmt: skip
+
+
+def run_data(library: Library, fault: Record) -> Markup:
+    """The block of data of a fault's page: the problem for any device, and for each where it differs."""
+    known = guesses(library.schemas)
+    devices = library.referring("fault", fault.id, "device")
+    whole = problem_data(from_fault(fault.data, known))
+    own = {device.id: problem_data(from_fault(fault.data, known, device.id)) for device in devices}
+    words = library.schemas.words
+    data = {
+        "fault": fault.id, "name": fault.name, "version": fault["version"], "library": library_version(),
+        "needs": words("need"), "who": words("who"), "to": fault["escalate"]["to"],
+        "devices": {device.id: device.name for device in library.of("device")},
+        "listed": [device.id for device in devices],
+        "faults": {result["go"]: other.name for check in fault["checks"] for result in check["results"]
+                   if (other := library.find("fault", result.get("go", "")))},
+        "any": whole, "own": {id_: one for id_, one in own.items() if one != whole},
+    }  # fmt: skip
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), default=dict)
+    return Markup(text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029"))

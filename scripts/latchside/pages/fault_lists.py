@@ -1,0 +1,52 @@
+"""The pages across all faults: finding the fault by what is seen, and what the plans suggest to the maintainer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from latchside.library import Library, Record
+from latchside.pages.fault_influence import Firmness, Prevented, Settling, firmness, prevented, settling
+
+FIND = "faults/find/"
+MAINTAIN = "maintain/faults/"
+
+
+@dataclass(frozen=True)
+class Find:
+    """Symptoms by where they are seen, causes by device, and the checks that settle most."""
+
+    seen: tuple[tuple[str, str, tuple[Record, ...]], ...]
+    devices: tuple[Record, ...]
+    faults: tuple[Record, ...]
+    settling: tuple[Settling, ...]
+
+    @staticmethod
+    def word(cause: Mapping[str, Any], fault: Record, device: Record) -> str:
+        """How often a cause is behind a fault on a device; a dash where it does not occur there."""
+        if fault.id not in device.listed("faults") or device.id not in cause.get("only", (device.id,)):
+            return "–"
+        return str(cause.get("by_device", {}).get(device.id, cause["frequency"]))
+
+
+@dataclass(frozen=True)
+class Suggested:
+    """What the plans suggest to the maintainer."""
+
+    prevented: tuple[Prevented, ...]
+    firmness: tuple[Firmness, ...]
+
+    @property
+    def moving(self) -> int:
+        """How many plans begin otherwise after some change of one guess."""
+        return sum(one.first > 0 for one in self.firmness)
+
+
+def pages(library: Library) -> Iterator[tuple[str, str, Find | Suggested]]:
+    """Address, template and content of each page."""
+    words = library.schemas.words("seen-at")
+    faults = library.of("fault")
+    seen = tuple((id_, shown, tuple(one for one in faults if id_ in one["seen_at"])) for id_, shown in words.items())
+    yield FIND, "fault_find.jinja", Find(seen, library.of("device"), faults, tuple(settling(library)))
+    yield MAINTAIN, "fault_firmness.jinja", Suggested(tuple(prevented(library)), firmness(library))

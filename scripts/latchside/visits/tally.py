@@ -1,0 +1,75 @@
+"""Which causes visits found, counted from their records without anything about a site.
+
+A guided run writes what it finds as the outcomes of a list named after the fault (`content/assets/js/fault-record.js`):
+a cause that was mended and proved is done, one that was mended in vain does not apply, and `passed-on` is a problem.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from latchside.visits.state import View
+
+LIST, CAUSE, PASSED_ON = "fault-run-", "cause-", "passed-on"
+
+
+@dataclass
+class Count:
+    """What came of one cause of one fault on one device: found and mended, or mended in vain."""
+
+    found: int = 0
+    in_vain: int = 0
+
+
+@dataclass
+class Tally:
+    """Counts by fault, cause and device (empty where no opening was named), and runs that were passed on, by fault."""
+
+    causes: dict[tuple[str, str, str], Count]
+    passed_on: dict[str, int]
+
+
+def tally(visits: Iterable[View]) -> Tally:
+    """The counts over some visits."""
+    made = Tally({}, {})
+    for seen in visits:
+        for run in seen.runs.values():
+            for item, heads in run.items.items():
+                entry = heads[-1]
+                if entry["checklist"].startswith(LIST):
+                    opening = seen.openings.get(entry.get("opening") or "")
+                    _count(made, entry["checklist"].removeprefix(LIST), item, run.outcome(item), opening)
+    made.causes = dict(sorted(made.causes.items()))
+    made.passed_on = dict(sorted(made.passed_on.items()))
+    return made
+
+
+def _count(made: Tally, fault: str, item: str, outcome: str, opening: object) -> None:
+    if item == PASSED_ON:
+        made.passed_on[fault] = made.passed_on.get(fault, 0) + 1
+    elif item.startswith(CAUSE) and outcome in ("done", "not-applicable"):
+        device = str(opening["device"] or "") if isinstance(opening, dict) else ""
+        count = made.causes.setdefault((fault, item.removeprefix(CAUSE), device), Count())
+        if outcome == "done":
+            count.found += 1
+        else:
+            count.in_vain += 1
+
+
+def as_rows(made: Tally) -> list[dict[str, object]]:
+    """The counts as plain rows."""
+    rows: list[dict[str, object]] = [
+        {"fault": fault, "cause": cause, "device": device or None, "found": one.found, "mended_in_vain": one.in_vain}
+        for (fault, cause, device), one in made.causes.items()
+    ]
+    return rows + [{"fault": fault, "passed_on": times} for fault, times in made.passed_on.items()]
+
+
+def as_text(made: Tally) -> str:
+    """The counts for people to read."""
+    lines = [f"{'found':>5}  {'in vain':>7}  fault / cause (device)"]
+    for (fault, cause, device), one in made.causes.items():
+        lines.append(f"{one.found:5}  {one.in_vain:7}  {fault} / {cause}{f' ({device})' if device else ''}")
+    lines += [f"{times:5}  {'':7}  {fault}: passed on" for fault, times in made.passed_on.items()]
+    return "\n".join(lines) if len(lines) > 1 else "These records hold no guided run of a fault."

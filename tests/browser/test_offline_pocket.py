@@ -1,0 +1,152 @@
+"""What is carried instead of the site: the pocket copy and labels. And what scripts weigh."""
+
+from __future__ import annotations
+
+import gzip
+import subprocess
+import sys
+import zipfile
+from collections.abc import Callable
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import lxml.html
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+Visit = Callable[..., Page]
+
+
+@pytest.fixture(scope="module")
+def pocket(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The pocket copy, made by the command and unpacked."""
+    folder = tmp_path_factory.mktemp("pocket")
+    command = [sys.executable, "-m", "latchside.cli", "pocket", "--out", str(folder / "pocket.zip")]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+    with zipfile.ZipFile(folder / "pocket.zip") as archive:
+        archive.extractall(folder)
+    return folder / "latchside-pocket"
+
+
+def test_every_page_is_in_the_pocket_copy_and_every_link_leads_to_a_file(pocket: Path, site: Path) -> None:
+    left_out = {"404.html", "offline/index.html", "labels/index.html"}
+    pages = {path.relative_to(pocket).as_posix() for path in pocket.rglob("*.html")}
+    assert pages == {path.relative_to(site).as_posix() for path in site.rglob("*.html")} - left_out
+    anchors: dict[Path, set[str]] = {}
+    links: list[tuple[Path, Path, str]] = []
+    for path in pocket.rglob("*.html"):
+        document = lxml.html.document_fromstring(path.read_text("utf-8"))
+        assert not document.xpath("//script | //*[@onclick or @onload]"), path
+        anchors[path] = {str(one) for one in document.xpath("//@id | //@name")} | {""}
+        for link in document.xpath("//@href | //@src"):
+            way = urlsplit(str(link))
+            if not way.scheme:
+                target = (path.parent / unquote(way.path)).resolve() if way.path else path
+                links.append((path, target, unquote(way.fragment)))
+    assert len(links) > 5000
+    assert not [(str(page), str(target)) for page, target, _ in links if not target.is_file()]
+    lost = {
+        (str(page.relative_to(pocket)), mark) for page, to, mark in links if to in anchors and mark not in anchors[to]
+    }
+    assert not lost
+
+
+def test_the_pocket_copy_is_read_from_a_folder(browser: Browser, pocket: Path) -> None:
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    page = context.new_page()
+    complaints: list[str] = []
+    page.on("console", lambda said: complaints.append(said.text) if said.type in ("error", "warning") else None)
+    page.on("requestfailed", lambda request: complaints.append(request.url))
+    page.on("request", lambda asked: None if asked.url.startswith(pocket.as_uri()) else complaints.append(asked.url))
+    page.goto((pocket / "index.html").as_uri())
+    page.locator(".ls-rows a", has_text="On site now").click()
+    page.locator(".ls-rows a", has_text="Position").first.click()
+    expect(page.locator("article h1")).to_have_text("Position")
+    page.locator(".ls-item").first.click()
+    expect(page.locator(".ls-item input").first).to_be_checked()
+    page.locator(".ls-how a").first.click()
+    expect(page.locator("article h1")).to_contain_text("Position")
+    page.locator(".ls-path a").first.click()
+    expect(page.locator("article h1")).to_have_text("Contacts on doors and windows")
+    expect(page.locator(".ls-strip")).to_contain_text("Pocket copy: version ")
+    assert page.locator(".md-search").count() == 0
+    page.goto((pocket / "devices" / "surface-contact" / "install" / "index.html").as_uri())
+    assert page.evaluate("[...document.images].filter((image) => !image.naturalWidth).length") == 0
+    assert page.evaluate("document.fonts.size") == 0
+    assert page.pdf().startswith(b"%PDF")
+    assert complaints == []
+    context.close()
+
+
+def test_a_sheet_of_labels_prints_several_to_a_page(browser: Browser, tmp_path: Path) -> None:
+    out = tmp_path / "labels.html"
+    command = [
+        sys.executable,
+        "-m",
+        "latchside.cli",
+        "labels",
+        "--address",
+        "https://field.example/x",
+        "--out",
+        str(out),
+    ]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+    page = browser.new_page(viewport={"width": 794, "height": 1123})
+    page.goto(out.as_uri())
+    page.emulate_media(media="print")
+    labels = page.locator(".ls-label")
+    assert labels.count() > 40
+    boxes = labels.evaluate_all(
+        "all => all.map(e => { const b = e.getBoundingClientRect(); return [b.left, b.top, b.right]; })"
+    )
+    assert len({round(left) for left, _, _ in boxes}) >= 4
+    assert max(right for *_, right in boxes) <= 794
+    code = page.locator(".ls-label svg").first.bounding_box()
+    assert code
+    assert code["width"] / 96 * 25.4 >= 30
+    expect(labels.first.locator("figcaption")).to_have_text("Recessed contact")
+    page.close()
+    refused = subprocess.run([*command[:5], "nowhere", *command[6:]], capture_output=True, text=True, check=False)
+    assert refused.returncode == 1
+    assert "no address of a site" in refused.stderr
+
+
+def test_without_an_address_the_labels_page_says_what_to_do(visit: Visit) -> None:
+    page = visit("labels/", (390, 844))
+    expect(page.locator("article")).to_contain_text("latchside labels --address")
+
+
+def test_our_scripts_on_a_checklist_are_light(visit: Visit, site: Path) -> None:
+    """All that a checklist page ever loads of ours: opened, ticked, the finder used."""
+    page = visit("checklists/proving-each-opening/", (390, 844))
+    page.wait_for_selector("html[data-ls-ready=checklist]")
+    page.get_by_role("button", name="Find", exact=True).click()
+    page.keyboard.type("reads")
+    page.locator(".ls-finder li a").first.wait_for()
+    page.keyboard.press("Escape")
+    page.locator(".ls-item").first.click()
+    page.wait_for_selector("[data-item][data-state=done]")
+    loaded = page.evaluate("performance.getEntriesByType('resource').map((one) => new URL(one.name).pathname)")
+    ours = {path.lstrip("/") for path in loaded if path.startswith("/assets/js/")}
+    assert len(ours) > 5
+    sizes = {path: len(gzip.compress((site / path).read_bytes(), 6)) for path in ours}
+    assert sum(sizes.values()) <= 25_000, sizes
+
+
+def test_every_page_carries_its_policy_and_no_handler(site: Path) -> None:
+    pages = sorted(site.rglob("*.html"))
+    assert len(pages) > 150
+    for path in pages:
+        document = lxml.html.document_fromstring(path.read_text("utf-8"))
+        (policy,) = document.xpath("//head/meta[@http-equiv='Content-Security-Policy']/@content")
+        scripts = next(rule for rule in policy.split("; ") if rule.startswith("script-src"))
+        assert all(word == "'self'" or word.startswith("'sha256-") for word in scripts.split()[1:]), path
+        handlers = [name for element in document.iter() for name in element.attrib if str(name).startswith("on")]
+        assert not handlers, path
+        assert not document.xpath("//article//*[@style] | //style"), path
+        outside = [
+            one for one in document.xpath("//script/@src | //link[@rel='stylesheet']/@href | //img/@src") if "//" in one
+        ]
+        assert not outside, path

@@ -1,0 +1,165 @@
+"""The tools in a gloved hand: large enough, within reach, readable when narrow or doubled, clean by axe, quick and small."""
+
+from __future__ import annotations
+
+import gzip
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+from ..visits.make import item, site
+from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, tick
+
+PROVING = "checklists/proving-each-opening/"
+
+
+def list_in_use(page: Page, base: str) -> None:
+    """A checklist with everything open that can be open."""
+    start_visit(page, base)
+    add_opening(page, "Ground floor, garden side, back door", "surface-contact")
+    page.get_by_role("link", name="Proving an opening").click()
+    ready(page)
+    tick(page, "latched")
+    other(page.locator("#item-look"), "Problem", "What is the problem?", "Hinge is loose")
+    page.wait_for_selector("#item-look[data-state=problem]")
+    page.locator("#item-play").get_by_label("Reading").fill("7")
+    page.locator("#item-knock").get_by_role("button", name="Not done?").click()
+    page.locator("#item-restore").get_by_role("button", name="Not done?").click()
+    page.locator("#item-restore").get_by_role("button", name="Problem", exact=True).click()
+    page.get_by_role("button", name="Change where it writes to").click()
+    expect(page.get_by_label("Opening", exact=True)).to_be_visible()
+    page.get_by_role("button", name="Start this list anew").click()
+    expect(page.get_by_role("button", name="Take them all back")).to_be_visible()
+
+
+def visits_listed(page: Page, base: str) -> None:
+    """The page of visits with one of them listed."""
+    start_visit(page, base)
+    page.get_by_role("button", name="All visits").first.click()
+    expect(page.get_by_role("link", name="Elm House")).to_be_visible()
+
+
+def visit_open(page: Page, base: str) -> None:
+    """A visit with an opening and a note."""
+    start_visit(page, base)
+    add_opening(page, "Back door", "surface-contact")
+    page.get_by_label("A note about this visit").fill("Dog in the yard")
+    page.get_by_role("button", name="Save the note").click()
+    expect(page.locator(".ls-visit")).to_contain_text("Dog in the yard")
+
+
+STATES: dict[str, Callable[[Page, str], None]] = {"list": list_in_use, "visits": visits_listed, "visit": visit_open}
+
+
+@pytest.fixture(params=STATES)
+def in_use(request: pytest.FixtureRequest, browser: Browser, base: str) -> Iterator[Page]:
+    context = browser.new_context(viewport=PHONE, service_workers="block", reduced_motion="reduce")  # type: ignore[arg-type]
+    page = new_page(context, f"{base}visits/")
+    STATES[request.param](page, base)
+    yield page
+    context.close()
+
+
+TOO_SMALL = """() => [...document.querySelectorAll('article button, article input, article select, article .ls-item, article .ls-rows a, .ls-bar button')]
+  .filter(e => e.getClientRects().length && !e.matches('.ls-item input'))
+  .map(e => ({what: `${e.tagName} ${e.className} ${e.textContent.slice(0, 30)}`, least: e.matches('.ls-item, .ls-rows a, .ls-main') ? 56 : 48,
+    height: e.getBoundingClientRect().height, width: e.getBoundingClientRect().width}))
+  .filter(one => one.height < one.least || one.width < 44)"""
+
+TOO_WIDE = """() => [...document.querySelectorAll('article *, .ls-bar *')]
+  .filter(e => e.getClientRects().length && e.getBoundingClientRect().right > document.documentElement.clientWidth + 1 && !e.closest('.ls-table, .ls-figure, pre'))
+  .map(e => `${e.tagName} ${e.className} ${e.textContent.slice(0, 30)}`)"""
+
+
+def test_targets_are_large_enough(in_use: Page) -> None:
+    assert in_use.evaluate(TOO_SMALL) == []
+
+
+def test_axe_finds_nothing(in_use: Page) -> None:
+    found = Axe().run(in_use).response["violations"]
+    assert not [f"{one['id']}: {[node['target'] for node in one['nodes'][:4]]}" for one in found]
+
+
+@pytest.mark.parametrize("size", [(320, 568), (320, 256), (768, 1024)])
+def test_it_fits_a_narrow_screen(in_use: Page, size: tuple[int, int]) -> None:
+    in_use.set_viewport_size({"width": size[0], "height": size[1]})
+    assert in_use.evaluate(TOO_WIDE) == []
+    assert in_use.evaluate("document.documentElement.scrollWidth <= document.documentElement.clientWidth")
+
+
+def test_it_fits_with_text_doubled(large_text_browser: Browser, base: str) -> None:
+    context = large_text_browser.new_context(viewport={"width": 360, "height": 740}, service_workers="block")
+    page = new_page(context, f"{base}visits/")
+    list_in_use(page, base)
+    assert page.evaluate(TOO_WIDE) == []
+    bar = page.locator(".ls-bar").bounding_box()
+    assert bar
+    assert bar["height"] <= 740 * 0.5, "the bar hides more than half of the list"
+    context.close()
+
+
+def test_the_main_actions_are_under_the_thumb(in_use: Page) -> None:
+    """Where a list or a visit is open, its main action stands in the lower half, wherever one has scrolled to."""
+    if not in_use.locator(".ls-bar:visible").count():
+        return
+    for at in (0, 500, 100_000):
+        in_use.evaluate("y => scrollTo(0, y)", at)
+        box = in_use.locator(".ls-bar .ls-main").bounding_box()
+        assert box
+        assert box["y"] > PHONE["height"] / 2
+        assert box["y"] + box["height"] <= PHONE["height"]
+
+
+def test_it_can_be_worked_with_the_keyboard_alone(browser: Browser, base: str) -> None:
+    context = browser.new_context(service_workers="block")
+    page = new_page(context, base + PROVING)
+    page.locator("#item-look input[type=checkbox]").focus()
+    page.keyboard.press("Space")
+    expect(page.locator("#item-look")).to_have_attribute("data-state", "done")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Tab")
+    expect(page.locator("#item-look").get_by_role("button", name="Not done?")).to_be_focused()
+    page.keyboard.press("Enter")
+    expect(page.locator("#item-look").get_by_role("button", name="Problem", exact=True)).to_be_visible()
+    context.close()
+
+
+
+def test_our_scripts_on_a_checklist_page_are_small(browser: Browser, base: str, site: Path) -> None:
+    context: BrowserContext = browser.new_context(service_workers="block")
+    page = context.new_page()
+    asked: set[str] = set()
+    page.on("request", lambda request: asked.add(request.url) if "/assets/js/" in request.url else None)
+    page.goto(base + PROVING, wait_until="networkidle")
+    ready(page)
+    names = {url.rpartition("/assets/js/")[2] for url in asked}
+    size = sum(len(gzip.compress((site / "assets" / "js" / name).read_bytes(), 9)) for name in names)
+    assert {"checklist.js", "store.js"} <= names
+    assert size <= 25 * 1024, f"{size} bytes: {sorted(names)}"
+    context.close()
+
+
+def many_visits(count: int, items: int) -> list[dict[str, Any]]:
+    """So many visits of so many items each, as they lie in the store."""
+    rows: list[dict[str, Any]] = []
+    for visit in range(count):
+        id_ = f"{visit:08x}-2222-4222-8222-222222222222"
+        entries = [site(site=f"Site {visit}"), *(item(2 + index, 2 + index, item=f"item-{index}") for index in range(items))]
+        rows += [{**one, "visit": id_, "id": f"{visit:08x}-{index:04x}-4222-8222-222222222222"} for index, one in enumerate(entries)]
+    return rows
+
+
+def test_two_hundred_visits_of_sixty_items_are_listed(browser: Browser, base: str) -> None:
+    context = browser.new_context(service_workers="block")
+    page = new_page(context, f"{base}visits/")
+    put(page, many_visits(200, 60))
+    page.reload()
+    ready(page)
+    assert page.locator(".ls-visits .ls-rows a").count() == 200
+    took = page.evaluate("performance.now()")
+    assert took < 5_000, "far above the second that the bench holds it to"
+    context.close()

@@ -1,0 +1,161 @@
+"""The policy of a page, the finder's index, labels, and the pocket copy."""
+
+from __future__ import annotations
+
+import json
+import re
+import xml.etree.ElementTree as ElementTree
+import zipfile
+from base64 import b64encode
+from hashlib import sha256
+from pathlib import Path
+
+import pytest
+import segno
+
+from latchside.kinds import KINDS
+from latchside.library import Library
+from latchside.pages.finder import finder_index
+from latchside.pages.labels import labels, sound_base
+from latchside.site.csp import policy, with_policy
+from latchside.site.pocket import FOLDER, pocket_files, write_zip
+
+HEAD = '<!doctype html><html><head><meta charset="utf-8">'
+
+
+def digest(text: str) -> str:
+    return f"'sha256-{b64encode(sha256(text.encode()).digest()).decode()}'"
+
+
+# -- policy --------------------------------------------------------------------------------------------------
+
+
+def test_inline_scripts_are_named_by_hash_and_nothing_else_is() -> None:
+    page = (
+        f'{HEAD}<script>a("ü")</script><script src="b.js"></script>'
+        '<script id="__config" type="application/json">{"c": 1}</script><script>a("ü")</script><script>\nd\n</script>'
+    )
+    rules = dict(rule.split(" ", 1) for rule in policy(page).split("; "))
+    assert rules["script-src"].split() == ["'self'", digest('a("ü")'), digest("\nd\n")]
+    assert rules["default-src"] == rules["base-uri"] == rules["form-action"] == "'none'"
+    assert not [rule for rule in rules.values() if "unsafe" in rule or "http" in rule or "*" in rule]
+
+
+def test_the_policy_stands_before_anything_that_runs() -> None:
+    page = with_policy(f"{HEAD}<script>a</script>")
+    assert page.index("Content-Security-Policy") < page.index("<script")
+
+
+@pytest.mark.parametrize("page", ["<html></html>", f"<script>a</script>{HEAD}", f"{HEAD}{HEAD}"])
+def test_a_page_without_a_place_for_it_is_refused(page: str) -> None:
+    with pytest.raises(ValueError, match="policy"):
+        with_policy(page)
+
+
+# -- finder --------------------------------------------------------------------------------------------------
+
+
+def test_every_record_that_explains_or_helps_can_be_found(shipped_library: Library) -> None:
+    data = json.loads(finder_index(shipped_library, {"cards/meter/": "What the meter says"}))
+    found = {(data["kinds"][entry[0]][1], entry[1]) for entry in data["entries"]}
+    for kind, records in shipped_library.records.items():
+        if kind != "source":
+            assert {(KINDS[kind].address, id_) for id_ in records} <= found, kind
+    assert ("{id}", "cards/meter/") in found
+    assert {("devices/{id}/install/", device.id) for device in shipped_library.of("device")} <= found
+
+
+def test_both_continents_words_and_what_people_say_are_in_it(shipped_library: Library) -> None:
+    data = json.loads(finder_index(shipped_library, {}))
+    text = {entry[1]: json.dumps(entry, ensure_ascii=False) for entry in data["entries"]}
+    for term in shipped_library.of("term"):
+        for words in (*term["north_america"], *term["europe"]):
+            assert words.casefold() in text[term.id].casefold(), (term.id, words)
+    for fault in shipped_library.of("fault"):
+        assert not [words for words in fault["says"] if json.dumps(words, ensure_ascii=False) not in text[fault.id]]
+    assert "[[" not in "".join(text.values())
+
+
+# -- labels --------------------------------------------------------------------------------------------------
+
+
+def modules(code: str) -> set[tuple[int, int]]:
+    """The dark modules of a drawn code, read off its path."""
+    drawn = ElementTree.fromstring(code)
+    path = drawn[0].attrib["d"]
+    dark, x, y = set(), 0.0, 0.0
+    for letter, numbers in re.findall(r"([Mmh])([-\d. ]*)", path):
+        values = [float(value) for value in numbers.split()]
+        if letter == "h":
+            dark |= {(int(y), int(x) + step) for step in range(int(values[0]))}
+            x += values[0]
+        else:
+            x, y = (values[0], values[1]) if letter == "M" else (x + values[0], y + values[1])
+    return dark
+
+
+def test_each_label_holds_the_address_of_its_page(shipped_library: Library) -> None:
+    base = "https://field.example/library/"
+    groups = labels(shipped_library, base)
+    made = [label for _, group in groups for label in group]
+    wanted = {base + r.address for kind in ("device", "checklist", "fault") for r in shipped_library.of(kind)}
+    assert {label.address for label in made} == wanted
+    for label in made[:6]:
+        matrix = segno.make(label.address, error="m", micro=False).matrix
+        dark = {(row + 4, column + 4) for row, line in enumerate(matrix) for column, bit in enumerate(line) if bit}
+        assert modules(label.code) == dark
+        assert "style=" not in label.code
+
+
+@pytest.mark.parametrize(
+    ("given", "base"),
+    [("https://a.example", "https://a.example/"), ("http://10.0.0.2:8000/x/", "http://10.0.0.2:8000/x/")],
+)
+def test_an_address_is_taken(given: str, base: str) -> None:
+    assert sound_base(given) == base
+
+
+@pytest.mark.parametrize(
+    "given", ["", "a.example", "ftp://a", "https://", "javascript:1", "https://a/?b", 'https://a"b', "https://a b"]
+)
+def test_what_is_no_address_is_refused(given: str) -> None:
+    with pytest.raises(ValueError, match="address"):
+        sound_base(given)
+
+
+# -- pocket --------------------------------------------------------------------------------------------------
+
+
+def test_links_of_the_pocket_copy_name_files_and_nothing_runs(tmp_path: Path) -> None:
+    links = '<a href="../../">h</a><a href="../b/#c">b</a><a href="#x">x</a><a href="https://a.example/">o</a>'
+    more = (
+        '<a href="./">s</a><a href="../../gone/">g</a><a href="?a=1#y">q</a><img src="../../d.svg"><script>run</script>'
+    )
+    pages = {
+        "index.html": '<a href="a/b/">b</a><a href=".">h</a>', "a/x/index.html": links + more, "a/b/index.html": "b",
+        "d.svg": "<svg/>", "sw.js": "x", "search/search_index.json": "{}", "404.html": "no",
+    }  # fmt: skip
+    for path, text in pages.items():
+        (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / path).write_text(with_policy(HEAD + text) if path.endswith(".html") else text, "utf-8")
+    files = pocket_files(tmp_path)
+    assert set(files) == {"index.html", "a/x/index.html", "a/b/index.html", "d.svg"}
+    page = files["a/x/index.html"].decode()
+    assert re.findall('(?:href|src)="([^"]*)"', page) == [
+        "../../index.html", "../b/index.html#c", "#x", "https://a.example/", "index.html", "../../index.html",
+        "index.html#y", "../../d.svg",
+    ]  # fmt: skip
+    assert "<script" not in page
+    assert "script-src 'none'" in page
+    assert re.findall('href="([^"]*)"', files["index.html"].decode()) == ["a/b/index.html", "index.html"]
+
+
+def test_the_zip_is_the_same_every_time(tmp_path: Path) -> None:
+    files = {"b/index.html": b"b", "index.html": b"a" * 1000}
+    write_zip(files, tmp_path / "one.zip")
+    write_zip(dict(reversed(files.items())), tmp_path / "two.zip")
+    assert (tmp_path / "one.zip").read_bytes() == (tmp_path / "two.zip").read_bytes()
+    with zipfile.ZipFile(tmp_path / "one.zip") as archive:
+        assert archive.namelist() == [f"{FOLDER}/b/index.html", f"{FOLDER}/index.html"]
+        assert {entry.date_time for entry in archive.infolist()} == {(1980, 1, 1, 0, 0, 0)}
+        assert archive.read(f"{FOLDER}/b/index.html") == b"b"
