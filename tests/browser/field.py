@@ -1,4 +1,4 @@
-"""What tests of visits do again and again: open a page and wait until its tool stands, start a visit, tick, read the store."""
+"""What tests of visits do again and again: open a page and wait for its tool, start a visit, tick, read the store."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
 
-PHONE = {"width": 360, "height": 740}
+PHONE: ViewportSize = {"width": 360, "height": 740}
 
 Open = Callable[[str], Page]
 
@@ -67,7 +67,7 @@ def answer_all(page: Page) -> None:
         expect(row).not_to_have_attribute("data-state", "open")
 
 
-def other(row: Any, choice: str, question: str, words: str) -> None:
+def other(row: Locator, choice: str, question: str, words: str) -> None:
     """Give an item another outcome than done, with words."""
     row.get_by_role("button", name="Not done?").or_(row.get_by_role("button", name="Change")).click()
     row.get_by_role("button", name=choice, exact=True).click()

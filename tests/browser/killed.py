@@ -1,4 +1,4 @@
-"""A browser that dies in the middle of things: started on a profile of its own, and killed by signal with all its processes."""
+"""A browser that dies in the middle of things: on a profile of its own, killed by signal with all its processes."""
 
 from __future__ import annotations
 
@@ -9,8 +9,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from bring_browser import chromium_path
 from playwright.sync_api import BrowserContext, Error, Page, Playwright
+
+from bring_browser import chromium_path
 
 from .conftest import ARGUMENTS
 from .field import PHONE, ready
@@ -18,7 +19,9 @@ from .field import PHONE, ready
 TICK = """item => new Promise(resolve => {
   const row = document.getElementById(`item-${item}`);
   const seen = new MutationObserver(() => {
-    if (row.dataset.state === 'done') { seen.disconnect(); requestAnimationFrame(() => requestAnimationFrame(resolve)); }
+    if (row.dataset.state !== 'done') return;
+    seen.disconnect();
+    requestAnimationFrame(() => requestAnimationFrame(resolve));
   });
   seen.observe(row, {attributes: true});
   row.querySelector('.ls-item').click();
@@ -30,7 +33,7 @@ TICK = """item => new Promise(resolve => {
 def doomed(playwright: Playwright, profile: Path, address: str) -> Iterator[Page]:
     """A page in a browser on this profile; when the block ends, the browser is killed without a word."""
     context = playwright.chromium.launch_persistent_context(
-        profile, executable_path=chromium_path(), args=ARGUMENTS, viewport=PHONE, service_workers="block"  # type: ignore[arg-type]
+        profile, executable_path=chromium_path(), args=ARGUMENTS, viewport=PHONE, service_workers="block"
     )  # fmt: skip
     try:
         page = context.pages[0]

@@ -40,7 +40,7 @@ WALK = """async ([script, problem]) => {
   const ends = {};
   let points = 0;
   const walk = (events) => {
-    const at = standing(problem, 'walk', events);
+    const at = standing(problem, events);
     if (at.events !== events.length) throw new Error('an event was not played');
     if (at.kind === 'end') return void (ends[at.why] = (ends[at.why] ?? 0) + 1);
     if ((points += 1) > 20000) throw new Error('no end');
@@ -58,7 +58,7 @@ WALK = """async ([script, problem]) => {
 
 @pytest.fixture
 def phone(browser: Browser) -> Iterator[BrowserContext]:
-    context = browser.new_context(viewport=PHONE, service_workers="block")  # type: ignore[arg-type]
+    context = browser.new_context(viewport=PHONE, service_workers="block")
     yield context
     context.close()
 
@@ -99,9 +99,11 @@ def test_every_shipped_fault_has_the_plan_that_python_makes_and_ends(
             [made] = page.evaluate(PLANNED, [f"{base}assets/js/fault-plan.js", [data]])
             assert made["minutes"] == pytest.approx(plan.expected, abs=1e-9), (fault.id, device)
             assert plan.tree is not None
-            names = [one.id for one in (*plan.problem.checks, *plan.problem.causes)]
+            names = [one.id for one in plan.problem.checks] + [one.id for one in plan.problem.causes]
             assert names[made["action"]] == plan.tree.id, (fault.id, device)
-        ends = page.evaluate(WALK, [f"{base}assets/js/fault-steps.js", problem_data(plan_of(shipped_library, fault).problem)])
+        ends = page.evaluate(
+            WALK, [f"{base}assets/js/fault-steps.js", problem_data(plan_of(shipped_library, fault).problem)]
+        )
         assert ends["gone"], fault.id
 
 
@@ -119,7 +121,7 @@ def test_a_run_ends_in_a_remedy_and_goes_on_where_the_proof_fails(page: Page) ->
     expect(page.locator(".ls-find h3")).to_have_text("Pass it on")
     expect(page.locator(".ls-find-step")).to_contain_text("Ruled out")
     expect(page.locator(".ls-find-step")).to_contain_text("lead technician")
-    page.get_by_role("button", name="Back").click()
+    page.get_by_role("button", name="Back", exact=True).click()
     answer(page, "The fault is gone")
     expect(page.locator(".ls-find h3")).to_have_text("The fault is gone")
     expect(page.locator(".ls-find-step")).to_contain_text("It was: Steel near the parts")
@@ -133,6 +135,7 @@ def test_answers_are_large_and_survive_a_reload(page: Page) -> None:
         assert box["height"] >= 56
     answer(page, "The gap is within the fit gap.")
     second = page.locator(".ls-find-step").inner_text()
+    page.wait_for_selector("[data-kept='1']")
     page.reload()
     page.wait_for_selector("html[data-ls-ready=fault]")
     assert page.locator(".ls-find-step").inner_text() == second
@@ -163,9 +166,10 @@ def test_a_whole_visit_fault_checks_remedy_proof_and_record(phone: BrowserContex
     answer(page, "wider than the one written")
     answer(page, "Still there")
     expect(page.locator(".ls-find h3")).to_have_text("Pass it on")
-    page.get_by_role("button", name="Back").click()
+    page.get_by_role("button", name="Back", exact=True).click()
     answer(page, "The fault is gone")
     expect(page.locator(".ls-find h3")).to_have_text("The fault is gone")
+    page.wait_for_selector("[data-kept='2']")
     page.goto(f"{base}visits/#v={visit}")
     page.wait_for_selector("html[data-ls-ready]")
     with page.expect_download() as download:

@@ -8,11 +8,14 @@ import sys
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 from urllib.parse import unquote, urlsplit
 
 import lxml.html
 import pytest
 from playwright.sync_api import Browser, Page, expect
+
+from .test_finder_words import opened
 
 Visit = Callable[..., Page]
 
@@ -29,6 +32,19 @@ def pocket(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "latchside-pocket"
 
 
+def targets(root: Path, name: str) -> list[str]:
+    """The files that the article of a page links to, in order."""
+    document: Any = lxml.html.document_fromstring((root / name).read_text("utf-8"))
+    found = []
+    for link in document.xpath("//article//a[not(ancestor::*[@class='ls-strip ls-strip-top'])]/@href"):
+        way = urlsplit(str(link))
+        if not way.scheme:
+            target = ((root / name).parent / unquote(way.path) if way.path else root / name).resolve()
+            target = target / "index.html" if target.is_dir() else target
+            found.append(target.relative_to(root.resolve()).as_posix())
+    return found
+
+
 def test_every_page_is_in_the_pocket_copy_and_every_link_leads_to_a_file(pocket: Path, site: Path) -> None:
     left_out = {"404.html", "offline/index.html", "labels/index.html"}
     pages = {path.relative_to(pocket).as_posix() for path in pocket.rglob("*.html")}
@@ -36,7 +52,7 @@ def test_every_page_is_in_the_pocket_copy_and_every_link_leads_to_a_file(pocket:
     anchors: dict[Path, set[str]] = {}
     links: list[tuple[Path, Path, str]] = []
     for path in pocket.rglob("*.html"):
-        document = lxml.html.document_fromstring(path.read_text("utf-8"))
+        document: Any = lxml.html.document_fromstring(path.read_text("utf-8"))
         assert not document.xpath("//script | //*[@onclick or @onload]"), path
         anchors[path] = {str(one) for one in document.xpath("//@id | //@name")} | {""}
         for link in document.xpath("//@href | //@src"):
@@ -46,6 +62,9 @@ def test_every_page_is_in_the_pocket_copy_and_every_link_leads_to_a_file(pocket:
                 links.append((path, target, unquote(way.fragment)))
     assert len(links) > 5000
     assert not [(str(page), str(target)) for page, target, _ in links if not target.is_file()]
+    for name in sorted(pages):
+        there = [to if to in pages else "index.html" for to in targets(site, name)]
+        assert targets(pocket, name) == there, name
     lost = {
         (str(page.relative_to(pocket)), mark) for page, to, mark in links if to in anchors and mark not in anchors[to]
     }
@@ -122,8 +141,7 @@ def test_our_scripts_on_a_checklist_are_light(visit: Visit, site: Path) -> None:
     """All that a checklist page ever loads of ours: opened, ticked, the finder used."""
     page = visit("checklists/proving-each-opening/", (390, 844))
     page.wait_for_selector("html[data-ls-ready=checklist]")
-    page.get_by_role("button", name="Find", exact=True).click()
-    page.keyboard.type("reads")
+    opened(page).fill("reads")
     page.locator(".ls-finder li a").first.wait_for()
     page.keyboard.press("Escape")
     page.locator(".ls-item").first.click()
@@ -139,7 +157,7 @@ def test_every_page_carries_its_policy_and_no_handler(site: Path) -> None:
     pages = sorted(site.rglob("*.html"))
     assert len(pages) > 150
     for path in pages:
-        document = lxml.html.document_fromstring(path.read_text("utf-8"))
+        document: Any = lxml.html.document_fromstring(path.read_text("utf-8"))
         (policy,) = document.xpath("//head/meta[@http-equiv='Content-Security-Policy']/@content")
         scripts = next(rule for rule in policy.split("; ") if rule.startswith("script-src"))
         assert all(word == "'self'" or word.startswith("'sha256-") for word in scripts.split()[1:]), path

@@ -8,7 +8,7 @@ from itertools import product
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 
 Visit = Callable[..., Page]

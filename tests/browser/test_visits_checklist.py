@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from .field import PHONE, add_opening, answer_all, new_page, other, put, ready, start_visit, stored, tick
 
-PROVING, MARGIN, FIXING = "checklists/proving-each-opening/", "checklists/radio-margin-and-check-in/", "checklists/fixing/"
+PROVING = "checklists/proving-each-opening/"
 
 
 @pytest.fixture
 def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport=PHONE, service_workers="block")  # type: ignore[arg-type]
+    made = browser.new_context(viewport=PHONE, service_workers="block")
     yield made
     made.close()
 
@@ -83,7 +84,10 @@ def test_a_note_that_looks_like_a_code_is_warned_of(page: Page) -> None:
     expect(row).to_have_attribute("data-state", "problem")
 
 
-@pytest.mark.parametrize(("typed", "verdict"), [("2", "Inside: 2 mm"), ("2,5", "Inside: 2.5 mm"), ("3.1", "Outside: 3.1 mm"), ("3", "Inside: 3 mm")])
+@pytest.mark.parametrize(
+    ("typed", "verdict"),
+    [("2", "Inside: 2 mm"), ("2,5", "Inside: 2.5 mm"), ("3.1", "Outside: 3.1 mm"), ("3", "Inside: 3 mm")],
+)
 def test_a_reading_is_judged_while_it_is_typed(page: Page, typed: str, verdict: str) -> None:
     row = page.locator("#item-play")
     reading = row.get_by_label("Reading")
@@ -244,12 +248,18 @@ def test_a_list_that_changed_says_so_and_keeps_what_it_can(page: Page, base: str
     tick(page, "push-pull")
     tick(page, "look")
     tick(page, "latched")
-    changed = {"push-pull": {"list_version": 7}, "look": {"words": "Hinge \u2014 sound"}, "latched": {"item": "gone", "words": "Old item \u2014 true"}}
+    changed: dict[str, dict[str, Any]] = {
+        "push-pull": {"list_version": 7},
+        "look": {"words": "Hinge \u2014 sound"},
+        "latched": {"item": "gone", "words": "Old item \u2014 true"},
+    }
     put(page, [{**entry, **changed[entry["item"]]} for entry in stored(page)])
     page.goto(base + PROVING)
     ready(page)
     note = page.locator(".ls-changed")
-    expect(note).to_contain_text("This list has changed since it was filled in (version 7, now 1). 1 outcomes are kept.")
+    expect(note).to_contain_text(
+        "This list has changed since it was filled in (version 7, now 1). 1 outcomes are kept."
+    )
     expect(note).to_contain_text("No longer on the list, still in the record: Old item \u2014 true.")
     expect(page.locator("#item-push-pull")).to_have_attribute("data-state", "done")
     expect(page.locator("#item-look")).to_have_attribute("data-state", "changed")
@@ -306,7 +316,9 @@ def test_a_reload_and_a_new_tab_come_back_to_the_same_place(page: Page, context:
 
 def test_a_link_to_a_visit_that_is_not_here_says_so(context: BrowserContext, base: str) -> None:
     page = new_page(context, f"{base}{PROVING}?visit=11111111-1111-4111-8111-111111111111&opening=x")
-    expect(page.locator(".ls-writes")).to_have_text("The visit asked for is not on this device. Writes to: no visit, this device only")
+    expect(page.locator(".ls-writes")).to_have_text(
+        "The visit asked for is not on this device. Writes to: no visit, this device only"
+    )
 
 
 def test_the_screen_stays_on_by_choice(browser: Browser, base: str) -> None:

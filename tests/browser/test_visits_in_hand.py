@@ -1,4 +1,4 @@
-"""The tools in a gloved hand: large enough, within reach, readable when narrow or doubled, clean by axe, quick and small."""
+"""The tools in a gloved hand: large, within reach, readable when narrow or doubled, clean by axe, quick and small."""
 
 from __future__ import annotations
 
@@ -57,21 +57,24 @@ STATES: dict[str, Callable[[Page, str], None]] = {"list": list_in_use, "visits":
 
 @pytest.fixture(params=STATES)
 def in_use(request: pytest.FixtureRequest, browser: Browser, base: str) -> Iterator[Page]:
-    context = browser.new_context(viewport=PHONE, service_workers="block", reduced_motion="reduce")  # type: ignore[arg-type]
+    context = browser.new_context(viewport=PHONE, service_workers="block", reduced_motion="reduce")
     page = new_page(context, f"{base}visits/")
     STATES[request.param](page, base)
     yield page
     context.close()
 
 
-TOO_SMALL = """() => [...document.querySelectorAll('article button, article input, article select, article .ls-item, article .ls-rows a, .ls-bar button')]
+TOO_SMALL = """() => [...document.querySelectorAll(
+    'article :is(button, input, select, .ls-item, .ls-rows a), .ls-bar button')]
   .filter(e => e.getClientRects().length && !e.matches('.ls-item input'))
-  .map(e => ({what: `${e.tagName} ${e.className} ${e.textContent.slice(0, 30)}`, least: e.matches('.ls-item, .ls-rows a, .ls-main') ? 56 : 48,
+  .map(e => ({what: `${e.tagName} ${e.className} ${e.textContent.slice(0, 30)}`,
+    least: e.matches('.ls-item, .ls-rows a, .ls-main') ? 56 : 48,
     height: e.getBoundingClientRect().height, width: e.getBoundingClientRect().width}))
   .filter(one => one.height < one.least || one.width < 44)"""
 
 TOO_WIDE = """() => [...document.querySelectorAll('article *, .ls-bar *')]
-  .filter(e => e.getClientRects().length && e.getBoundingClientRect().right > document.documentElement.clientWidth + 1 && !e.closest('.ls-table, .ls-figure, pre'))
+  .filter(e => e.getClientRects().length && !e.closest('.ls-table, .ls-figure, pre')
+    && e.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
   .map(e => `${e.tagName} ${e.className} ${e.textContent.slice(0, 30)}`)"""
 
 
@@ -128,7 +131,6 @@ def test_it_can_be_worked_with_the_keyboard_alone(browser: Browser, base: str) -
     context.close()
 
 
-
 def test_our_scripts_on_a_checklist_page_are_small(browser: Browser, base: str, site: Path) -> None:
     context: BrowserContext = browser.new_context(service_workers="block")
     page = context.new_page()
@@ -148,8 +150,14 @@ def many_visits(count: int, items: int) -> list[dict[str, Any]]:
     rows: list[dict[str, Any]] = []
     for visit in range(count):
         id_ = f"{visit:08x}-2222-4222-8222-222222222222"
-        entries = [site(site=f"Site {visit}"), *(item(2 + index, 2 + index, item=f"item-{index}") for index in range(items))]
-        rows += [{**one, "visit": id_, "id": f"{visit:08x}-{index:04x}-4222-8222-222222222222"} for index, one in enumerate(entries)]
+        entries = [
+            site(site=f"Site {visit}"),
+            *(item(2 + index, 2 + index, item=f"item-{index}") for index in range(items)),
+        ]
+        rows += [
+            {**one, "visit": id_, "id": f"{visit:08x}-{index:04x}-4222-8222-222222222222"}
+            for index, one in enumerate(entries)
+        ]
     return rows
 
 

@@ -22,7 +22,7 @@ KILLED = 20
 
 @pytest.fixture
 def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport=PHONE, service_workers="block")  # type: ignore[arg-type]
+    made = browser.new_context(viewport=PHONE, service_workers="block")
     yield made
     made.close()
 
@@ -36,7 +36,9 @@ def test_a_tick_that_was_painted_survives_a_kill(playwright: Playwright, base: s
             shown = page.eval_on_selector_all("[data-state=done]", "rows => rows.map(row => row.dataset.item)")
             assert sorted(shown) == sorted(done)
             if not items:
-                items = page.eval_on_selector_all("[data-item]:not(:has(.ls-reading))", "rows => rows.map(row => row.dataset.item)")
+                items = page.eval_on_selector_all(
+                    "[data-item]:not(:has(.ls-reading))", "rows => rows.map(row => row.dataset.item)"
+                )
             left = [item for item in items if item not in done]
             if not left:  # start the list anew, and kill right after that
                 page.get_by_role("button", name="Start this list anew").click()
@@ -76,18 +78,25 @@ def test_two_tabs_at_once(context: BrowserContext, base: str) -> None:
     expect(one.locator(f"#item-{items[0]}")).to_have_attribute("data-state", "open")
 
 
-def test_the_same_item_in_two_tabs_at_once_is_no_quarrel(context: BrowserContext, base: str) -> None:
+def test_the_same_item_in_two_tabs_at_once_ends_alike(context: BrowserContext, base: str) -> None:
+    """Whether the second tap came too late to be the same tap or not: both tabs show one state, that of the entries."""
     one, two = new_page(context, base + PROVING), new_page(context, base + PROVING)
+    at = one.evaluate("Date.now() + 500")
     for page in (one, two):
-        page.evaluate("document.querySelector('#item-look .ls-item').click()")
+        page.evaluate(
+            "at => setTimeout(() => document.querySelector('#item-look .ls-item').click(), at - Date.now())", at
+        )
+    one.wait_for_timeout(1500)
+    kinds = [entry["kind"] for entry in sorted(stored(one), key=lambda entry: entry["n"])]
+    assert kinds in (["item"], ["item", "item"], ["item", "undo"])
     for page in (one, two):
-        expect(page.locator("#item-look")).to_have_attribute("data-state", "done")
-    assert 1 <= len(stored(one)) <= 2
+        expect(page.locator("#item-look")).to_have_attribute("data-state", "open" if "undo" in kinds else "done")
 
 
 REFUSALS = {
     "throws": "IDBFactory.prototype.open = () => { throw new DOMException('no', 'SecurityError'); };",
-    "fails": """IDBFactory.prototype.open = () => { const request = {error: new DOMException('no', 'InvalidStateError')};
+    "fails": """IDBFactory.prototype.open = () => {
+      const request = {error: new DOMException('no', 'InvalidStateError')};
       setTimeout(() => request.onerror?.(), 5); return request; };""",
     "absent": "Object.defineProperty(window, 'indexedDB', {value: undefined});",
 }
@@ -95,7 +104,7 @@ REFUSALS = {
 
 @pytest.mark.parametrize("how", REFUSALS)
 def test_storage_refused_is_said_and_the_list_still_works(browser: Browser, base: str, how: str) -> None:
-    context = browser.new_context(viewport=PHONE, service_workers="block")  # type: ignore[arg-type]
+    context = browser.new_context(viewport=PHONE, service_workers="block")
     context.add_init_script(REFUSALS[how])
     page = new_page(context, base + PROVING)
     expect(page.locator(".ls-kept")).to_contain_text("This browser refuses to store anything here")
@@ -157,7 +166,7 @@ def test_a_damaged_record_is_put_aside_and_the_rest_works(context: BrowserContex
         tick(page, item)
     rows = {entry.get("item"): entry for entry in stored(page)}
     put(page, [
-        {"id": rows["look"]["id"], "visit": visit, "n": rows["look"]["n"], "kind": "item", "outcome": {"toString": "x"}},
+        {"id": rows["look"]["id"], "visit": visit, "n": rows["look"]["n"], "kind": "item", "outcome": {"a": "x"}},
         {**rows["latched"], "n": "seven"},
         {**rows["knock"], "note": "half \u0007 a note"},
         {"id": "nothing else"},
@@ -170,7 +179,9 @@ def test_a_damaged_record_is_put_aside_and_the_rest_works(context: BrowserContex
     tick(page, "second-way")
     page.goto(f"{base}visits/")
     ready(page)
-    expect(page.locator(".ls-damaged")).to_contain_text("5 stored entries were damaged and put aside. Everything else is unharmed.")
+    expect(page.locator(".ls-damaged")).to_contain_text(
+        "5 stored entries were damaged and put aside. Everything else is unharmed."
+    )
     with page.expect_download() as download:
         page.get_by_role("button", name="Save the damaged entries as a file").click()
     aside = json.loads(Path(download.value.path()).read_text("utf-8"))

@@ -79,8 +79,8 @@ def test_no_stray_template_or_unwritten_blank(sources: dict[str, str], articles:
         for stray in ("{{", "{%", "[[", "FILL IN", "{:", "wzxhzdk", "&amp;#", "\x02", "\x03"):
             assert stray not in text, f"{address}: {stray!r}"
     for address, article in articles.items():
+        shown = "".join(article.xpath(".//text()[not(ancestor::script)]"))
         for stray in ("}}", "%}", "]]", "{#", "#}", "<p>", "](", "**", "&#"):
-            shown = "".join(article.xpath(".//text()[not(ancestor::script)]"))
             assert stray not in shown, f"{address}: {stray!r}"
 
 

@@ -63,14 +63,13 @@ def test_a_device_with_another_plan_is_named(shipped_library: Library) -> None:
     assert differs[0].left_out
 
 
-def test_the_picture_is_black_on_white_with_readable_text(
-    shipped_library: Library, faults: tuple[Record, ...]
-) -> None:
+def test_the_picture_is_black_on_white_with_readable_text(shipped_library: Library, faults: tuple[Record, ...]) -> None:
     for fault in faults:
         made = fault_tree.drawing(shipped_library, fault)
         root = ET.fromstring(made.svg)
         texts = [one for one in root.iter() if one.tag.endswith("}text")]
-        assert made.title and made.message
+        assert made.title
+        assert made.message
         assert all(float(one.attrib["font-size"]) >= 13 for one in texts)
         numbers = [int(found[1]) for one in texts if (found := re.match(r"(\d+)  ", one.text or ""))]
         assert sorted(numbers) == list(range(1, len(shown(shipped_library, fault).points) + 1)), fault.id
@@ -89,9 +88,7 @@ def test_the_data_of_a_page_cannot_end_its_block(shipped_library: Library) -> No
         assert set(data["own"]) <= set(data["listed"])
 
 
-def test_minutes_by_cause_add_up_to_the_expected_minutes(
-    shipped_library: Library, faults: tuple[Record, ...]
-) -> None:
+def test_minutes_by_cause_add_up_to_the_expected_minutes(shipped_library: Library, faults: tuple[Record, ...]) -> None:
     for fault in faults:
         plan = fault_plan.plan_of(shipped_library, fault)
         share = fault_influence.probabilities(plan.problem)

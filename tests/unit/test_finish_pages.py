@@ -17,7 +17,9 @@ from latchside.kinds import KINDS
 from latchside.library import Library
 from latchside.pages.finder import finder_index
 from latchside.pages.labels import labels, sound_base
+from latchside.project import ROOT
 from latchside.site.csp import policy, with_policy
+from latchside.site.lean import lean
 from latchside.site.pocket import FOLDER, pocket_files, write_zip
 
 HEAD = '<!doctype html><html><head><meta charset="utf-8">'
@@ -50,6 +52,40 @@ def test_the_policy_stands_before_anything_that_runs() -> None:
 def test_a_page_without_a_place_for_it_is_refused(page: str) -> None:
     with pytest.raises(ValueError, match="policy"):
         with_policy(page)
+
+
+# -- scripts -------------------------------------------------------------------------------------------------
+
+
+def test_a_script_is_served_without_what_only_its_writers_read() -> None:
+    script = """/** What it does. @param {string} a */
+import { b } from "./b.js"; // stays
+
+// goes
+export function a(x) {
+  /** @type {any} */
+  const y = /** @type {any} */ (x);
+  return `${y} // https://a.example/*b*/`;
+}
+"""
+    assert lean(script) == (
+        'import { b } from "./b.js"; // stays\nexport function a(x) {\nconst y = (x);\n'
+        "return `${y} // https://a.example/*b*/`;\n}\n"
+    )
+
+
+def test_a_script_with_a_text_over_several_lines_is_left_alone() -> None:
+    script = "/** a */\nconst a = `b\n  c`;\n"
+    assert lean(script) == script
+
+
+@pytest.mark.parametrize("path", sorted((ROOT / "content" / "assets" / "js").glob("*.js")), ids=lambda path: path.name)
+def test_no_script_of_ours_holds_a_comment_sign_inside_a_text(path: Path) -> None:
+    text = path.read_text("utf-8")
+    without = re.sub(r"/\*\*.*?\*/", "", text, flags=re.DOTALL)
+    assert "/**" not in without
+    for comment in re.findall(r"/\*\*.*?\*/", text, flags=re.DOTALL):
+        assert comment.count("/*") == 1
 
 
 # -- finder --------------------------------------------------------------------------------------------------

@@ -1,4 +1,4 @@
-"""The record of a visit as a file: what is sound passes the schema, what is not is told in words, never as a traceback."""
+"""The record of a visit as a file: what is sound passes the schema, what is not is told in words, with no traceback."""
 
 from __future__ import annotations
 
@@ -143,7 +143,7 @@ def test_the_command_as_it_is_called(tmp_path: Path) -> None:
     assert b"Traceback" not in bad.stderr
 
 
-SPOILT = [None, True, False, 0, -1, 1.5, 10**30, "", "x", "x" * 600, "\u202e", [], [[]], {}, {"a": 1}]
+SPOILT: list[Any] = [None, True, False, 0, -1, 1.5, 10**30, "", "x", "x" * 600, "\u202e", [], [[]], {}, {"a": 1}]
 
 
 def spoil(data: dict[str, Any], chance: Random) -> str:

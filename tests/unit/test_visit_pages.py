@@ -65,7 +65,20 @@ def test_limits_are_those_that_are_shown(shipped_library: Library) -> None:
 
 
 def test_the_units_of_one_figure_agree(shipped_library: Library) -> None:
-    factors = {"\u03a9": 1, "k\u03a9": 1e3, "M\u03a9": 1e6, "s": 1, "min": 60, "h": 3600, "V": 1, "mV": 1e-3, "mm": 1, "in": 25.4, "m": 1, "ft": 0.3048}
+    factors = {
+        "\u03a9": 1,
+        "k\u03a9": 1e3,
+        "M\u03a9": 1e6,
+        "s": 1,
+        "min": 60,
+        "h": 3600,
+        "V": 1,
+        "mV": 1e-3,
+        "mm": 1,
+        "in": 25.4,
+        "m": 1,
+        "ft": 0.3048,
+    }
     for checklist, item, measure in measured(shipped_library):
         for one in figures_of(shipped_library, measure, checklist, item.get("only")):
             first, *others = one["scales"]
@@ -108,7 +121,10 @@ def test_a_reading_is_judged_in_its_unit(
 def test_alternatives_are_figures_of_their_own(shipped_library: Library) -> None:
     stated = {"one_of": [2200, 4700], "unit": "ohm", "tolerance": {"percent": 6}, "status": "typical"}
     found = figures_of(shipped_library, {"expect": stated}, shipped_library.of("checklist")[0])
-    assert [one["scales"][0]["ranges"] for one in found] == [[{"low": 2.068, "high": 2.332}], [{"low": 4.418, "high": 4.982}]]
+    assert [one["scales"][0]["ranges"] for one in found] == [
+        [{"low": 2.068, "high": 2.332}],
+        [{"low": 4.418, "high": 4.982}],
+    ]
     assert symbol("kohm") == found[0]["scales"][0]["unit"]
 
 

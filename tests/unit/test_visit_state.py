@@ -1,4 +1,4 @@
-"""What a list of entries means: a union in any order, undo, replacement, disagreement, and a clock that does not matter."""
+"""What a list of entries means: a union in any order, undo, replacement, quarrels, and a clock that does not matter."""
 
 from __future__ import annotations
 
@@ -116,7 +116,9 @@ def test_the_visit_is_called_what_it_was_last_called() -> None:
 
 @pytest.mark.parametrize("case", CASES["judge"], ids=lambda case: case["about"])
 def test_a_reading_is_judged(case: dict[str, Any]) -> None:
-    expected = None if case["ranges"] is None else {"words": "x", "unit": case["reading"]["unit"], "ranges": case["ranges"]}
+    expected = (
+        None if case["ranges"] is None else {"words": "x", "unit": case["reading"]["unit"], "ranges": case["ranges"]}
+    )
     assert judge(case["reading"], expected) == case["verdict"]
 
 

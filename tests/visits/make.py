@@ -40,7 +40,9 @@ def item(number: int, n: int, **fields: Any) -> Entry:
 
 def site(number: int = 1, n: int = 1, **fields: Any) -> Entry:
     """What the visit is called."""
-    return entry("visit", number, n, **{"site": "Elm House", "date": "2026-11-25", "who": "Anna", "after": [], **fields})
+    return entry(
+        "visit", number, n, **{"site": "Elm House", "date": "2026-11-25", "who": "Anna", "after": [], **fields}
+    )
 
 
 def record(*entries: Entry, **fields: Any) -> dict[str, Any]:
@@ -51,7 +53,12 @@ def record(*entries: Entry, **fields: Any) -> dict[str, Any]:
 
 def full_record() -> dict[str, Any]:
     """A record with an entry of every kind and every field."""
-    expected = {"words": "3 to 10\u00a0mm", "unit": "mm", "ranges": [{"low": 3, "high": 10}], "device": "surface-contact"}
+    expected = {
+        "words": "3 to 10\u00a0mm",
+        "unit": "mm",
+        "ranges": [{"low": 3, "high": 10}],
+        "device": "surface-contact",
+    }
     return record(
         site(),
         entry("opening", 2, 2, opening=DOOR, name="Back door", device="surface-contact", removed=False, after=[]),
@@ -93,18 +100,18 @@ AS_PLAIN_IN_BROWSER = """seen => ({
   openings: [...seen.openings].map(([id, one]) => [id, one.id]),
   notes: seen.notes.map(one => one.id), live: [...seen.live].sort(), ordered: seen.ordered.map(one => one.id),
   runs: Object.fromEntries([...seen.runs].map(([key, run]) => [key, {
-    items: Object.fromEntries([...run.items].map(([name, one]) => [name, [one.outcome, one.heads.map(head => head.id)]])),
+    items: Object.fromEntries([...run.items].map(([name, {outcome: o, heads}]) => [name, [o, heads.map(h => h.id)]])),
     complete: run.complete.map(one => one.id)}]))})"""
 
 
 def history(chance: Random, devices: int = 2, changes: int = 40) -> list[list[Entry]]:
-    """What each of several devices holds after changes of every kind, now and then exchanged, their clocks all wrong."""
+    """What each of several devices holds after changes of every kind, now and then exchanged, all clocks wrong."""
     held: list[list[Entry]] = [[site()] for _ in range(devices)]
     made = 100 + chance.randrange(1000) * 1000
     for _ in range(changes):
         at = chance.randrange(devices)
         if chance.random() < 0.1:
-            held[at] = merge(held[at], held[chance.randrange(devices)])
+            held[at] = [dict(one) for one in merge(held[at], held[chance.randrange(devices)])]
             continue
         made += 1
         clock = f"20{chance.randrange(10, 99)}-0{chance.randrange(1, 9)}-11T0{chance.randrange(9)}:00:00.000+00:00"

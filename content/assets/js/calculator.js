@@ -25,8 +25,15 @@ export function shown(value) {
   return `${sign}${whole.replace(/\B(?=(\d{3})+$)/g, ",")}${rest ? `.${rest}` : ""}`;
 }
 
-/** A figure with the sign of its unit. @param {number} value @param {string} sign */
-const withSign = (value, sign) => shown(value) + (sign ? (sign[0] === "°" ? "" : " ") + sign : "");
+const PLURALS = ["years", "months", "days", "rungs"];
+
+/** A figure with the sign of its unit, kept on one line. @param {number} value @param {string} sign */
+function withSign(value, sign) {
+  const figure = shown(value);
+  if (!sign) return figure;
+  const said = figure === "1" && PLURALS.includes(sign) ? sign.slice(0, -1) : sign;
+  return sign[0] === "°" ? figure + said : `${figure}\u00a0${said}`;
+}
 
 /** What was typed, as a number in the input's own unit; a message where it is none. */
 function read(one, text, other) {
@@ -235,6 +242,7 @@ function start(form) {
   form.addEventListener("input", update);
   form.addEventListener("submit", (event) => event.preventDefault());
   form.hidden = false;
+  document.querySelector("[data-no-script]")?.remove();
   update();
 }
 

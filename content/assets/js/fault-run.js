@@ -27,10 +27,14 @@ class Run {
     this.device = null;
     /** @type {Event[]} */
     this.events = [];
-    this.record = new Recorder(data, root.dataset.visits ?? "./", kept, () => this.render());
+    this.record = new Recorder(data, root.dataset.visits ?? "./", kept, () => this.shownAt !== this.at && this.render());
     this.place = h("div", { class: "ls-find-step" });
+    this.root = root;
     root.replaceChildren(this.place, this.record.element);
-    this.busy = false;
+    /** What is still being stored; one thing after the other. @type {Promise<any>} */
+    this.saving = Promise.resolve();
+    /** @type {string | null} */
+    this.shownAt = null;
   }
 
   async start() {
@@ -40,7 +44,7 @@ class Run {
     if (kept && known && Array.isArray(kept.events)) {
       this.device = kept.device;
       this.events = kept.events;
-      const at = standing(this.problem, this.device ?? "", this.events);
+      const at = standing(this.problem, this.events);
       this.events = this.events.slice(0, at.events); // what an older library asked and this one does not
     }
     this.render();
@@ -61,8 +65,9 @@ class Run {
   }
 
   render() {
+    this.shownAt = this.at;
     if (this.asksDevice && this.at === null && !this.events.length) return fill(this.place, ...this.deviceChoice());
-    const at = standing(this.problem, this.at ?? "", this.events);
+    const at = standing(this.problem, this.events);
     const parts = at.kind === "check" ? this.check(at) : at.kind === "mend" ? this.mend(at) : this.end(at);
     fill(this.place, this.heading(at), ...this.putBack(at), ...parts);
   }
@@ -158,11 +163,9 @@ class Run {
   }
 
   /** @param {Event} event @param {{words: string, note: string, reading?: any, expected?: any} | null} what */
-  async answer(event, what) {
-    if (this.busy) return;
-    this.busy = true;
+  answer(event, what) {
     const events = [...this.events, event];
-    const at = standing(this.problem, this.at ?? "", events);
+    const at = standing(this.problem, events);
     const items = what ? [{ item: `${["check", "cannot"].includes(event.do) ? "check" : "cause"}-${event.id}`, outcome: outcomeOf(event), ...what }] : [];
     let end = at.kind === "end" ? "The fault is gone." : "";
     if (at.kind === "end" && at.why !== "gone") {
@@ -170,25 +173,25 @@ class Run {
       const ruled = at.ruledOut.map((id) => this.cause(id)).join("; ");
       if (at.why !== "go") items.push({ item: "passed-on", outcome: "problem", words: end, note: ruled ? `Ruled out: ${ruled}.` : "Nothing is ruled out yet." });
     }
-    const written = await this.record.write(items, end);
-    await this.keep([...this.events, { ...event, ...written }], this.at);
-    this.busy = false;
+    this.keep(events, this.at, async () => Object.assign(event, await this.record.write(items, end)));
   }
 
-  async back() {
+  back() {
     const last = this.events.at(-1);
-    if (last) await this.record.takeBack(last);
-    await this.keep(this.events.slice(0, -1), this.device);
+    this.keep(this.events.slice(0, -1), this.device, async () => last && this.record.takeBack(last));
   }
 
-  /** Keep the run on this device, then show it. @param {Event[]} events @param {string | null} device */
-  async keep(events, device) {
+  /** Show the run, and keep it on this device once `first` is done. @param {Event[]} events @param {string | null} device @param {() => Promise<any>} [first] */
+  keep(events, device, first) {
     this.events = events;
     this.device = device;
-    await store.remember(this.key, { device, events }).catch(() => {});
     this.render();
     this.place.querySelector("h3")?.focus({ preventScroll: true });
     this.place.scrollIntoView({ block: "start" });
+    delete this.root.dataset.kept;
+    this.saving = this.saving.then(first).then(() => store.remember(this.key, { device: this.device, events: this.events })).catch(() => {}).then(() => {
+      this.root.dataset.kept = String(this.events.length);
+    });
   }
 }
 

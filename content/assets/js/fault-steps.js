@@ -18,24 +18,26 @@
  */
 import { END, Exact, Moves, bits } from "./fault-plan.js";
 
-/** @type {Map<string, {moves: Moves, exact: Exact}>} */
-const planners = new Map();
+/** What was worked out for a problem, by the checks that are left out. @type {WeakMap<Problem, Map<string, {moves: Moves, exact: Exact}>>} */
+const planners = new WeakMap();
 
-/** @param {Problem} problem @param {string} name @param {string[]} without */
-function planner(problem, name, without) {
-  const key = [name, ...without].join(" ");
-  let found = planners.get(key);
+/** @param {Problem} problem @param {string[]} without */
+function planner(problem, without) {
+  const key = without.join(" ");
+  const known = planners.get(problem) ?? new Map();
+  planners.set(problem, known);
+  let found = known.get(key);
   if (!found) {
     const moves = new Moves({ ...problem, checks: problem.checks.filter((check) => !without.includes(check.id)) });
-    planners.set(key, (found = { moves, exact: new Exact(moves) }));
+    known.set(key, (found = { moves, exact: new Exact(moves) }));
   }
   return found;
 }
 
-/** @param {Problem} problem @param {string} name of the problem, for the cache @param {Event[]} events @returns {Standing} */
-export function standing(problem, name, events) {
+/** @param {Problem} problem @param {Event[]} events @returns {Standing} */
+export function standing(problem, events) {
   const cannot = [...new Set(events.filter((event) => event.do === "cannot").map((event) => event.id))].sort();
-  const { moves, exact } = planner(problem, name, cannot);
+  const { moves, exact } = planner(problem, cannot);
   const walk = new Walk(moves);
   const ended = events.some((event) => !walk.play(event)) ? walk.end : null;
   const base = { cannot, events: walk.played, left: walk.names(walk.state.left), ruledOut: walk.names(~walk.state.left), minutes: 0, setUp: [] };

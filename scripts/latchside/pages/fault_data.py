@@ -16,21 +16,27 @@ from latchside.version import library_version
 def problem_data(problem: Problem) -> dict[str, Any]:
     """A problem as plain values, as `content/assets/js/fault-plan.js` reads it."""
     return {
-        "causes": [{"id": one.id, "weight": one.weight, "minutes": one.minutes, "who": one.who} for one in problem.causes],
+        "causes": [
+            {"id": one.id, "weight": one.weight, "minutes": one.minutes, "who": one.who} for one in problem.causes
+        ],
         "set_ups": [{"id": one.id, "minutes": one.minutes, "touches": one.touches} for one in problem.set_ups],
         "checks": [
             {
                 "id": check.id, "minutes": check.minutes, "needs": check.needs, "touches": check.touches,
                 "restore": check.restore,
                 "results": [
-                    {"id": one.id, "leaves": one.leaves, "chance": [int(share) if share in (0, 1) else share for share in one.chance], "go": one.go,
-                     "escalate": one.escalate}
+                    {"id": one.id, "leaves": one.leaves, "chance": [_short(share) for share in one.chance],
+                     "go": one.go, "escalate": one.escalate}
                     for one in check.results
                 ],
             }
             for check in problem.checks
         ],
     }  # fmt: skip
+
+
+def _short(share: float) -> float:
+    return int(share) if share in (0, 1) else share
 
 
 def run_data(library: Library, fault: Record) -> Markup:

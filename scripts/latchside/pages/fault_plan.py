@@ -1,4 +1,4 @@
-"""The plan of a fault as a page shows it: numbered points, what each takes, how often a run comes there, what follows."""
+"""The plan of a fault as a page shows it: numbered points, what each takes, how often it is reached, what follows."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from latchside.order.problem import guesses
 from latchside.pages.page import Page
 
 SHARES = ((0.995, "every run"), (0.35, "often"), (0.12, "sometimes"), (0.0, "rare"))
-"""From which share of the runs a point is said to be reached so often: the shares rest on guesses, so words are said."""
+"""From which share of runs a point is said to be reached so often: the shares rest on guesses, so a word is said."""
 
 REASONS = {
     "none-left": "no cause is left, pass it on",

@@ -83,7 +83,9 @@ class _Outline:
         return top
 
     def _below(self, node: Node) -> Iterator[tuple[str, Node]]:
-        shows = {one["id"]: one["shows"] for one in self.points.checks[node.id or ""]["results"]} if node.branches else {}
+        shows = (
+            {one["id"]: one["shows"] for one in self.points.checks[node.id or ""]["results"]} if node.branches else {}
+        )
         for branch in sorted(node.branches, key=lambda one: one.next.do == "check"):
             words = self.points.page.plain(shows[branch.result], self.points.fault).unescape().rstrip(".")
             yield words, branch.next

@@ -1,4 +1,4 @@
-"""What is done once the pages stand: policies, the finder's index, the list of the saved copy, the worker last of all.
+"""What is done once the pages stand: lean files, policies, the finder's index, the saved copy's list, the worker last.
 
 The worker holds the digest of the list, and the list the digest of every file, so nothing may be changed afterwards.
 """
@@ -21,6 +21,7 @@ from latchside.library import Library
 from latchside.pages.finder import finder_index
 from latchside.pages.page import Page
 from latchside.site.csp import with_policy
+from latchside.site.lean import lean, lean_page
 from latchside.site.saved_copy import chosen, listing
 from latchside.version import library_version
 
@@ -53,6 +54,8 @@ def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> 
     """Finish the built site in `site`. With `offline` false, phones that saved a copy are told to let it go."""
     for path in sorted(site.rglob("*.html")):
         _rewrite(path)
+    for path in sorted((site / "assets" / "js").glob("*.js")):
+        path.write_text(lean(path.read_text("utf-8")), "utf-8")
     titles = {address: _title(site / address / "index.html") for address in _WRITTEN}
     index = finder_index(library, {address: title for address, title in titles.items() if title})
     (site / "finder.json").write_text(index, "utf-8")
@@ -94,7 +97,7 @@ def corrections(library: Library) -> Iterator[dict[str, Any]]:
 
 def _rewrite(path: Path) -> None:
     try:
-        path.write_text(with_policy(path.read_text("utf-8")), "utf-8")
+        path.write_text(with_policy(lean_page(path.read_text("utf-8"))), "utf-8")
     except ValueError as error:
         raise ValueError(f"{path}: {error}") from None
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 import re
 import zipfile
+from html import escape, unescape
 from pathlib import Path
 
 FOLDER = "latchside-pocket"
@@ -35,7 +36,7 @@ def _page(name: str, text: str, names: set[str]) -> str:
     text = _POLICY.sub(r"\1script-src 'none'; object-src 'none'; base-uri 'none'; form-action 'none'", text)
 
     def named(match: re.Match[str]) -> str:
-        return match[1] + _file(name, match[2], names) + match[3]
+        return match[1] + escape(_file(name, unescape(match[2]), names)) + match[3]
 
     return _LINK.sub(named, text)
 

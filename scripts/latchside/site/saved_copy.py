@@ -14,7 +14,7 @@ BUDGET = 1_500_000
 """Bytes that the first visit may transfer for the saved copy."""
 
 _NEEDED: tuple[tuple[str, str], ...] = (
-    ("the frame of every page", r"assets/(?!drawings/).+|finder\.json"),
+    ("the frame of every page", r"assets/[^/]+\.css|assets/(?:js|images|stylesheets|javascripts)/.+|finder\.json"),
     ("home, on site, visits", r"index\.html|(?:on-site|visits|offline)/index\.html"),
     ("checklists", r"checklists/.*"),
     ("faults", r"faults/.*"),

@@ -1,0 +1,29 @@
+"""Scripts and pages without what only their writers read: comments, indentation, empty lines. Nothing is renamed."""
+
+from __future__ import annotations
+
+import re
+
+_EXPLAINED = re.compile(r"/\*\*.*?\*/[ \t]*", re.DOTALL)
+_ASIDE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
+_INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
+_EMPTY = re.compile(r"\n{2,}")
+
+
+def lean(script: str) -> str:
+    """The script as it is served.
+
+    Only comments that open with `/**`, and lines that are nothing but a comment, are taken out; and a script in which a
+    text runs over several lines is left as it stands, because there an indent may be part of the text.
+    """
+    if any(line.count("`") % 2 for line in script.splitlines()):
+        return script
+    bare = _ASIDE.sub("", _EXPLAINED.sub("", script))
+    return _EMPTY.sub("\n", _INDENT.sub("", bare)).lstrip("\n")
+
+
+def lean_page(page: str) -> str:
+    """The page as it is served; one that shows text as it was typed is left as it stands."""
+    if "<pre" in page or "<textarea" in page:
+        return page
+    return _EMPTY.sub("\n", _INDENT.sub("", page))
