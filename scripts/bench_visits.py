@@ -17,7 +17,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from playwright.sync_api import Browser, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, expect, sync_playwright
 
 ROOT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(ROOT), str(ROOT / "scripts")]
@@ -109,7 +109,7 @@ def killing(playwright: Playwright, base: str, times: int) -> int:
                 if not left:
                     page.get_by_role("button", name="Start this list anew").click()
                     page.get_by_role("button", name="Take them all back").click()
-                    page.wait_for_function("!document.querySelector('[data-state=done]')")
+                    expect(page.locator("[data-state=done]")).to_have_count(0)
                     done, left = [], names(page)
                 done.append(chance.choice(left))
                 page.evaluate(TICK, done[-1])
