@@ -1,14 +1,15 @@
-"""Measure what the phone does with no signal: saving, cold starts, the finder. Run by hand or by `make bench`; not a test.
+"""Measure what the phone does with no signal: saving, cold starts, the finder. Run by `make bench`; not a test.
 
 A cold start is a browser started anew with its profile, the server stopped, and the processor slowed down: from the
-address typed to the first checklist that can be ticked. The finder answers from an index of 1,000 records, made from
-the shipped one.
+moment the page is asked for, by the browser's own clock, until the checklist can be ticked. The finder answers from an
+index of 1,000 records, made from the shipped one.
 """
 
 from __future__ import annotations
 
 import gzip
 import json
+import re
 import statistics
 import threading
 import time
@@ -33,6 +34,11 @@ QUERIES = (
     "my meter shows more than the resistor", "central station", "antenna", "reads high", "it wont enrol",
     "alarm goes off when i come in", "hysterisis", "qwertyuiop asdfghjkl", "low batery aftr a few monhts",
 )  # fmt: skip
+READY = """addEventListener('DOMContentLoaded', () => {
+  const root = document.documentElement, seen = () => root.dataset.lsReady && (window.readyAt ??= performance.now());
+  new MutationObserver(seen).observe(root, {attributes: true});
+  seen();
+});"""
 # Each query three times, with nothing else done meanwhile; the slowest of all is what counts.
 ANSWERS = """async ([script, data, queries]) => {
   const { find, prepare } = await import(script);
@@ -94,10 +100,10 @@ def saving_and_starts(playwright: Playwright, path: str, site: Path, folder: Pat
         context = _browser(playwright, profile, path)
         page = context.pages[0]
         _slow(context, page, 4)
-        begun = time.perf_counter()
-        page.goto(f"{served.base}checklists/proving-each-opening/", wait_until="commit")
+        page.add_init_script(READY)
+        page.goto(f"{served.base}checklists/proving-each-opening/")
         page.wait_for_selector("html[data-ls-ready=checklist]")
-        starts.append(time.perf_counter() - begun)
+        starts.append(page.evaluate("window.readyAt") / 1000)
         context.close()
     return saved, starts
 
@@ -109,8 +115,8 @@ def grown(index: dict[str, Any], wanted: int) -> dict[str, Any]:
     while len(entries) < wanted:
         turn += 1
         for kind, id_, *texts in index["entries"][: wanted - len(entries)]:
-            changed = json.loads(json.dumps(texts).replace("contact", f"contact{turn}").replace("zone", f"zone{turn}"))
-            entries.append([kind, f"{id_}-{turn}", *changed])
+            texts = json.loads(re.sub(r"([a-z])([a-z]{4,})", rf"\2{'x' * turn}\1", json.dumps(texts)))
+            entries.append([kind, f"{id_}-{turn}", *texts])
     return {**index, "entries": entries}
 
 

@@ -115,7 +115,7 @@ def test_targets_are_large_enough_for_a_gloved_thumb(shown: tuple[str, Page]) ->
             return {
               what: `${e.tagName}.${e.className} in ${e.parentElement.className}: ${e.textContent.slice(0, 40)}`,
               row: e.matches('.ls-rows > li > a, .ls-item, .ls-quick a'),
-              words: inline || e.matches('label:not(.ls-item)'),
+              words: e.matches('label:not(.ls-item)') || (e.matches('a') && style.display.startsWith('inline')),
               height: inline ? parseFloat(style.lineHeight) : e.getBoundingClientRect().height,
               width: e.getBoundingClientRect().width}; })"""
     )
@@ -157,8 +157,8 @@ def test_all_of_the_page_is_shown(shown: tuple[str, Page]) -> None:
         """() => { const out = [];
           const texts = document.createTreeWalker(document.querySelector('article'), NodeFilter.SHOW_TEXT);
           for (let text = texts.nextNode(); text; text = texts.nextNode()) {
-            const element = text.parentElement;
-            if (!text.data.trim() || element.closest('.ls-sheet-head, .ls-box, svg, thead, option')) continue;
+            const element = text.parentElement, apart = '.ls-sheet-head, .ls-box, svg, thead, option, button, script';
+            if (!text.data.trim() || element.closest(apart)) continue;
             const range = document.createRange(); range.selectNodeContents(text);
             const box = range.getBoundingClientRect(), style = getComputedStyle(element);
             if (!box.width || !box.height || style.visibility !== 'visible') out.push(text.data.trim().slice(0, 60));

@@ -232,7 +232,7 @@ def test_starting_anew_needs_a_second_press_and_can_be_taken_back(page: Page) ->
     tick(page, "push-pull")
     tick(page, "look")
     page.get_by_role("button", name="Start this list anew").click()
-    expect(page.get_by_text("This takes back all 2 entries")).to_be_visible()
+    expect(page.get_by_text("This takes back 2 entries")).to_be_visible()
     page.get_by_role("button", name="No, leave it").click()
     expect(page.locator("[data-state=done]")).to_have_count(2)
     page.get_by_role("button", name="Start this list anew").click()
@@ -257,9 +257,7 @@ def test_a_list_that_changed_says_so_and_keeps_what_it_can(page: Page, base: str
     page.goto(base + PROVING)
     ready(page)
     note = page.locator(".ls-changed")
-    expect(note).to_contain_text(
-        "This list has changed since it was filled in (version 7, now 1). 1 outcomes are kept."
-    )
+    expect(note).to_contain_text("This list has changed since it was filled in (version 7, now 1). 1 outcome is kept.")
     expect(note).to_contain_text("No longer on the list, still in the record: Old item \u2014 true.")
     expect(page.locator("#item-push-pull")).to_have_attribute("data-state", "done")
     expect(page.locator("#item-look")).to_have_attribute("data-state", "changed")
@@ -351,3 +349,14 @@ def test_without_scripts_it_is_a_list_to_print(browser: Browser, base: str) -> N
     expect(page.locator(".ls-sheet-head")).to_be_visible()
     assert len(page.pdf()) > 10_000
     context.close()
+
+
+def test_a_list_in_use_prints_what_is_open_and_a_fresh_one_prints_blank(page: Page) -> None:
+    mark = """[...document.querySelectorAll('.ls-item-words')]
+      .filter(e => getComputedStyle(e, '::after').content.includes('OPEN')).length"""
+    page.emulate_media(media="print")
+    assert page.evaluate(mark) == 0
+    page.emulate_media(media="screen")
+    tick(page, "look")
+    page.emulate_media(media="print")
+    assert page.evaluate(mark) == 19

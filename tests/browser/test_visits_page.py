@@ -66,7 +66,7 @@ def test_visits_stand_side_by_side(page: Page, base: str) -> None:
     start_visit(page, base, "Oak House", "Anna")
     page.get_by_role("button", name="All visits").first.click()
     expect(page.locator(".ls-visits .ls-rows a")).to_have_count(2)
-    expect(page.locator(".ls-visits")).to_contain_text("1 entries only on this device")
+    expect(page.locator(".ls-visits")).to_contain_text("1 entry only on this device")
     page.get_by_role("link", name="Elm House").click()
     expect(page.get_by_role("heading", name="Elm House")).to_be_visible()
     page.go_back()
@@ -150,12 +150,12 @@ def test_the_file_says_everything_and_fits_the_schema(page: Page, base: str) -> 
     assert not faults
     assert found is not None
     assert sorted(map(str, found.entries)) == sorted(map(str, sorted(stored(page), key=lambda one: one["n"])))
-    expect(page.locator(".ls-file")).to_contain_text("Before you go: 3 of 3 entries are only on this device.")
+    expect(page.locator(".ls-file")).to_contain_text("Before you go: 3 entries are only on this device.")
     page.get_by_role("button", name="It is there").click()
-    expect(page.locator(".ls-file")).to_contain_text("All 3 entries are in a file that you saved.")
+    expect(page.locator(".ls-file")).to_contain_text("All of it, 3 entries, is in a file that you saved.")
     page.reload()
     ready(page)
-    expect(page.locator(".ls-file")).to_contain_text("All 3 entries are in a file")
+    expect(page.locator(".ls-file")).to_contain_text("All of it, 3 entries, is in a file")
 
 
 def test_the_table_opens_in_a_spreadsheet_and_runs_nothing(page: Page, base: str) -> None:
@@ -190,7 +190,7 @@ def test_share_hands_over_a_file(browser: Browser, base: str) -> None:
     expect(page.locator(".ls-file")).to_contain_text("Before you go")
     page.evaluate("window.refuse = ''")
     page.get_by_role("button", name="Share").click()
-    expect(page.locator(".ls-file")).to_contain_text("All 1 entries are in a file")
+    expect(page.locator(".ls-file")).to_contain_text("All of it, 1 entry, is in a file")
     name, text = page.evaluate("shared[0]")
     assert name.endswith(".json.txt")
     assert not parse_visit(text, SCHEMA)[1]
@@ -353,7 +353,7 @@ def test_no_script_of_ours_reads_a_text_as_markup(site: Path) -> None:
 def test_archive_and_open_again(page: Page, base: str) -> None:
     visit = start_visit(page, base)
     page.get_by_role("button", name="Archive it").click()
-    expect(page.get_by_text("1 entries are in no file yet.")).to_be_visible()
+    expect(page.get_by_text("1 entry is in no file yet.")).to_be_visible()
     page.get_by_role("button", name="Archive it").click()
     expect(page.get_by_text("Archived: nothing more is written to it.")).to_be_visible()
     page.goto(f"{base}checklists/handover/?visit={visit}")

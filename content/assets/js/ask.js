@@ -70,7 +70,7 @@ export function secondPress(words, question, yes, act, over = () => {}) {
       place.querySelector("button")?.focus();
       over();
     }, { class: "ls-button ls-quiet" });
-    place.replaceChildren(h("p", { role: "alert" }, question()), keep, sure);
+    place.replaceChildren(h("p", { role: "alert" }, question()), h("div", { class: "ls-tools" }, keep, sure));
     keep.focus();
   };
   rest();

@@ -1,5 +1,5 @@
 /** A checklist as a tool: outcomes, readings, what is open, completion, undo and starting anew. */
-import { button, clock, fill, h } from "./dom.js";
+import { button, clock, count, fill, h } from "./dom.js";
 import { runKey } from "./entries.js";
 import { Item } from "./item.js";
 import * as store from "./store.js";
@@ -68,6 +68,7 @@ class Checklist {
     for (const item of this.items) item.settle(run.items.get(item.id), place);
     const lastClosed = this.items.findLastIndex((item) => item.isAnswered);
     this.items.forEach((item, index) => item.render(index < lastClosed, Boolean(place.hold)));
+    document.body.classList.toggle("ls-started", run.items.size > 0);
     const open = this.open.length;
     this.where.textContent = place.hold || `Writes to: ${place.name}${place.openingName ? `, ${place.openingName}` : ""}`;
     this.next.textContent = open ? `Next open item (${open} left)` : "To the last line";
@@ -85,8 +86,8 @@ class Checklist {
     const reworded = this.items.filter((item) => item.state === "changed").length;
     if (!versions.length && !gone.length && !reworded) return fill(this.changedList);
     const kept = this.items.filter((item) => item.isAnswered).length;
-    const lines = [`This list has changed since it was filled in (version ${versions.join(", ") || "as now"}, now ${this.list.version}). ${kept} outcomes are kept.`];
-    if (reworded) lines.push(`${reworded} items read otherwise now and are open again.`);
+    const lines = [`This list has changed since it was filled in (version ${versions.join(", ") || "as now"}, now ${this.list.version}). ${count(kept, "outcome is", "outcomes are")} kept.`];
+    if (reworded) lines.push(`${count(reworded, "item reads otherwise now and is", "items read otherwise now and are")} open again.`);
     if (gone.length) lines.push(`No longer on the list, still in the record: ${gone.join("; ")}.`);
     fill(this.changedList, ...lines.map((line) => h("p", {}, line)));
   }
@@ -100,12 +101,12 @@ class Checklist {
     const parts = [];
     if (done) {
       const [entry] = run.complete;
-      parts.push(h("p", { class: "ls-outcome" }, `Complete, ${clock(entry.at)}${entry.by ? `, ${entry.by}` : ""}.`, problems ? ` With ${problems} problems.` : ""));
+      parts.push(h("p", { class: "ls-outcome" }, `Complete, ${clock(entry.at)}${entry.by ? `, ${entry.by}` : ""}.`, problems ? ` With ${count(problems, "problem")}.` : ""));
     } else {
-      const words = problems ? `Complete, with ${problems} ${problems === 1 ? "problem" : "problems"}` : "Complete";
+      const words = problems ? `Complete, with ${count(problems, "problem")}` : "Complete";
       parts.push(button(words, () => this.declare(run), { class: "ls-button ls-main", disabled: open.length > 0 || Boolean(place.hold) }));
       const links = open.map((item) => h("li", {}, h("a", { href: `#${item.element.id}` }, item.words)));
-      if (open.length) parts.push(h("p", {}, `Closed while ${open.length} ${open.length === 1 ? "item is" : "items are"} open:`), h("ul", {}, ...links));
+      if (open.length) parts.push(h("p", {}, `Closed while ${count(open.length, "item is", "items are")} open:`), h("ul", {}, ...links));
     }
     fill(this.finish, ...parts);
     if (done && !this.asked) this.askForFile();
@@ -117,7 +118,7 @@ class Checklist {
   async askAnew() {
     const { secondPress } = await import("./ask.js");
     const { openingName } = this.bar.place;
-    const question = () => `This takes back all ${this.liveIds.length} entries of this list${openingName ? ` for ${openingName}` : ""}. Undo brings them back.`;
+    const question = () => `This takes back ${count(this.liveIds.length, "entry", "entries")} of this list${openingName ? ` for ${openingName}` : ""}. Undo brings them back.`;
     const again = () => this.anew.replaceChildren(this.anewButton());
     const asking = secondPress("Start this list anew", question, "Take them all back", () => this.reset(), again);
     this.anew.replaceChildren(asking);

@@ -42,6 +42,9 @@ export function select(choices, chosen, change) {
   return made;
 }
 
+/** So many of a thing, in words. @param {number} number @param {string} one @param {string} [many] */
+export const count = (number, one, many = `${one}s`) => `${number} ${number === 1 ? one : many}`;
+
 /** Put new children into a place; words already there stay as they are. @param {Element} place @param {...any} children */
 export function fill(place, ...children) {
   const kept = children.filter((child) => child !== null && child !== undefined && child !== false);

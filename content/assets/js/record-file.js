@@ -1,5 +1,5 @@
 /** The record as a file: out as JSON or as a table, by download or the share sheet; in again, all of it or nothing. */
-import { button, field, fill, h, now } from "./dom.js";
+import { button, count, field, fill, h, now } from "./dom.js";
 import { canonical, judge, settle, view } from "./entries.js";
 import { readFile } from "./shape.js";
 import * as more from "./store-visits.js";
@@ -78,8 +78,8 @@ export async function fileBlock(visit, library, changed = () => {}) {
     const entries = await more.soundEntries(visit);
     const left = await waiting(visit, entries);
     const words = left
-      ? `Before you go: ${left} of ${entries.length} entries are only on this device. Take the record with you.`
-      : `All ${entries.length} entries are in a file that you saved.`;
+      ? `Before you go: ${count(left, "entry is", "entries are")} only on this device. Take the record with you.`
+      : `All of it, ${count(entries.length, "entry", "entries")}, is in a file that you saved.`;
     fill(block, h("p", { class: left ? "ls-warn" : "" }, words), tools(), said);
   };
   const settled = async (/** @type {Entry[]} */ entries) => {
@@ -146,7 +146,7 @@ export async function lookAt(content) {
   if (fresh.some((entry) => elsewhere.has(entry.id))) return { fault: "The record was altered: it holds an entry of another visit." };
   const { visit } = view(record.entries);
   const people = [...new Set(record.entries.map((/** @type {Entry} */ entry) => entry.by).filter(Boolean))].slice(0, 5).join(", ");
-  const words = `${visit ? `${visit.site}, ${visit.date}` : "Lists run without a visit"}: ${record.entries.length} entries${people ? ` by ${people}` : ""}, ${fresh.length} of them new here.`;
+  const words = `${visit ? `${visit.site}, ${visit.date}` : "Lists run without a visit"}: ${count(record.entries.length, "entry", "entries")}${people ? ` by ${people}` : ""}, ${fresh.length} of them new here.`;
   return { visit: record.visit, all: record.entries, fresh, words };
 }
 
@@ -164,7 +164,7 @@ export function importBlock(brought) {
     said.replaceChildren(h("p", {}, found.words), h("div", { class: "ls-tools" }, button("Bring it in", async () => {
       try {
         await more.addAll(found.fresh);
-        said.replaceChildren(h("p", {}, `${found.fresh.length} entries brought in.`));
+        said.replaceChildren(h("p", {}, `${count(found.fresh.length, "entry", "entries")} brought in.`));
         brought(found.visit);
       } catch (error) {
         said.replaceChildren(h("p", { class: "ls-warn" }, `${store.inWords(error)} Nothing was changed.`));

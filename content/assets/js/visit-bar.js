@@ -1,5 +1,5 @@
 /** Which visit and opening a checklist writes to: said in words, changed by choice, the same after a reload. */
-import { button, fill, h, now, uuid } from "./dom.js";
+import { button, count, fill, h, now, uuid } from "./dom.js";
 import { merge, view } from "./entries.js";
 import * as store from "./store.js";
 
@@ -89,7 +89,7 @@ export class VisitBar {
     store.tab("ls-place", `${this.visit}|${this.opening}`);
     const waiting = entries.filter((entry) => !this.saved.has(entry.id)).length;
     const where = h("a", { href: `${this.list.visits}#v=${this.visit}` }, waiting ? "Save it as a file" : "See all of it");
-    fill(this.unsaved, ...(entries.length ? [waiting ? `${waiting} ${waiting === 1 ? "entry is" : "entries are"} only on this device. ` : "Saved as a file. ", where] : [""]));
+    fill(this.unsaved, ...(entries.length ? [waiting ? `${count(waiting, "entry is", "entries are")} only on this device. ` : "Saved as a file. ", where] : [""]));
     this.say();
   }
 

@@ -1,6 +1,6 @@
 /** One visit on the page of visits: openings, checklists, problems, readings, notes, and how it leaves the device. */
 import { ask, reader, secondPress } from "./ask.js";
-import { button, clock, field, fill, h, now, refill, select, uuid } from "./dom.js";
+import { button, clock, count, field, fill, h, now, refill, select, uuid } from "./dom.js";
 import { shown as figure, judge, view } from "./entries.js";
 import { canLock, lockAway, passphraseForm, unlock } from "./lock.js";
 import { fileBlock, waiting } from "./record-file.js";
@@ -35,7 +35,7 @@ export class VisitPage {
     this.bar.hidden = !entries.length;
     if (!entries.length) return this.showMissing();
     const left = await waiting(this.visit, entries);
-    this.where.textContent = `${this.seen.visit?.site ?? "No visit"}: ${left ? `${left} entries only on this device` : "saved as a file"}`;
+    this.where.textContent = `${this.seen.visit?.site ?? "No visit"}: ${left ? `${count(left, "entry", "entries")} only on this device` : "saved as a file"}`;
     const archived = this.seen.state !== "open";
     if (!this.opened) {
       this.opened = true;
@@ -155,7 +155,7 @@ export class VisitPage {
   listRow(list, opening, devices, archived) {
     const state = standing(list, this.seen.runs.get(`${list.id}|${opening ?? ""}`), devices);
     const closed = state.rows.length - state.open.length;
-    const words = !state.started ? "Not started" : [state.complete ? "Complete" : `${closed} of ${state.rows.length}, ${state.open.length} open`, state.problems.length ? `${state.problems.length} problems` : ""].filter(Boolean).join(", ");
+    const words = !state.started ? "Not started" : [state.complete ? "Complete" : `${closed} of ${state.rows.length}, ${state.open.length} open`, state.problems.length ? count(state.problems.length, "problem") : ""].filter(Boolean).join(", ");
     const inside = [h("strong", {}, list.name), h("span", {}, words)];
     if (archived) return h("li", { class: "ls-row-none" }, ...inside);
     const query = new URLSearchParams({ visit: this.visit, ...(opening && { opening }) });
@@ -181,7 +181,7 @@ export class VisitPage {
     const left = await waiting(this.visit, this.entries);
     const out = [h("h3", {}, "Put it away")];
     const state = { state: archived ? "open" : "archived", after: this.seen.heads.state };
-    if (this.seen.visit) out.push(archived ? button("Open it again", () => this.write("state", state, "Open again.")) : secondPress("Archive it", () => `It leaves the open visits and stays on this device.${left ? ` ${left} entries are in no file yet.` : ""}`, "Archive it", async () => void (await this.write("state", state, "Archived."))));
+    if (this.seen.visit) out.push(archived ? button("Open it again", () => this.write("state", state, "Open again.")) : secondPress("Archive it", () => `It leaves the open visits and stays on this device.${left ? ` ${count(left, "entry is", "entries are")} in no file yet.` : ""}`, "Archive it", async () => void (await this.write("state", state, "Archived."))));
     if (left) return [...out, h("p", {}, "It can be locked away or wiped once all of it is saved as a file.")];
     const known = new Set(this.entries.map((entry) => entry.id));
     const failed = (/** @type {any} */ error) => void (this.said.textContent = error.message === "changed meanwhile" ? "Something was recorded meanwhile. Save the file again first." : store.inWords(error));
@@ -189,7 +189,7 @@ export class VisitPage {
       await lockAway(this.visit, this.entries, this.seen.visit.date, words).catch(failed);
       return "";
     }));
-    out.push(secondPress("Wipe it from this device", () => `All ${this.entries.length} entries go from this device for good. The file you saved is all that stays.`, "Wipe it", () => more.takeAway(this.visit, known).then(() => this.all.open(""), failed)));
+    out.push(secondPress("Wipe it from this device", () => `${count(this.entries.length, "entry goes", "entries go")} from this device for good. The file you saved is all that stays.`, "Wipe it", () => more.takeAway(this.visit, known).then(() => this.all.open(""), failed)));
     return out;
   }
 }

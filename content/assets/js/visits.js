@@ -1,6 +1,6 @@
 /** The page of visits: all of them side by side, and one of them open. */
 import { reader, secondPress } from "./ask.js";
-import { button, field, fill, h, now, uuid } from "./dom.js";
+import { button, count, field, fill, h, now, uuid } from "./dom.js";
 import { view } from "./entries.js";
 import { download, importBlock } from "./record-file.js";
 import { laySheet, sheet, standing } from "./sheet.js";
@@ -90,7 +90,7 @@ export class Visits {
   /** @param {any} one */
   row({ id, shown, left }) {
     const { problems, open, started } = this.sum(shown);
-    const words = [shown.visit?.who, `${shown.openings.size} openings`, `${started} lists, ${open} items open`, problems ? `${problems} problems` : "", left ? `${left} entries only on this device` : "saved as a file"];
+    const words = [shown.visit?.who, count(shown.openings.size, "opening"), `${count(started, "list")}, ${count(open, "item")} open`, problems ? count(problems, "problem") : "", left ? `${count(left, "entry", "entries")} only on this device` : "saved as a file"];
     const name = shown.visit ? `${shown.visit.site}, ${shown.visit.date}` : id === this.loose ? "Without a visit" : "Lists run without a visit";
     return h("li", {}, h("a", { href: `#v=${id}` }, h("strong", {}, name), h("span", {}, words.filter(Boolean).join(" · "))));
   }
@@ -163,7 +163,7 @@ export class Visits {
         return aside.map((row) => `${row.why}: ${String(row.raw)}`).join("\n");
       }
     };
-    const forget = secondPress("Forget them", () => `${aside.length} damaged entries go for good.`, "Forget them", () => more.clearAside());
-    return [h("section", { class: "ls-damaged" }, h("p", { class: "ls-warn" }, `${aside.length} stored ${aside.length === 1 ? "entry was" : "entries were"} damaged and put aside. Everything else is unharmed.`), h("div", { class: "ls-tools" }, button("Save the damaged entries as a file", () => download(text(), "visit-damaged-entries.json", "application/json"))), forget)];
+    const forget = secondPress("Forget them", () => `${count(aside.length, "damaged entry", "damaged entries")} will be gone for good.`, "Forget them", () => more.clearAside());
+    return [h("section", { class: "ls-damaged" }, h("p", { class: "ls-warn" }, `${count(aside.length, "stored entry was", "stored entries were")} damaged and put aside. Everything else is unharmed.`), h("div", { class: "ls-tools" }, button("Save the damaged entries as a file", () => download(text(), "visit-damaged-entries.json", "application/json"))), forget)];
   }
 }

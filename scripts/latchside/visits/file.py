@@ -140,10 +140,14 @@ def _misfits(data: dict[str, Any], schema: Path) -> Iterator[Fault]:
 
 
 def _explained(validator: Any, value: Any, where: str) -> Iterator[Fault]:
+    told: set[Fault] = set()
     for error in validator.iter_errors(value):
         way = ".".join(str(part) for part in error.absolute_path)
         about = error.schema.get("description", "") if isinstance(error.schema, dict) else ""
-        yield Fault(f"{where}{f', {way}' if way else ''}", _words(error), about or "See schema/visit.schema.json.")
+        fault = Fault(f"{where}{f', {way}' if way else ''}", _words(error), about or "See schema/visit.schema.json.")
+        if fault not in told:
+            told.add(fault)
+            yield fault
 
 
 def _words(error: Any) -> str:
