@@ -22,6 +22,11 @@ test: $(VENV)/.test
 	$(BIN)/python scripts/bring_browser.py
 	$(BIN)/python -m pytest
 
+# The saved copy and the visits on a hard day: killed browsers, cut lines, cold starts. Minutes long.
+test-field: $(VENV)/.test
+	$(BIN)/python scripts/bring_browser.py
+	$(BIN)/python -m pytest -m field tests/browser
+
 lint: $(VENV)/.test
 	$(BIN)/ruff check scripts tests
 	$(BIN)/ruff format --check scripts tests

@@ -80,6 +80,10 @@ class _Handler(SimpleHTTPRequestHandler):
     def do_HEAD(self) -> None:
         self.do_GET()
 
+    def end_headers(self) -> None:
+        self.send_header("Cache-Control", "no-cache")  # what opens with no server is what was saved, nothing else
+        super().end_headers()
+
     def log_message(self, format: str, *args: Any) -> None:
         pass
 

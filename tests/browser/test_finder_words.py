@@ -12,6 +12,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
+pytestmark = pytest.mark.field
+
 Visit = Callable[..., Page]
 PHONE = (390, 844)
 NARROW = (320, 640)

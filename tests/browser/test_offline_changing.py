@@ -14,6 +14,8 @@ from latchside.site.finish import OFF, WORKER
 
 from .host import Host, Phone, changed, phone, reword, standing, words
 
+pytestmark = pytest.mark.field
+
 LIST = "checklists/position/"
 OLD, NEW = "latch-side corner", "hinge-side corner"
 CORRECTION = {

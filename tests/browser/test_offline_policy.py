@@ -12,6 +12,8 @@ from playwright.sync_api import BrowserContext, Page, expect
 
 from .test_finder_words import PHONE, opened
 
+pytestmark = pytest.mark.field
+
 Visit = Callable[..., Page]
 
 ATTACKS = (

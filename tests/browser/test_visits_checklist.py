@@ -10,6 +10,8 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from .field import PHONE, add_opening, answer_all, new_page, other, put, ready, start_visit, stored, tick
 
+pytestmark = pytest.mark.field
+
 PROVING = "checklists/proving-each-opening/"
 
 

@@ -14,6 +14,8 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from ..visits.make import item, site
 from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, tick
 
+pytestmark = pytest.mark.field
+
 PROVING = "checklists/proving-each-opening/"
 
 

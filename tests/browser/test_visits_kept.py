@@ -16,6 +16,8 @@ from ..visits.make import SCHEMA
 from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, stored, tick
 from .killed import TICK, doomed
 
+pytestmark = pytest.mark.field
+
 PROVING = "checklists/proving-each-opening/"
 KILLED = 20
 

@@ -19,6 +19,8 @@ from ..unit.test_visit_file import spoil
 from ..visits.hostile import HOSTILE, injecting_record
 from ..visits.make import AS_PLAIN_IN_BROWSER, CASES, SCHEMA, as_plain, full_record, history
 
+pytestmark = pytest.mark.field
+
 
 @pytest.fixture(scope="module")
 def modules(browser: Browser, base: str) -> Iterator[Page]:

@@ -17,6 +17,8 @@ from ..visits.hostile import HOSTILE, injecting_record
 from ..visits.make import SCHEMA, VISIT, entry, full_record, item, record, site, some_id
 from .field import PHONE, add_opening, answer_all, new_page, other, ready, start_visit, stored, tick
 
+pytestmark = pytest.mark.field
+
 
 @pytest.fixture
 def context(browser: Browser) -> Iterator[BrowserContext]:

@@ -22,7 +22,6 @@ from latchside.pages.finder import finder_index
 from latchside.pages.page import Page
 from latchside.site.csp import with_policy
 from latchside.site.lean import lean, lean_page
-from latchside.site.modules import with_modules
 from latchside.site.saved_copy import chosen, listing
 from latchside.version import library_version
 
@@ -53,11 +52,10 @@ class Finished:
 
 def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> Finished:
     """Finish the built site in `site`. With `offline` false, phones that saved a copy are told to let it go."""
-    scripts = {path: lean(path.read_text("utf-8")) for path in sorted((site / "assets" / "js").glob("*.js"))}
-    for path, text in scripts.items():
-        path.write_text(text, "utf-8")
     for path in sorted(site.rglob("*.html")):
-        _rewrite(path, {script.name: text for script, text in scripts.items()})
+        _rewrite(path)
+    for path in sorted((site / "assets" / "js").glob("*.js")):
+        path.write_text(lean(path.read_text("utf-8")), "utf-8")
     titles = {address: _title(site / address / "index.html") for address in _WRITTEN}
     index = finder_index(library, {address: title for address, title in titles.items() if title})
     (site / "finder.json").write_text(index, "utf-8")
@@ -97,12 +95,11 @@ def corrections(library: Library) -> Iterator[dict[str, Any]]:
             }
 
 
-def _rewrite(path: Path, scripts: Mapping[str, str]) -> None:
+def _rewrite(path: Path) -> None:
     try:
-        page = with_policy(with_modules(lean_page(path.read_text("utf-8")), scripts))
+        path.write_text(with_policy(lean_page(path.read_text("utf-8"))), "utf-8")
     except ValueError as error:
         raise ValueError(f"{path}: {error}") from None
-    path.write_text(page, "utf-8")
 
 
 def _title(page: Path) -> str:
