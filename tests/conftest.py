@@ -1,14 +1,18 @@
-"""What more than one folder of tests draws on: the checked project and the site built from it, each made once a run."""
+"""What more than one folder of tests draws on, each made once a run: the checked project, its site, a browser."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
+from playwright.sync_api import Browser, Playwright, sync_playwright
 
 from latchside.library import Library
 from latchside.project import ROOT, Checked, check_project
+
+from .chromium import launch
 
 # The same examples on every run, on any machine: a test that fails once fails always.
 settings.register_profile("fixed", derandomize=True, max_examples=100, deadline=None)
@@ -39,3 +43,17 @@ def build(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, int]:
 def site(build: tuple[Path, int]) -> Path:
     """The folder of the built site."""
     return build[0]
+
+
+@pytest.fixture(scope="session")
+def playwright() -> Iterator[Playwright]:
+    """The driver of browsers; a thread can hold only one."""
+    with sync_playwright() as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    launched = launch(playwright)
+    yield launched
+    launched.close()

@@ -12,12 +12,12 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response
 
-from bring_browser import chromium_path
+from ..chromium import launch
 
-# No name but this host's own is resolved, so a page that asks elsewhere fails here as it would in a cellar.
-ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"]
+# The index of the theme's search with nothing in it. Every page builds the real one anew, at a second of work a time.
+NO_SEARCH = '{"config":{"lang":["en"],"separator":"[\\\\s-]+","pipeline":[],"fields":{}},"docs":[]}'
 
 Visit = Callable[..., Page]
 Watch = Callable[[], AbstractContextManager[Visit]]
@@ -67,38 +67,19 @@ def every_address(site: Path) -> list[str]:
 
 
 @pytest.fixture(scope="session")
-def playwright() -> Iterator[Playwright]:
-    with sync_playwright() as started:
-        yield started
-
-
-def _launch(playwright: Playwright, *arguments: str) -> Browser:
-    path = chromium_path()
-    if path is None:
-        pytest.fail("There is no Chromium; `make test` brings one.")
-    return playwright.chromium.launch(executable_path=path, args=[*ARGUMENTS, *arguments])
-
-
-@pytest.fixture(scope="session")
-def browser(playwright: Playwright) -> Iterator[Browser]:
-    launched = _launch(playwright)
-    yield launched
-    launched.close()
-
-
-@pytest.fixture(scope="session")
 def large_text_browser(playwright: Playwright) -> Iterator[Browser]:
     """A browser whose reader has doubled the size of text in its settings."""
-    launched = _launch(playwright, "--blink-settings=defaultFontSize=32")
+    launched = launch(playwright, "--blink-settings=defaultFontSize=32")
     yield launched
     launched.close()
 
 
 @pytest.fixture(scope="session")
 def watch(browser: Browser, base: str) -> Watch:
-    """Opens pages of the site: `visit(address, size, in_browser=…, at=…, **context options)`.
+    """Opens pages of the site: `visit(address, size, in_browser=…, at=…, searching=…, **context options)`.
 
-    When the visits are over, none may have asked another host, missed a file or said an error.
+    With `searching=False` the theme's search finds nothing, and pages load in half the time. When the visits are
+    over, none may have asked another host, missed a file or said an error.
     """
 
     @contextmanager
@@ -121,13 +102,24 @@ def watch(browser: Browser, base: str) -> Watch:
                 complaints.append(f"failed: {request.url} {request.failure}")
 
         def open_page(
-            address: str, size: tuple[int, int], *, in_browser: Browser = browser, at: str = base, **options: Any
+            address: str,
+            size: tuple[int, int],
+            *,
+            in_browser: Browser = browser,
+            at: str = base,
+            searching: bool = True,
+            **options: Any,
         ) -> Page:
             width, height = size
             # The copy that a phone saves has tests of its own; here it would only be fetched again for every page.
             options.setdefault("service_workers", "block")
             context = in_browser.new_context(viewport={"width": width, "height": height}, **options)
             contexts.append(context)
+            if not searching:
+                context.route(
+                    "**/search/search_index.json",
+                    lambda route: route.fulfill(body=NO_SEARCH, content_type="application/json"),
+                )
             context.on("request", asked)
             context.on("response", answered)
             context.on("requestfailed", failed)

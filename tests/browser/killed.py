@@ -13,7 +13,7 @@ from playwright.sync_api import BrowserContext, Error, Page, Playwright
 
 from bring_browser import chromium_path
 
-from .conftest import ARGUMENTS
+from ..chromium import ARGUMENTS
 from .field import PHONE, ready
 
 TICK = """item => new Promise(resolve => {

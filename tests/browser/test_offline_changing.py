@@ -12,6 +12,7 @@ from playwright.sync_api import Page, Playwright, expect
 
 from latchside.site.finish import OFF, WORKER
 
+from .field import ready
 from .host import Host, Phone, changed, phone, reword, standing, words
 
 pytestmark = pytest.mark.field
@@ -60,7 +61,7 @@ def saved(hand: Phone, host: Host, address: str = "") -> Page:
 
 
 def tick(page: Page, number: int = 0) -> None:
-    row = page.locator("[data-item]").nth(number)
+    row = ready(page).locator("[data-item]").nth(number)
     row.locator(".ls-item").click()
     expect(row).to_have_attribute("data-state", "done")
 

@@ -13,6 +13,7 @@ import lxml.html
 import pytest
 from playwright.sync_api import Page, Playwright, expect
 
+from .field import ready
 from .host import Host, Phone, phone, standing, words
 from .test_finder_words import opened
 
@@ -62,6 +63,7 @@ def test_every_page_of_the_first_copy_opens_cold_with_no_server(hand: Phone, hos
     page = first_visit(hand, host)
     assert re.fullmatch(r"Saved for offline: version \S+, (\d{4}-\d\d-\d\d|undated)", words(page))
     page.goto(f"{host.base}checklists/position/")
+    ready(page)
     row = page.locator("[data-item]").first
     row.locator(".ls-item").click()
     expect(row).to_have_attribute("data-state", "done")

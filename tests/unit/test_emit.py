@@ -12,9 +12,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
-from bring_browser import chromium_path
 from latchside.figures.catalogue import Figure, catalogue
 from latchside.figures.emit import RUNTIME, compiled, equation, javascript, python
 from latchside.figures.expression import FUNCTIONS, Sort, read_expression
@@ -29,14 +28,10 @@ RANDOM_VECTORS = 150
 
 
 @pytest.fixture(scope="module")
-def page() -> Iterator[Page]:
-    path = chromium_path()
-    if path is None:
-        pytest.fail("There is no Chromium; `make test` brings one.")
-    with sync_playwright() as started:
-        browser = started.chromium.launch(executable_path=path, args=["--no-sandbox", "--disable-gpu"])
-        yield browser.new_page()
-        browser.close()
+def page(browser: Browser) -> Iterator[Page]:
+    opened = browser.new_page()
+    yield opened
+    opened.close()
 
 
 def in_browser(page: Page, functions: list[str], vectors: list[dict[str, Any]]) -> list[list[Any]]:

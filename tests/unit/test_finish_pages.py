@@ -19,7 +19,7 @@ from latchside.pages.finder import finder_index
 from latchside.pages.labels import labels, sound_base
 from latchside.project import ROOT
 from latchside.site.csp import policy, with_policy
-from latchside.site.lean import lean
+from latchside.site.lean import lean, lean_page
 from latchside.site.pocket import FOLDER, pocket_files, write_zip
 
 HEAD = '<!doctype html><html><head><meta charset="utf-8">'
@@ -86,6 +86,11 @@ def test_no_script_of_ours_holds_a_comment_sign_inside_a_text(path: Path) -> Non
     assert "/**" not in without
     for comment in re.findall(r"/\*\*.*?\*/", text, flags=re.DOTALL):
         assert comment.count("/*") == 1
+
+
+def test_a_page_is_served_without_empty_lines_unless_it_shows_text_as_typed() -> None:
+    assert lean_page("<p>\n\n   a  \n \n</p>") == "<p>\na\n</p>"
+    assert lean_page("<pre>\n\n  a</pre>") == "<pre>\n\n  a</pre>"
 
 
 # -- finder --------------------------------------------------------------------------------------------------
