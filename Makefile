@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
-.PHONY: site pocket test serve check lint bench lock clean
+.PHONY: site pocket test serve check lint bench bench-lighthouse lock clean
 
 site: $(VENV)/.site
 	$(BIN)/latchside site
@@ -20,12 +20,8 @@ check: $(VENV)/.site
 
 test: $(VENV)/.test
 	$(BIN)/python scripts/bring_browser.py
+	$(BIN)/python scripts/bring_webkit.py
 	$(BIN)/python -m pytest
-
-# The saved copy and the visits on a hard day: killed browsers, cut lines, cold starts. Minutes long.
-test-field: $(VENV)/.test
-	$(BIN)/python scripts/bring_browser.py
-	$(BIN)/python -m pytest -m field tests/browser
 
 lint: $(VENV)/.test
 	$(BIN)/ruff check scripts tests
@@ -34,6 +30,10 @@ lint: $(VENV)/.test
 
 bench: $(VENV)/.test
 	$(BIN)/python scripts/bench.py
+
+# Needs npm, which fetches the tool.
+bench-lighthouse: $(VENV)/.test
+	$(BIN)/python scripts/bench_lighthouse.py
 
 # Needs uv; run it after changing the dependencies in pyproject.toml.
 LOCK = uv pip compile --quiet --universal --python-version 3.11 --generate-hashes --no-emit-index-url --no-header

@@ -38,6 +38,7 @@ ELSEWHERE = {
     "figure": ("latchside.figures.command", "figure"),
     "figures": ("latchside.figures.command", "figures"),
     "fault-order": ("latchside.order.command", "fault_order"),
+    "plan": ("latchside.jobs.command", "plan"),
     "record": ("latchside.visits.command", "record"),
     "tally": ("latchside.visits.command", "tally"),
 }
@@ -99,18 +100,29 @@ def _print(checked: Checked, as_: str | None) -> None:
 
 
 @main.command()
-@click.argument("kind", type=click.Choice(list(KINDS)))
+@click.argument("kind", type=click.Choice([*KINDS, "survey"]))
 @click.argument("name")
 @_root
 def new(kind: str, name: str, root: Path) -> None:
-    """Write a commented record to fill in, such as: latchside new device gate-contact."""
+    """Write a commented record to fill in, such as: latchside new device gate-contact.
+
+    Or the survey of a site, where you are: latchside new survey corner-shop.xlsx (or .csv, or .yaml).
+    """
     from latchside.new import write_new
     from latchside.schemas import load_schemas
 
     try:
+        if kind == "survey":
+            from latchside.jobs.template import write_template
+
+            write_template(Path(name), load_schemas(ROOT / "schema"))
+            click.echo(f"Wrote {name}. Fill it in, then run:\n  latchside plan {name}")
+            return
         path = write_new(root, KINDS[kind], name, load_schemas(ROOT / "schema"))
     except FileExistsError as error:
         raise click.ClickException(f"{error.filename} is there already; nothing was written.") from None
+    except OSError as error:
+        raise click.ClickException(f"{name} cannot be written: {error.strerror}.") from None
     except ValueError as error:
         raise click.ClickException(str(error)) from None
     click.echo(f"Wrote {path.relative_to(root)}. Fill in every line marked FILL IN, then run:\n  latchside check")

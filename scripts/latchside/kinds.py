@@ -54,6 +54,7 @@ KINDS: dict[str, Kind] = {
         Kind("term", "terms", "Terms", "shared/terms", "terms/#{id}", "reference"),
         Kind("tool", "tools", "Tools", "shared/tools", "tools/#{id}", "reference"),
         Kind("source", "sources", "Sources", "shared/sources", "sources/#{id}", "reference"),
+        Kind("job", "jobs", "Jobs", "content/jobs", "jobs/{id}/", "reference"),
     )
 }
 

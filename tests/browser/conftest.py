@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import threading
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
@@ -15,6 +16,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response
 
 from ..chromium import launch
+from .host import Host, Phone, phone, standing
 
 # The index of the theme's search with nothing in it. Every page builds the real one anew, at a second of work a time.
 NO_SEARCH = '{"config":{"lang":["en"],"separator":"[\\\\s-]+","pipeline":[],"fields":{}},"docs":[]}'
@@ -61,6 +63,62 @@ def deeper_base(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterato
 
 
 @pytest.fixture(scope="session")
+def quick_base(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """Where the site is served with a search that finds nothing, so that pages load in half the time."""
+    root = tmp_path_factory.mktemp("quick")
+    for part in site.iterdir():
+        if part.name != "search":
+            (root / part.name).symlink_to(part, target_is_directory=part.is_dir())
+    (root / "search").mkdir()
+    (root / "search" / "search_index.json").write_text(NO_SEARCH, "utf-8")
+    with _served(root) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
+def one_host(site: Path) -> Iterator[Host]:
+    """The one host at whose address the saved copies of the tests belong."""
+    made = Host(site)
+    yield made
+    made.stop()
+
+
+@pytest.fixture
+def host(one_host: Host, site: Path) -> Host:
+    """A host that serves the site, and does with it what a test wants."""
+    one_host.anew(site)
+    return one_host
+
+
+@pytest.fixture
+def hand(playwright: Playwright, tmp_path: Path) -> Iterator[Phone]:
+    """A phone that was never at the site."""
+    with phone(playwright, tmp_path / "profile") as made:
+        yield made
+
+
+@pytest.fixture(scope="session")
+def profile(playwright: Playwright, one_host: Host, site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """What is on a phone that was at the site once and has saved the first copy."""
+    one_host.anew(site)
+    folder = tmp_path_factory.mktemp("phone") / "profile"
+    with phone(playwright, folder) as made:
+        page = made.on()
+        page.goto(one_host.base)
+        standing(page, "saved")
+    return folder
+
+
+@pytest.fixture
+def saver(playwright: Playwright, host: Host, profile: Path, tmp_path: Path) -> Iterator[Phone]:
+    """A phone with the first copy saved, switched off."""
+    unwanted = shutil.ignore_patterns("Singleton*", "*ShaderCache", "GPUCache", "*GraphiteCache", "Cache", "Code Cache")
+    shutil.copytree(profile, tmp_path / "profile", symlinks=True, ignore=unwanted)
+    with phone(playwright, tmp_path / "profile") as made:
+        yield made
+
+
+@pytest.fixture(scope="session")
 def every_address(site: Path) -> list[str]:
     """The address of every page."""
     return sorted(path.parent.relative_to(site).as_posix() + "/" for path in site.glob("*/**/index.html"))
@@ -75,7 +133,7 @@ def large_text_browser(playwright: Playwright) -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def watch(browser: Browser, base: str) -> Watch:
+def watch(browser: Browser, base: str, quick_base: str) -> Watch:
     """Opens pages of the site: `visit(address, size, in_browser=…, at=…, searching=…, **context options)`.
 
     With `searching=False` the theme's search finds nothing, and pages load in half the time. When the visits are
@@ -106,7 +164,7 @@ def watch(browser: Browser, base: str) -> Watch:
             size: tuple[int, int],
             *,
             in_browser: Browser = browser,
-            at: str = base,
+            at: str = "",
             searching: bool = True,
             **options: Any,
         ) -> Page:
@@ -115,7 +173,7 @@ def watch(browser: Browser, base: str) -> Watch:
             options.setdefault("service_workers", "block")
             context = in_browser.new_context(viewport={"width": width, "height": height}, **options)
             contexts.append(context)
-            if not searching:
+            if not searching and at:
                 context.route(
                     "**/search/search_index.json",
                     lambda route: route.fulfill(body=NO_SEARCH, content_type="application/json"),
@@ -126,7 +184,7 @@ def watch(browser: Browser, base: str) -> Watch:
             context.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
             context.on("weberror", lambda error: complaints.append(f"error: {error.error}"))
             page = context.new_page()
-            page.goto(at + address, wait_until="load")
+            page.goto((at or (base if searching else quick_base)) + address, wait_until="load")
             return page
 
         yield open_page

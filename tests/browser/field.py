@@ -85,23 +85,26 @@ STORED = """store => new Promise((resolve, reject) => {
 })"""
 
 
-def stored(page: Page, store: str = "entries") -> list[dict[str, Any]]:
-    """The rows of a store."""
+def stored(page: Page, store: str = "entries", *, with_sums: bool = False) -> list[dict[str, Any]]:
+    """The rows of a store; of entries, what they say, or that with the sum over it."""
     rows: list[dict[str, Any]] = page.evaluate(STORED, store)
-    return rows
+    return rows if with_sums else [{key: value for key, value in row.items() if key != "sum"} for row in rows]
 
 
-PUT = """([store, rows]) => new Promise((resolve, reject) => {
+PUT = """async ([store, rows, script]) => {
+ const { sealed } = script ? await import(script) : { sealed: row => row };
+ return new Promise((resolve, reject) => {
   const request = indexedDB.open('latchside');
   request.onsuccess = () => {
     const change = request.result.transaction(store, 'readwrite');
-    for (const row of rows) change.objectStore(store).put(row);
+    for (const row of rows) change.objectStore(store).put(sealed(row));
     change.oncomplete = () => { request.result.close(); resolve(); };
     change.onabort = () => reject(change.error);
   };
-})"""
+ });
+}"""
 
 
-def put(page: Page, rows: list[Any], store: str = "entries") -> None:
-    """Write rows into a store by hand."""
-    page.evaluate(PUT, [store, rows])
+def put(page: Page, rows: list[Any], store: str = "entries", *, sealed_by: str = "") -> None:
+    """Write rows into a store by hand: as they are, or sealed by the script at an address."""
+    page.evaluate(PUT, [store, rows, sealed_by])

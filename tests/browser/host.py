@@ -41,6 +41,13 @@ class Host:
         """The address of the site."""
         return f"http://127.0.0.1:{self._port}/{self.prefix}"
 
+    def anew(self, folder: Path) -> None:
+        """As it was made: serve this folder, whole, with nothing asked yet."""
+        self.folder, self.breaks_after = folder, None
+        self.asked.clear()
+        if self._server is None:
+            self.start()
+
     def start(self) -> None:
         """Serve, at the address it had before."""
         self._server = ThreadingHTTPServer(("127.0.0.1", self._port), partial(_Handler, self))

@@ -12,8 +12,6 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
-pytestmark = pytest.mark.field
-
 Visit = Callable[..., Page]
 PHONE = (390, 844)
 NARROW = (320, 640)
@@ -57,9 +55,9 @@ def near_the_top(found: list[str], wanted: str) -> bool:
     return wanted in found[:3]
 
 
-def test_it_finds_what_is_meant(visit: Visit, base: str) -> None:
-    page = visit("", PHONE)
-    found = page.evaluate(FIND, [f"{base}assets/js/match.js", f"{base}finder.json", list(WANTED)])
+def test_it_finds_what_is_meant(visit: Visit, quick_base: str) -> None:
+    page = visit("", PHONE, searching=False)
+    found = page.evaluate(FIND, [f"{quick_base}assets/js/match.js", f"{quick_base}finder.json", list(WANTED)])
     wrong = {
         query: addresses[:3]
         for (query, wanted), addresses in zip(WANTED.items(), found, strict=True)
@@ -68,12 +66,12 @@ def test_it_finds_what_is_meant(visit: Visit, base: str) -> None:
     assert not wrong
 
 
-def test_every_thing_is_found_by_its_own_name_and_leads_to_a_page(visit: Visit, base: str, site: Path) -> None:
+def test_every_thing_is_found_by_its_own_name_and_leads_to_a_page(visit: Visit, quick_base: str, site: Path) -> None:
     data = json.loads((site / "finder.json").read_text("utf-8"))
     names = [entry[2] for entry in data["entries"]]
     own = [data["kinds"][entry[0]][1].replace("{id}", entry[1]) for entry in data["entries"]]
-    page = visit("", PHONE)
-    found = page.evaluate(FIND, [f"{base}assets/js/match.js", f"{base}finder.json", names])
+    page = visit("", PHONE, searching=False)
+    found = page.evaluate(FIND, [f"{quick_base}assets/js/match.js", f"{quick_base}finder.json", names])
     missed = [name for name, address, addresses in zip(names, own, found, strict=True) if address not in addresses[:4]]
     assert not missed
     for address in own:
@@ -89,10 +87,10 @@ def test_the_index_stays_small(site: Path) -> None:
     assert packed / entries <= 150
 
 
-def test_nonsense_finds_nothing(visit: Visit, base: str) -> None:
-    page = visit("", PHONE)
+def test_nonsense_finds_nothing(visit: Visit, quick_base: str) -> None:
+    page = visit("", PHONE, searching=False)
     queries = ["", "   ", "qwertyuiop", "\u0000\u202e", "!!!", "x" * 5000, "__proto__", "constructor"]
-    found = page.evaluate(FIND, [f"{base}assets/js/match.js", f"{base}finder.json", queries])
+    found = page.evaluate(FIND, [f"{quick_base}assets/js/match.js", f"{quick_base}finder.json", queries])
     assert found[0] == found[1] == found[2] == found[4] == []
     assert all(len(addresses) <= 12 for addresses in found)
 
@@ -106,7 +104,7 @@ def opened(page: Page) -> Any:
 
 @pytest.mark.parametrize("address", ["", "checklists/position/", "faults/reads-high/", "terms/", "figures/", "visits/"])
 def test_it_is_on_every_page(visit: Visit, address: str) -> None:
-    page = visit(address, PHONE)
+    page = visit(address, PHONE, searching=False)
     opened(page).fill("reads high")
     expect(page.locator(".ls-finder li a").first).to_contain_text("The loop reads high")
     page.keyboard.press("Escape")
@@ -115,7 +113,7 @@ def test_it_is_on_every_page(visit: Visit, address: str) -> None:
 
 
 def test_keys_lead_to_an_answer(visit: Visit) -> None:
-    page = visit("cautions/ladders/", PHONE)
+    page = visit("cautions/ladders/", PHONE, searching=False)
     opened(page)
     page.keyboard.type("loop reads")
     expect(page.locator(".ls-finder li a").nth(2)).to_be_visible()
@@ -130,22 +128,22 @@ def test_keys_lead_to_an_answer(visit: Visit) -> None:
     page.wait_for_url(str(target))
 
 
-def test_lists_used_last_stand_on_top(visit: Visit, base: str) -> None:
-    page = visit("checklists/position/", PHONE)
+def test_lists_used_last_stand_on_top(visit: Visit, quick_base: str) -> None:
+    page = visit("checklists/position/", PHONE, searching=False)
     for address in ("checklists/handover/", "checklists/enrolling/", "checklists/position/", ""):
-        page.goto(base + address)
+        page.goto(quick_base + address)
         page.get_by_role("button", name="Find", exact=True).wait_for()
     opened(page)
     expect(page.locator(".ls-finder li strong")).to_have_text(["Position", "Enrolling", "Handover"])
-    page.goto(f"{base}on-site/")
+    page.goto(f"{quick_base}on-site/")
     expect(page.locator(".ls-recent li strong")).to_have_text(["Position", "Enrolling", "Handover"])
     page.locator(".ls-recent a").first.click()
-    page.wait_for_url(f"{base}checklists/position/")
+    page.wait_for_url(f"{quick_base}checklists/position/")
 
 
 @pytest.mark.parametrize("address", ["faults/reads-high/", "checklists/position/", "offline/"])
 def test_it_is_readable_reachable_and_fits(visit: Visit, address: str) -> None:
-    page = visit(address, NARROW)
+    page = visit(address, NARROW, searching=False)
     opened(page).fill("reads")
     expect(page.locator(".ls-finder li a").first).to_be_visible()
     found = Axe().run(page).response["violations"]
@@ -159,7 +157,7 @@ def test_it_is_readable_reachable_and_fits(visit: Visit, address: str) -> None:
 
 
 def test_the_strip_covers_nothing_that_keys_reach(visit: Visit) -> None:
-    page = visit("faults/reads-high/", PHONE)
+    page = visit("faults/reads-high/", PHONE, searching=False)
     page.get_by_role("button", name="Find", exact=True).wait_for()
     for _ in range(60):
         page.keyboard.press("Tab")
@@ -172,7 +170,7 @@ def test_the_strip_covers_nothing_that_keys_reach(visit: Visit) -> None:
 
 
 def test_without_scripts_the_strip_still_leads_somewhere(visit: Visit) -> None:
-    page = visit("faults/reads-high/", PHONE, java_script_enabled=False)
+    page = visit("faults/reads-high/", PHONE, searching=False, java_script_enabled=False)
     page.locator(".ls-strip-find").click()
     page.wait_for_url("**/on-site/")
     page.locator(".ls-strip-state").click()

@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import re
 import shutil
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
 from latchside.site.finish import OFF, WORKER
 
 from .field import ready
-from .host import Host, Phone, changed, phone, reword, standing, words
-
-pytestmark = pytest.mark.field
+from .host import Host, Phone, changed, reword, standing, words
 
 LIST = "checklists/position/"
 OLD, NEW = "latch-side corner", "hinge-side corner"
@@ -40,21 +37,8 @@ def corrected(newer: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     return changed(newer, tmp_path_factory.mktemp("corrected") / "site", lambda copy: None, [CORRECTION])
 
 
-@pytest.fixture
-def host(site: Path) -> Iterator[Host]:
-    made = Host(site)
-    yield made
-    made.stop()
-
-
-@pytest.fixture
-def hand(playwright: Playwright, tmp_path: Path) -> Iterator[Phone]:
-    with phone(playwright, tmp_path / "profile") as made:
-        yield made
-
-
-def saved(hand: Phone, host: Host, address: str = "") -> Page:
-    page = hand.on()
+def saved(saver: Phone, host: Host, address: str = "") -> Page:
+    page = saver.on()
     page.goto(host.base + address)
     standing(page, "saved")
     return page
@@ -70,23 +54,23 @@ def text(page: Page) -> str:
     return page.locator("article").inner_text()
 
 
-def test_with_nothing_in_progress_the_next_start_brings_the_new_version(hand: Phone, host: Host, newer: Path) -> None:
-    page = saved(hand, host)
+def test_with_nothing_in_progress_the_next_start_brings_the_new_version(saver: Phone, host: Host, newer: Path) -> None:
+    page = saved(saver, host)
     host.folder = newer
     page.reload()
     standing(page, "ready")
     assert words(page).startswith("Update ready; saved is version ")
     page.goto(host.base + LIST)
     assert OLD in text(page)
-    page = hand.on()
+    page = saver.on()
     page.goto(host.base + LIST)
     standing(page, "saved")
     assert NEW in text(page)
     assert "2031-02-03" in words(page)
 
 
-def test_a_new_version_is_never_swapped_in_under_a_checklist(hand: Phone, host: Host, newer: Path) -> None:
-    page = saved(hand, host, LIST)
+def test_a_new_version_is_never_swapped_in_under_a_checklist(saver: Phone, host: Host, newer: Path) -> None:
+    page = saved(saver, host, LIST)
     tick(page)
     host.folder = newer
     page.reload()
@@ -94,7 +78,7 @@ def test_a_new_version_is_never_swapped_in_under_a_checklist(hand: Phone, host: 
     assert OLD in text(page)
     tick(page, 1)
     for _ in range(2):
-        page = hand.on()
+        page = saver.on()
         page.goto(host.base + LIST)
         standing(page, "ready")
         assert OLD in text(page)
@@ -111,29 +95,29 @@ def test_a_new_version_is_never_swapped_in_under_a_checklist(hand: Phone, host: 
     page.goto(host.base + LIST)
     assert NEW in text(page)
     expect(page.locator("[data-item][data-state=done]").first).to_be_attached()
-    assert hand.complaints == []
+    assert saver.complaints == []
 
 
-def test_a_list_taken_back_no_longer_holds_it(hand: Phone, host: Host, newer: Path) -> None:
-    page = saved(hand, host, LIST)
+def test_a_list_taken_back_no_longer_holds_it(saver: Phone, host: Host, newer: Path) -> None:
+    page = saved(saver, host, LIST)
     tick(page)
     host.folder = newer
     page.reload()
     standing(page, "ready")
     page.get_by_role("button", name="Undo").click()
     expect(page.locator("[data-item][data-state=done]")).to_have_count(0)
-    page = hand.on()
+    page = saver.on()
     page.goto(host.base + LIST)
     standing(page, "saved")
     assert NEW in text(page)
 
 
-def test_another_open_page_holds_it(hand: Phone, host: Host, newer: Path) -> None:
-    page = saved(hand, host)
+def test_another_open_page_holds_it(saver: Phone, host: Host, newer: Path) -> None:
+    page = saved(saver, host)
     host.folder = newer
     page.reload()
     standing(page, "ready")
-    other = hand.another_page()
+    other = saver.another_page()
     other.goto(f"{host.base}offline/")
     other.get_by_role("button", name="Use the new version now").click()
     expect(other.locator(".ls-copy")).to_contain_text("Other pages of this library are open")
@@ -143,8 +127,8 @@ def test_another_open_page_holds_it(hand: Phone, host: Host, newer: Path) -> Non
     expect(other.locator(".ls-copy-state")).to_contain_text("Saved for offline")
 
 
-def test_only_what_changed_is_fetched(hand: Phone, host: Host, newer: Path) -> None:
-    page = saved(hand, host)
+def test_only_what_changed_is_fetched(saver: Phone, host: Host, newer: Path) -> None:
+    page = saved(saver, host)
     host.folder = newer
     host.asked.clear()
     page.reload()
@@ -153,13 +137,13 @@ def test_only_what_changed_is_fetched(hand: Phone, host: Host, newer: Path) -> N
 
 
 def test_a_site_changed_by_halves_is_not_taken(
-    hand: Phone, host: Host, site: Path, newer: Path, tmp_path: Path
+    saver: Phone, host: Host, site: Path, newer: Path, tmp_path: Path
 ) -> None:
     mixed = tmp_path / "mixed"
     shutil.copytree(site, mixed)
     for name in ("sw.js", "offline.json"):
         shutil.copy(newer / name, mixed / name)
-    page = saved(hand, host)
+    page = saved(saver, host)
     host.folder = mixed
     page.reload()
     page.goto(f"{host.base}offline/")
@@ -168,13 +152,13 @@ def test_a_site_changed_by_halves_is_not_taken(
     )
     standing(page, "saved")
     host.stop()
-    page = hand.on()
+    page = saver.on()
     page.goto(host.base + LIST)
     assert OLD in text(page)
 
 
-def test_a_server_that_dies_while_an_update_comes_leaves_the_old_copy(hand: Phone, host: Host, newer: Path) -> None:
-    page = saved(hand, host)
+def test_a_server_that_dies_while_an_update_comes_leaves_the_old_copy(saver: Phone, host: Host, newer: Path) -> None:
+    page = saved(saver, host)
     for file in (newer / "assets" / "js").iterdir():
         assert file.is_file()
     host.folder = newer
@@ -184,7 +168,7 @@ def test_a_server_that_dies_while_an_update_comes_leaves_the_old_copy(hand: Phon
     page.wait_for_timeout(1500)
     host.stop()
     host.breaks_after = None
-    page = hand.on()
+    page = saver.on()
     page.goto(host.base + LIST)
     standing(page, "saved")
     assert OLD in text(page)
@@ -193,15 +177,16 @@ def test_a_server_that_dies_while_an_update_comes_leaves_the_old_copy(hand: Phon
     standing(page, "ready")
 
 
-def test_a_safety_correction_is_announced_at_the_next_contact(hand: Phone, host: Host, corrected: Path) -> None:
-    page = saved(hand, host, LIST)
+def test_a_safety_correction_is_announced_at_the_next_contact(saver: Phone, host: Host, corrected: Path) -> None:
+    page = saved(saver, host, LIST)
     tick(page)
     host.folder = corrected
     page.reload()
     news = page.locator(".ls-correction")
     expect(news).to_contain_text("Safety correction: The loop reads high. Read <b>2</b> & not 1.")
+    standing(page, "ready")
     host.stop()
-    page = hand.on()
+    page = saver.on()
     page.goto(f"{host.base}cautions/")
     expect(page.locator(".ls-correction")).to_be_visible()
     page.get_by_role("button", name="I have read it").click()
@@ -221,9 +206,9 @@ def test_who_never_had_the_earlier_version_is_not_told(hand: Phone, host: Host, 
 
 @pytest.mark.parametrize("with_the_list", [True, False], ids=["built with offline: false", "worker file swapped"])
 def test_the_switch_takes_the_copy_off_and_leaves_visits(
-    hand: Phone, host: Host, site: Path, tmp_path: Path, with_the_list: bool
+    saver: Phone, host: Host, site: Path, tmp_path: Path, with_the_list: bool
 ) -> None:
-    page = saved(hand, host, LIST)
+    page = saved(saver, host, LIST)
     tick(page)
     switched = tmp_path / "switched"
     shutil.copytree(site, switched)
@@ -234,8 +219,9 @@ def test_the_switch_takes_the_copy_off_and_leaves_visits(
     host.folder = switched
     page.reload()
     expect(page.locator(".ls-strip-state")).to_contain_text("switched off", timeout=30_000)
-    assert page.evaluate("async () => (await navigator.serviceWorker.getRegistrations()).length") == 0
-    assert page.evaluate("caches.keys()") == []
+    page.wait_for_function(
+        "async () => !(await caches.keys()).length && !(await navigator.serviceWorker.getRegistrations()).length"
+    )
     page.reload()
     assert NEW in text(page)
     expect(page.locator("[data-item][data-state=done]").first).to_be_attached()

@@ -17,8 +17,6 @@ from playwright.sync_api import Browser, Page, expect
 
 from .test_finder_words import opened
 
-pytestmark = pytest.mark.field
-
 Visit = Callable[..., Page]
 
 

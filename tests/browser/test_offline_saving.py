@@ -4,36 +4,20 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 from urllib.parse import quote
 
 import lxml.html
 import pytest
-from playwright.sync_api import Page, Playwright, expect
+from playwright.sync_api import Page, expect
 
 from .field import ready
-from .host import Host, Phone, phone, standing, words
+from .host import Host, Phone, standing, words
 from .test_finder_words import opened
-
-pytestmark = pytest.mark.field
 
 STORED = """async () => Promise.all((await caches.keys()).map(async (name) =>
   (await (await caches.open(name)).keys()).length))"""
-
-
-@pytest.fixture
-def host(site: Path) -> Iterator[Host]:
-    made = Host(site)
-    yield made
-    made.stop()
-
-
-@pytest.fixture
-def hand(playwright: Playwright, tmp_path: Path) -> Iterator[Phone]:
-    with phone(playwright, tmp_path / "profile") as made:
-        yield made
 
 
 def listed(site: Path) -> dict[str, Any]:
@@ -73,7 +57,7 @@ def test_every_page_of_the_first_copy_opens_cold_with_no_server(hand: Phone, hos
     assert len(pages) > 120
     for path in pages:
         address = host.base + path.removesuffix("index.html")
-        page.goto(address)
+        page.goto(address, wait_until="domcontentloaded")
         assert page.url == address
         assert page.locator("article h1").inner_text() == heading(site, path)
     page.goto(f"{host.base}checklists/position/")
@@ -110,10 +94,9 @@ def test_the_promised_kinds_are_all_in_the_first_copy(site: Path) -> None:
     assert listed(site)["size"]["first"] <= 1_500_000
 
 
-def test_the_finder_and_the_calculators_answer_with_no_server(hand: Phone, host: Host) -> None:
-    first_visit(hand, host)
+def test_the_finder_and_the_calculators_answer_with_no_server(saver: Phone, host: Host) -> None:
     host.stop()
-    page = hand.on()
+    page = saver.on()
     page.goto(f"{host.base}cautions/ladders/")
     opened(page).fill("magnet fell off the door")
     expect(page.locator(".ls-finder li a").first).to_contain_text("Adhesive let go")
@@ -124,10 +107,9 @@ def test_the_finder_and_the_calculators_answer_with_no_server(hand: Phone, host:
     expect(page.locator("form[data-figure]:not([hidden])")).to_be_visible()
 
 
-def test_what_is_not_saved_says_so_and_can_be_tried_again(hand: Phone, host: Host) -> None:
-    first_visit(hand, host)
+def test_what_is_not_saved_says_so_and_can_be_tried_again(saver: Phone, host: Host) -> None:
     host.stop()
-    page = hand.on()
+    page = saver.on()
     address = "devices/surface-contact/fix/"
     page.goto(host.base + address)
     assert page.url == f"{host.base}offline/?wanted={quote(address, safe='')}"
@@ -176,8 +158,8 @@ def test_it_goes_on_by_itself_when_the_network_returns(hand: Phone, host: Host, 
     standing(page, "saved")
 
 
-def test_everything_is_saved_on_request_with_its_size_shown_first(hand: Phone, host: Host, site: Path) -> None:
-    page = first_visit(hand, host)
+def test_everything_is_saved_on_request_with_its_size_shown_first(saver: Phone, host: Host, site: Path) -> None:
+    page = first_visit(saver, host)
     page.goto(f"{host.base}offline/")
     button = page.get_by_role("button", name=re.compile("Save everything"))
     more = listed(site)["size"]["rest"] / 1e6
@@ -187,33 +169,32 @@ def test_everything_is_saved_on_request_with_its_size_shown_first(hand: Phone, h
     expect(page.locator(".ls-copy")).to_contain_text(re.compile("promise"))
     expect(button).to_have_count(0)
     host.stop()
-    page = hand.on()
+    page = saver.on()
     page.goto(f"{host.base}devices/surface-contact/fix/")
     expect(page.locator("article h1")).to_contain_text("Surface contact")
     page.keyboard.press("/")
     page.keyboard.type("hysteresis")
     expect(page.locator(".md-search-result__link").first).to_be_visible()
-    assert hand.complaints == []
+    assert saver.complaints == []
 
 
-def test_without_its_index_the_search_gives_way_to_the_finder(hand: Phone, host: Host) -> None:
-    first_visit(hand, host)
+def test_without_its_index_the_search_gives_way_to_the_finder(saver: Phone, host: Host) -> None:
     host.stop()
-    page = hand.on()
+    page = saver.on()
     page.goto(f"{host.base}faults/reads-high/")
     page.locator(".md-header__button[for=__search]").click()
     expect(page.get_by_label("What do you see, have or need?")).to_be_focused()
-    assert hand.complaints == []
+    assert saver.complaints == []
 
 
-def test_a_copy_that_lost_a_file_is_not_called_saved_and_is_mended(hand: Phone, host: Host) -> None:
-    page = first_visit(hand, host)
+def test_a_copy_that_lost_a_file_is_not_called_saved_and_is_mended(saver: Phone, host: Host) -> None:
+    page = first_visit(saver, host)
     gone = """async () => { for (const name of await caches.keys()) { const cache = await caches.open(name);
       for (const request of await cache.keys())
         if (request.url.includes('faults/reads-high/')) await cache.delete(request); } }"""
     page.evaluate(gone)
     host.stop()
-    page = hand.on()
+    page = saver.on()
     page.goto(f"{host.base}checklists/position/")
     standing(page, "none")
     host.start()
@@ -224,10 +205,9 @@ def test_a_copy_that_lost_a_file_is_not_called_saved_and_is_mended(hand: Phone, 
     expect(page.locator("article h1")).to_have_text("The loop reads high")
 
 
-def test_a_copy_not_compared_for_long_says_so(hand: Phone, host: Host) -> None:
-    page = first_visit(hand, host)
+def test_a_copy_not_compared_for_long_says_so(saver: Phone, host: Host) -> None:
     host.stop()
-    page = hand.on()
+    page = saver.on()
     now = page.evaluate("Date.now()")
     for days, warned in ((89, False), (91, True)):
         page.clock.set_fixed_time((now + days * 86_400_000 + 60_000) / 1000)

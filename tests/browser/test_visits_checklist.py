@@ -8,11 +8,16 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from ..visits.make import DOOR, VISIT, entry, site
 from .field import PHONE, add_opening, answer_all, new_page, other, put, ready, start_visit, stored, tick
 
-pytestmark = pytest.mark.field
-
 PROVING = "checklists/proving-each-opening/"
+
+
+@pytest.fixture(scope="module")
+def base(quick_base: str) -> str:
+    """The site with a search that finds nothing: nothing here searches."""
+    return quick_base
 
 
 @pytest.fixture
@@ -188,6 +193,38 @@ def test_the_figure_is_that_of_the_device_at_hand(context: BrowserContext, base:
     expect(row.locator(".ls-verdict")).to_contain_text("Inside: 4.7\u00a0k\u03a9")
     row.get_by_label("Judge against").select_option("None of these: the label decides")
     expect(row.locator(".ls-verdict")).to_contain_text("The label on the part decides")
+
+
+def test_what_is_planned_for_the_opening_goes_before_its_device(context: BrowserContext, base: str) -> None:
+    page = new_page(context, f"{base}visits/")
+    planned = {
+        "fit-gap": {"words": "4 mm to 6 mm", "unit": "mm", "ranges": [{"low": 4, "high": 6}]},
+        "loop-shut": {"words": "5.6 k\u03a9 \u00b16 %", "unit": "k\u03a9", "ranges": [{"low": 5.264, "high": 5.936}]},
+    }
+    door = {"opening": DOOR, "name": "Back door", "device": "recessed-contact", "removed": False, "after": []}
+    put(page, [site(), entry("opening", 2, 2, **door, expected=planned)])
+    page.goto(f"{base}checklists/fixing/?visit={VISIT}&opening={DOOR}")
+    ready(page)
+    gap = page.locator("#item-recessed-gap")
+    expect(gap.locator(".ls-expect")).to_have_text("Planned for this opening: 4 mm to 6 mm")
+    gap.get_by_label("Reading").fill("8")
+    expect(gap.locator(".ls-verdict")).to_contain_text("Outside: 8\u00a0mm, expected 4 mm to 6 mm.")
+    gap.get_by_label("Unit").select_option("in")
+    gap.get_by_label("Reading").fill("0.2")
+    expect(gap.locator(".ls-verdict")).to_contain_text("Inside: 0.2\u00a0in")
+    loop = page.locator("#item-recessed-shut")
+    loop.get_by_label("Unit").select_option("\u03a9")
+    loop.get_by_label("Reading").fill("5600")
+    loop.get_by_role("button", name="Save: inside, done").click()
+    expect(loop).to_have_attribute("data-state", "done")
+    (kept,) = (row for row in stored(page) if row.get("item") == "recessed-shut")
+    assert kept["expected"] == {**planned["loop-shut"], "unit": "\u03a9", "ranges": [{"low": 5264, "high": 5936}]}
+    opened = page.locator("#item-recessed-open")
+    expect(opened.locator(".ls-expect")).not_to_contain_text("Planned")
+    page.get_by_role("button", name="Change where it writes to").click()
+    page.get_by_label("Device class at this opening").select_option("surface-contact")
+    expect(page.locator("#item-surface-gap")).to_have_attribute("data-state", "open")
+    expect(page.locator("#item-surface-gap .ls-expect")).not_to_contain_text("Planned")
 
 
 def test_what_is_open_stays_in_sight_and_is_led_to(page: Page) -> None:

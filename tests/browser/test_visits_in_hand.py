@@ -14,9 +14,13 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from ..visits.make import item, site
 from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, tick
 
-pytestmark = pytest.mark.field
-
 PROVING = "checklists/proving-each-opening/"
+
+
+@pytest.fixture(scope="module")
+def base(quick_base: str) -> str:
+    """The site with a search that finds nothing: nothing here searches."""
+    return quick_base
 
 
 def list_in_use(page: Page, base: str) -> None:
@@ -57,8 +61,9 @@ def visit_open(page: Page, base: str) -> None:
 STATES: dict[str, Callable[[Page, str], None]] = {"list": list_in_use, "visits": visits_listed, "visit": visit_open}
 
 
-@pytest.fixture(params=STATES)
-def in_use(request: pytest.FixtureRequest, browser: Browser, base: str) -> Iterator[Page]:
+@pytest.fixture(scope="module", params=STATES)
+def shown(request: pytest.FixtureRequest, browser: Browser, base: str) -> Iterator[Page]:
+    """A page in one of the states, which nobody changes."""
     context = browser.new_context(viewport=PHONE, service_workers="block", reduced_motion="reduce")
     page = new_page(context, f"{base}visits/")
     STATES[request.param](page, base)
@@ -66,8 +71,16 @@ def in_use(request: pytest.FixtureRequest, browser: Browser, base: str) -> Itera
     context.close()
 
 
+@pytest.fixture
+def in_use(shown: Page) -> Page:
+    """That page on a phone, seen from its top."""
+    shown.set_viewport_size(PHONE)
+    shown.evaluate("scrollTo(0, 0)")
+    return shown
+
+
 TOO_SMALL = """() => [...document.querySelectorAll(
-    'article :is(button, input, select, .ls-item, .ls-rows a), .ls-bar button')]
+    'article :is(button, input, select, summary, .ls-item, .ls-rows a), .ls-bar button')]
   .filter(e => e.getClientRects().length && !e.matches('.ls-item input'))
   .map(e => ({what: `${e.tagName} ${e.className} ${e.textContent.slice(0, 30)}`,
     least: e.matches('.ls-item, .ls-rows a, .ls-main') ? 56 : 48,
@@ -166,7 +179,7 @@ def many_visits(count: int, items: int) -> list[dict[str, Any]]:
 def test_two_hundred_visits_of_sixty_items_are_listed(browser: Browser, base: str) -> None:
     context = browser.new_context(service_workers="block")
     page = new_page(context, f"{base}visits/")
-    put(page, many_visits(200, 60))
+    put(page, many_visits(200, 60), sealed_by=f"{base}assets/js/store.js")
     page.reload()
     ready(page)
     assert page.locator(".ls-visits .ls-rows a").count() == 200

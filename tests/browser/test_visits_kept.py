@@ -16,10 +16,14 @@ from ..visits.make import SCHEMA
 from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, stored, tick
 from .killed import TICK, doomed
 
-pytestmark = pytest.mark.field
-
 PROVING = "checklists/proving-each-opening/"
 KILLED = 20
+
+
+@pytest.fixture(scope="module")
+def base(quick_base: str) -> str:
+    """The site with a search that finds nothing: nothing here searches."""
+    return quick_base
 
 
 @pytest.fixture
@@ -200,6 +204,33 @@ def test_a_damaged_record_is_put_aside_and_the_rest_works(context: BrowserContex
     page.get_by_role("button", name="Forget them").click()
     page.get_by_role("button", name="Forget them").click()
     expect(page.locator(".ls-damaged")).to_have_count(0)
+
+
+def test_damage_that_still_reads_like_an_entry_is_noticed(context: BrowserContext, base: str) -> None:
+    page = new_page(context, base + PROVING)
+    tick(page, "look")
+    page.locator("#item-play").get_by_label("Reading").fill("7")
+    page.get_by_role("button", name="Save: outside, a problem").click()
+    page.wait_for_selector("#item-play[data-state=problem]")
+    reading = next(row for row in stored(page, with_sums=True) if row["item"] == "play")
+    put(page, [{**reading, "reading": {"value": 1, "unit": "mm"}, "outcome": "done"}])
+    page.reload()
+    ready(page)
+    expect(page.locator("#item-look")).to_have_attribute("data-state", "done")
+    expect(page.locator("#item-play")).to_have_attribute("data-state", "open")
+    page.goto(f"{base}visits/")
+    ready(page)
+    expect(page.locator(".ls-damaged")).to_contain_text("1 stored entry was damaged and put aside.")
+    assert [row["why"] for row in stored(page, "aside")] == ["no longer reads as it was written"]
+
+
+def test_an_entry_stored_without_a_sum_is_read(context: BrowserContext, base: str) -> None:
+    page = new_page(context, base + PROVING)
+    tick(page, "look")
+    put(page, stored(page))
+    page.reload()
+    ready(page)
+    expect(page.locator("#item-look")).to_have_attribute("data-state", "done")
 
 
 def test_a_clock_set_back_harms_nothing(context: BrowserContext, base: str) -> None:

@@ -19,7 +19,11 @@ from ..unit.test_visit_file import spoil
 from ..visits.hostile import HOSTILE, injecting_record
 from ..visits.make import AS_PLAIN_IN_BROWSER, CASES, SCHEMA, as_plain, full_record, history
 
-pytestmark = pytest.mark.field
+
+@pytest.fixture(scope="module")
+def base(quick_base: str) -> str:
+    """The site with a search that finds nothing: nothing here searches."""
+    return quick_base
 
 
 @pytest.fixture(scope="module")

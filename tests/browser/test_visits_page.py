@@ -17,7 +17,11 @@ from ..visits.hostile import HOSTILE, injecting_record
 from ..visits.make import SCHEMA, VISIT, entry, full_record, item, record, site, some_id
 from .field import PHONE, add_opening, answer_all, new_page, other, ready, start_visit, stored, tick
 
-pytestmark = pytest.mark.field
+
+@pytest.fixture(scope="module")
+def base(quick_base: str) -> str:
+    """The site with a search that finds nothing: nothing here searches."""
+    return quick_base
 
 
 @pytest.fixture

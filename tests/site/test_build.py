@@ -68,7 +68,7 @@ def test_a_stage_without_work_has_no_page_and_says_why(
 
 
 def test_only_what_readers_need_is_published(site: Path) -> None:
-    allowed = {".html", ".css", ".js", ".map", ".svg", ".png", ".json", ".xml", ".gz"}
+    allowed = {".html", ".css", ".js", ".map", ".svg", ".png", ".json", ".xml", ".gz", ".csv", ".ics"}
     odd = [str(path.relative_to(site)) for path in site.rglob("*") if path.is_file() and path.suffix not in allowed]
     assert not odd
 

@@ -184,7 +184,7 @@ def test_numbers_are_listed_with_their_status(articles: dict[str, HtmlElement]) 
 
 
 def test_every_record_page_says_who_reviewed_it(shipped_library: Library, articles: dict[str, HtmlElement]) -> None:
-    for kind in WITH_A_PAGE:
+    for kind in WITH_A_PAGE - {"job"}:  # a survey of an invented site, which nobody reviews
         for record in shipped_library.of(kind):
             origin = articles[record.address].xpath('.//*[@class="ls-origin"]')[0].text_content()
             assert f"Reviewed by: {record['review']['by']}" in origin

@@ -51,12 +51,20 @@ _LETTERS = "abcdef"
 
 
 @st.composite
-def causes(draw: st.DrawFn, most: int = 4, electrician: bool = True) -> list[Record]:
+def causes(draw: st.DrawFn, most: int = 4, electrician: bool = True, waiting: bool = True) -> list[Record]:
+    """Some causes; where they may be `waiting`, some are mended after others, which are never an electrician's."""
     who = st.sampled_from(["technician"] * 5 + ["electrician"] * electrician)
-    return [
-        cause(letter, draw(st.sampled_from(["often", "sometimes", "rare"])), draw(st.integers(1, 12)), who=draw(who))
-        for letter in _LETTERS[: draw(st.integers(1, most))]
-    ]
+    letters: list[str] = draw(st.permutations(_LETTERS[: draw(st.integers(1, most))]))
+    found: list[Record] = []
+    for letter in letters:
+        made = cause(
+            letter, draw(st.sampled_from(["often", "sometimes", "rare"])), draw(st.integers(1, 12)), who=draw(who)
+        )
+        before = [one["id"] for one in found if one["remedy"]["who"] != "electrician"]
+        if waiting and before and draw(st.sampled_from([False, True])):
+            made["after"] = draw(st.lists(st.sampled_from(before), min_size=1, max_size=2, unique=True))
+        found.append(made)
+    return sorted(found, key=lambda one: str(one["id"]))
 
 
 @st.composite
@@ -118,7 +126,10 @@ class Exhaustive:
         ]
         if not mendable:
             return Fraction(0)
-        found = [self._mended(weights, up, done, i) for i in mendable]
+        left = {one["id"] for one, weight in zip(self.causes, weights, strict=True) if weight}
+        found = [
+            self._mended(weights, up, done, i) for i in mendable if not left & set(self.causes[i].get("after", ()))
+        ]
         found += [
             self._checked(weights, up, done, k)
             for k, one in enumerate(self.checks)

@@ -16,9 +16,19 @@ WHO = ("technician", "technician", "technician", "lead", "joiner", "electrician"
 
 
 def random_problem(chance: random.Random) -> Problem:
-    """One to eight causes, none to six checks of two or three results, some misleading, up to three set-ups."""
+    """One to eight causes, none to six checks of two or three results, some misleading, up to three set-ups.
+
+    Some causes wait for earlier ones, and some cannot be mended here.
+    """
     causes = tuple(
-        Cause(f"c{i}", float(chance.choice((6, 3, 1))), float(chance.randint(1, 60)), chance.choice(WHO))
+        Cause(
+            f"c{i}",
+            float(chance.choice((6, 3, 1))),
+            float(chance.randint(1, 60)),
+            chance.choice(WHO),
+            chance.getrandbits(i) & chance.getrandbits(i) if i and chance.random() < 0.4 else 0,
+            chance.random() < 0.93,
+        )
         for i in range(chance.randint(1, 8))
     )
     set_ups = tuple(SetUp(f"s{i}", float(chance.randint(1, 6)), i == 0) for i in range(chance.randint(0, 3)))

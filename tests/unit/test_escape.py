@@ -22,7 +22,7 @@ import pytest
 import yaml
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
-from markdown import Markdown  # type: ignore[import-untyped]
+from markdown import Markdown
 
 from latchside.library import Library, build_library
 from latchside.pages import render_pages

@@ -91,6 +91,7 @@ def test_no_script_of_ours_holds_a_comment_sign_inside_a_text(path: Path) -> Non
 def test_a_page_is_served_without_empty_lines_unless_it_shows_text_as_typed() -> None:
     assert lean_page("<p>\n\n   a  \n \n</p>") == "<p>\na\n</p>"
     assert lean_page("<pre>\n\n  a</pre>") == "<pre>\n\n  a</pre>"
+    assert lean_page('<link rel="next" href="x">\n<link rel="icon" href="y">') == '<link rel="icon" href="y">'
 
 
 # -- finder --------------------------------------------------------------------------------------------------

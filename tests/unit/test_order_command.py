@@ -65,6 +65,7 @@ def test_a_list_as_json(text: str, tmp_path: Path) -> None:
         ("cause: cell", "casue: cell, cause: cell", 2, "unknown-key", '"casue"'),
         ("cause: cell", "cause: magnet", 2, "repeated-id", '"magnet" a second time'),
         ("cause: cell", "cause: 7", 2, "wrong-type", "7 for cause"),
+        ("cause: cell", 'cause: "\\e[31mcell"', 2, "wrong-type", "for cause"),
         ("- {cause: cell, probability: 0.7, minutes: 60}", "- cell", 2, "wrong-type", '"cell"'),
     ],
 )
@@ -82,7 +83,10 @@ def test_one_clear_finding(old: str, new: str, line: int, code: str, says: str, 
 
 @pytest.mark.parametrize(
     ("text", "code"),
-    [("[]", "not-a-list"), ("seven", "not-a-list"), ("", "empty-file"), ("- {", "broken-yaml")],
+    [
+        ("[]", "not-a-list"), ('{"causes": []}', "not-a-list"), ("seven", "not-a-list"), ("", "empty-file"),
+        ("- {", "broken-yaml"),
+    ],
 )  # fmt: skip
 def test_a_file_that_is_no_list(text: str, code: str, tmp_path: Path) -> None:
     result = run(written(tmp_path, text))
@@ -188,6 +192,8 @@ def test_a_record_in_a_file(tmp_path: Path) -> None:
         ("leaves: [slow]", "leaves: [slow], likelihood: {slow: 0.5}", "overlapping-results"),
         ("leaves: [slow]", "leaves: [slow], likelihood: {flat: 0.5}", "overlapping-results"),
         ("needs: [nothing]", "needs: [cover-open]", "put-back"),
+        ("Nothing is sent without power.", "Power.\n    after: [slwo]", "mended-after"),
+        ("Nothing is sent without power.", "Power.\n    after: [flat]", "mended-after"),
     ],
 )
 def test_a_record_in_a_file_with_a_mistake(old: str, new: str, code: str, tmp_path: Path) -> None:

@@ -8,9 +8,12 @@ import pytest
 
 from latchside.library import Library, Record
 from latchside.order import Plan, from_fault, make_plan
+from latchside.order.exact import MOST_WORK
 from latchside.order.plan import Node, as_data
 from latchside.order.problem import NEVER_IN_A_PLAN, guesses
+from latchside.order.states import Moves
 from latchside.order.text import as_text
+from latchside.rules import plan_size
 
 from .order_problems import cause, check, problem
 
@@ -42,6 +45,34 @@ def every(node: Node) -> Iterator[Node]:
 def test_all_are_exact(shipped_plans: list[Case]) -> None:
     assert shipped_plans
     assert all(plan.exact and plan.gap == 0 for _, _, plan in shipped_plans)
+
+
+def test_the_measure_of_the_rule_is_that_of_the_planner(shipped_plans: list[Case]) -> None:
+    for fault, device, plan in shipped_plans:
+        if device is None:
+            moves = Moves(plan.problem)
+            assert plan_size.size(fault.data) == pytest.approx(moves.size(moves.start()[0], ()))
+    assert plan_size.MOST <= MOST_WORK
+
+
+def test_every_check_tells_causes_apart(shipped_plans: list[Case]) -> None:
+    """A check that can never stand in a plan would be dead text in the guided run."""
+    for fault, device, plan in shipped_plans:
+        moves = Moves(plan.problem)
+        idle = [one.id for k, one in enumerate(plan.problem.checks) if not moves.tells(k, one.covers)]
+        assert device or not idle, (fault.id, idle)
+
+
+def test_no_magnet_is_moved_before_the_leaf_is_right(shipped_plans: list[Case]) -> None:
+    """Hinge, keep, seal and latch are mended by a fitter of doors; what waits for them waits in every plan."""
+    waiting = 0
+    for fault, _, plan in shipped_plans:
+        waits = {one["id"]: set(one.get("after", ())) for one in fault["causes"]}
+        for node in every(tree(plan)):
+            if node.do == "mend" and waits[node.id or ""]:
+                waiting += 1
+                assert not waits[node.id or ""] & {cause for cause, _ in node.left}, (fault.id, node.id)
+    assert waiting
 
 
 def test_every_answer_leads_to_an_end(shipped_plans: list[Case]) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from .make import AT, VISIT, entry, full_record, item, record, site, some_id
+from .make import AT, DOOR, VISIT, entry, full_record, item, record, site, some_id
 
 
 def _changed(**fields: Any) -> str:
@@ -17,6 +17,14 @@ def _one(**fields: Any) -> str:
     made = {key: value for key, value in {**item(2, 2), **fields}.items() if value is not Ellipsis}
     return json.dumps(record(site(), made))
 
+
+def _planned(expected: Any) -> str:
+    """A record with an opening for which this is planned."""
+    fields: dict[str, Any] = {"opening": DOOR, "name": "Back door", "device": None, "removed": False, "after": []}
+    return json.dumps(record(site(), entry("opening", 2, 2, **fields, expected=expected)))
+
+
+_GAP = {"words": "4 to 8\u00a0mm", "unit": "mm", "ranges": [{"low": 4, "high": 8}]}
 
 HOSTILE: dict[str, str] = {
     "empty": "",
@@ -75,6 +83,13 @@ HOSTILE: dict[str, str] = {
     "after-too-many": _one(after=[some_id(index) for index in range(51)]),
     "undo-of-nothing": json.dumps(record(site(), entry("undo", 2, 2, undoes=[], reason="undo"))),
     "visit-no-id": _changed(visit="elm-house"),
+    "nothing-planned": _planned({}),
+    "planned-a-list": _planned([_GAP]),
+    "planned-under-no-name": _planned({"../gap": _GAP}),
+    "planned-on-the-prototype": _planned({"fit-gap": _GAP}).replace("fit-gap", "__proto__"),
+    "planned-too-much": _planned({f"gap-{number}": _GAP for number in range(41)}),
+    "planned-without-a-range": _planned({"fit-gap": {**_GAP, "ranges": []}}),
+    "planned-for-a-device": _planned({"fit-gap": {**_GAP, "device": "surface-contact"}}),
     "deep": '{"format": "latchside-visit", "version": 1, "entries": ' + "[" * 50_000 + "]" * 50_000 + "}",
 }
 """Name → content."""

@@ -61,7 +61,8 @@ def full_record() -> dict[str, Any]:
     }
     return record(
         site(),
-        entry("opening", 2, 2, opening=DOOR, name="Back door", device="surface-contact", removed=False, after=[]),
+        entry("opening", 2, 2, opening=DOOR, name="Back door", device="surface-contact", removed=False, after=[],
+              expected={"fit-gap": {"words": "4 to 8\u00a0mm", "unit": "mm", "ranges": [{"low": 4, "high": 8}]}}),
         item(3, 3, reading={"value": 4.5, "unit": "mm"}, expected=expected),
         item(4, 4, item="look", outcome="problem", note="Hinge is loose"),
         item(5, 5, item="latch", outcome="not-applicable", note="No latch here"),

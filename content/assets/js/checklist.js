@@ -29,8 +29,13 @@ class Checklist {
     this.changedList = h("div", { class: "ls-changed", role: "status" });
     root.append(this.changedList);
     this.items = [...document.querySelectorAll("[data-item]")].map((element) => new Item(/** @type {HTMLElement} */ (element), this));
+    this.points = document.querySelectorAll(".ls-items");
     this.complete = /** @type {HTMLElement} */ (document.querySelector(".ls-complete"));
     this.finish = h("div", { class: "ls-finish" });
+    this.press = button("Complete", () => this.declare(this.run), { class: "ls-button ls-main" });
+    this.closed = h("p", {});
+    this.links = h("ul", {}, ...this.items.map((item) => h("li", {}, h("a", { href: `#${item.element.id}` }, item.words))));
+    this.rows = [...this.links.children];
     this.anew = h("div", { class: "ls-anew" }, this.anewButton());
     this.complete.after(this.finish, this.anew);
     this.said = h("p", { class: "ls-said", role: "status" });
@@ -68,7 +73,7 @@ class Checklist {
     for (const item of this.items) item.settle(run.items.get(item.id), place);
     const lastClosed = this.items.findLastIndex((item) => item.isAnswered);
     this.items.forEach((item, index) => item.render(index < lastClosed, Boolean(place.hold)));
-    document.body.classList.toggle("ls-started", run.items.size > 0);
+    for (const points of this.points) points.classList.toggle("ls-started", run.items.size > 0);
     const open = this.open.length;
     this.where.textContent = place.hold || `Writes to: ${place.name}${place.openingName ? `, ${place.openingName}` : ""}`;
     this.next.textContent = open ? `Next open item (${open} left)` : "To the last line";
@@ -98,20 +103,27 @@ class Checklist {
     const problems = this.items.filter((item) => item.state === "problem").length;
     const done = !open.length && run.complete.length > 0;
     this.complete.classList.toggle("ls-is-complete", done);
-    const parts = [];
     if (done) {
       const [entry] = run.complete;
-      parts.push(h("p", { class: "ls-outcome" }, `Complete, ${clock(entry.at)}${entry.by ? `, ${entry.by}` : ""}.`, problems ? ` With ${count(problems, "problem")}.` : ""));
-    } else {
-      const words = problems ? `Complete, with ${count(problems, "problem")}` : "Complete";
-      parts.push(button(words, () => this.declare(run), { class: "ls-button ls-main", disabled: open.length > 0 || Boolean(place.hold) }));
-      const links = open.map((item) => h("li", {}, h("a", { href: `#${item.element.id}` }, item.words)));
-      if (open.length) parts.push(h("p", {}, `Closed while ${count(open.length, "item is", "items are")} open:`), h("ul", {}, ...links));
-    }
-    fill(this.finish, ...parts);
+      fill(this.finish, h("p", { class: "ls-outcome" }, `Complete, ${clock(entry.at)}${entry.by ? `, ${entry.by}` : ""}.`, problems ? ` With ${count(problems, "problem")}.` : ""));
+    } else this.nameOpen(open.length, problems, Boolean(place.hold));
     if (done && !this.asked) this.askForFile();
     this.asked = done;
     this.anew.hidden = !this.liveIds.length;
+  }
+
+  /** The closed last line, with what is open; only what changed is touched. @param {number} open @param {number} problems @param {boolean} held */
+  nameOpen(open, problems, held) {
+    fill(this.press, problems ? `Complete, with ${count(problems, "problem")}` : "Complete");
+    this.press.disabled = open > 0 || held;
+    fill(this.closed, open ? `Closed while ${count(open, "item is", "items are")} open:` : "");
+    let after = null;
+    for (const [index, row] of [...this.rows.entries()].reverse()) {
+      const wanted = this.items[index].isOpen;
+      if (wanted !== (row.parentNode === this.links)) wanted ? this.links.insertBefore(row, after) : row.remove();
+      if (wanted) after = row;
+    }
+    if (this.finish.firstChild !== this.press) this.finish.replaceChildren(this.press, this.closed, this.links);
   }
 
   /** Starting anew needs a second press. */

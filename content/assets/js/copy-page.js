@@ -3,7 +3,7 @@ import { button, fill, h } from "./dom.js";
 import { ask, hindrance, isOld, look, onChange, save } from "./offline.js";
 import { root } from "./place.js";
 
-const size = (/** @type {number} */ bytes) => `${(bytes / 1e6).toFixed(bytes < 1e6 ? 2 : 1)} MB`;
+const size = (/** @type {number} */ bytes) => `${(bytes / 1e6).toFixed(2)} MB`;
 const ADDRESS = /^(?:[a-z0-9-]+\/)*(?:[a-z0-9-]+)?$/;
 
 let said = "";

@@ -79,3 +79,13 @@ export function uuid() {
   const hex = [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
   return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
 }
+
+/** Hand a text over as a file. @param {string} text @param {string} name @param {string} type */
+export function download(text, name, type) {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = h("a", { href: address, download: name, hidden: true });
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

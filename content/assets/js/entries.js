@@ -101,6 +101,12 @@ export function view(entries) {
   return shown;
 }
 
+/** An opening changed: what was planned for it stays as long as its device does. @param {any} before @param {any} fields */
+export function openingAfter({ opening, name, device, removed, expected, heads }, fields) {
+  const planned = expected && (fields.device === undefined || fields.device === device) ? { expected } : {};
+  return { opening, name, device, removed, ...planned, after: heads, ...fields };
+}
+
 /** @param {Map<string, Run>} runs @param {any} entry */
 function addToRun(runs, entry) {
   const key = runKey(entry);
@@ -129,6 +135,20 @@ export function judge(reading, expected) {
         (range.high === undefined || reading.value <= range.high),
   );
   return fits ? "inside" : "outside";
+}
+
+const FAMILIES = [
+  { "\u03a9": 1, "k\u03a9": 1e3, "M\u03a9": 1e6 }, { mV: 1e-3, V: 1 }, { s: 1, min: 60, h: 3600 }, { mm: 1, in: 25.4 }, { m: 1, ft: 0.3048 },
+];
+
+/** What is good, in its own unit and in those that a meter, a rule or a display may show instead. @param {Expected} expected */
+export function scales({ unit, ranges }) {
+  /** @type {Record<string, number>} */
+  const family = FAMILIES.find((one) => Object.hasOwn(one, unit)) ?? {};
+  const others = Object.keys(family).filter((other) => other !== unit);
+  const turned = (/** @type {any} */ range, /** @type {string} */ other) =>
+    Object.fromEntries(Object.entries(range).map(([limit, value]) => [limit, Number(((value * family[unit]) / family[other]).toPrecision(5))]));
+  return [{ unit, ranges }, ...others.map((other) => ({ unit: other, ranges: ranges.map((range) => turned(range, other)) }))];
 }
 
 /** A number as typed, with comma or point; null where it is none. @param {string} text */

@@ -4,7 +4,7 @@
  * both to the same answers. Sets of causes and set-ups are bit masks; a state is the causes left, the set-ups in force
  * and the misleading results that still matter.
  *
- * @typedef {{id: string, weight: number, minutes: number, who: string}} Cause
+ * @typedef {{id: string, weight: number, minutes: number, who: string, after: number, here: boolean}} Cause
  * @typedef {{id: string, leaves: number, chance: number[], go: string | null, escalate: boolean}} Result
  * @typedef {{id: string, minutes: number, needs: number, touches: boolean, restore: boolean, results: Result[]}} Check
  * @typedef {{id: string, minutes: number, touches: boolean}} SetUp
@@ -14,19 +14,12 @@
  * @typedef {{bound: number, tie: number, parts: [number, State, number][]}} Option
  */
 
+import { bits, inTurn, unblocked } from "./fault-precedence.js";
+
+export { bits };
 export const END = -1;
 const FLAT = -1;
 const SAME = 1e-9;
-
-/** The numbers of the bits set, lowest first. @param {number} mask */
-export function bits(mask) {
-  const found = [];
-  for (let rest = mask; rest; rest &= rest - 1) found.push(31 - Math.clz32(rest & -rest));
-  return found;
-}
-
-/** Probability over minutes, to twelve digits, so that equal rates are equal. @param {number} weight @param {number} minutes */
-const rate = (weight, minutes) => (minutes ? Number((weight / minutes).toPrecision(12)) : Infinity);
 
 /** What was found for a key, or what `make` makes of it, once. @template T @param {Map<any, T>} known @param {any} key @param {() => T} make */
 function once(known, key, make) {
@@ -46,6 +39,8 @@ export class Moves {
     this.allUp = (1 << problem.set_ups.length) - 1;
     this.covers = problem.checks.map((check) => check.results.reduce((all, result) => all | result.leaves, 0));
     this.soft = problem.checks.map((check) => check.results.some((result) => result.chance.some((chance) => chance > 0 && chance < 1)));
+    this.waits = problem.causes.map((cause) => cause.after);
+    this.minutes = problem.causes.map((cause) => cause.minutes);
     /** @type {Map<any, any>[]} */
     [this.wantedOf, this.weightsOf, this.mendingOf, this.usefulOf, this.hopefulOf, this.setUpMinutes] = Array.from({ length: 6 }, () => new Map());
   }
@@ -109,7 +104,17 @@ export class Moves {
 
   /** @param {number} left */
   mendable(left) {
-    return bits(left).filter((index) => this.problem.causes[index].who !== "electrician");
+    return bits(left).filter((index) => this.problem.causes[index].here && this.problem.causes[index].who !== "electrician");
+  }
+
+  /** The causes left that may be mended now: they wait for none that is left. @param {number} left */
+  open(left) {
+    return this.mendable(left).filter((index) => !(this.waits[index] & left));
+  }
+
+  /** The causes left that will be mended if they are the fault, as a mask. @param {number} left */
+  sure(left) {
+    return unblocked(this.mendable(left).reduce((mask, index) => mask | (1 << index), 0), left, this.waits);
   }
 
   /** Minutes of check k with the set-ups it still needs. @param {number} k @param {number} up */
@@ -140,17 +145,16 @@ export class Moves {
     return this.state(state.left & ~(1 << cause), state.up, state.seen);
   }
 
-  /** Minutes of mending what is left by probability over minutes, and the first to mend. @param {number} left @param {Seen} seen @returns {[number, number | null]} */
+  /** Minutes of mending what is left in the best order, and the first to mend. @param {number} left @param {Seen} seen @returns {[number, number | null]} */
   mending(left, seen) {
     return once(this.mendingOf, `${left} ${seen.join(" ")}`, () => {
       const weights = this.weights(seen);
       const total = this.weight(left, seen);
-      const minutes = (/** @type {number} */ index) => this.problem.causes[index].minutes;
-      const order = this.mendable(left).sort((a, b) => rate(weights[b], minutes(b)) - rate(weights[a], minutes(a)) || a - b);
+      const order = inTurn(this.sure(left), weights, this.minutes, this.waits);
       let rest = total;
       let spent = 0;
       for (const index of order) {
-        spent += minutes(index) * rest;
+        spent += this.minutes[index] * rest;
         rest -= weights[index];
       }
       return [total ? spent / total : 0, order[0] ?? null];
@@ -209,6 +213,7 @@ export class Exact {
     }
     const total = moves.weight(left, seen);
     const options = [...this.checksOf(state, total), ...this.mendingsOf(state, total)].sort((a, b) => a.bound - b.bound || a.tie - b.tie);
+    if (!options.length) return [0, END];
     const slack = SAME * total;
     let best = Infinity;
     /** @type {[number, number][]} */
@@ -248,7 +253,7 @@ export class Exact {
   mendingsOf(state, total) {
     const { moves } = this;
     const weights = moves.weights(state.seen);
-    return moves.mendable(state.left).map((index) => {
+    return moves.open(state.left).map((index) => {
       const child = moves.ruledOut(state, index);
       const weight = total - weights[index];
       const least = this.floor(child);
@@ -268,11 +273,11 @@ export class Exact {
     const { moves } = this;
     const weights = moves.weights(seen);
     const total = moves.weight(left, seen);
-    const mendable = moves.mendable(left);
-    const remedies = mendable.reduce((sum, index) => sum + weights[index] * this.causes[index].minutes, 0);
-    if (bits(left).length === 1 || !mendable.length) return remedies / total;
-    let first = Math.min(...mendable.map((index) => this.causes[index].minutes * (total - weights[index])));
-    if (moves.hopeful(left, seen)) first = Math.min(first, this.cheapest * total);
-    return (remedies + first) / total;
+    const first = moves.open(left);
+    const remedies = bits(moves.sure(left)).reduce((sum, index) => sum + weights[index] * this.causes[index].minutes, 0);
+    if (bits(left).length === 1 || !first.length) return remedies / total;
+    let least = Math.min(...first.map((index) => this.causes[index].minutes * (total - weights[index])));
+    if (moves.hopeful(left, seen)) least = Math.min(least, this.cheapest * total);
+    return (remedies + least) / total;
   }
 }

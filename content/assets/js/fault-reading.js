@@ -3,6 +3,18 @@ import { button, field, fill, h, select } from "./dom.js";
 import { judge, number, shown } from "./entries.js";
 
 /**
+ * Of the figures typical of several devices, leave that of the device at hand.
+ * @param {Element} shown a copy of the measure @param {string} expectations as JSON @param {string} device
+ */
+export function narrow(shown, expectations, device) {
+  /** @type {import("./reading.js").Figure[]} */
+  const own = JSON.parse(expectations || "[]").filter((/** @type {any} */ one) => one.device && one.device === device);
+  const words = shown.querySelector(".ls-expect");
+  const [reading, typical] = (words?.textContent ?? "").split("Typical: ");
+  if (words && typical && own.length === 1) words.textContent = `${reading}Typical: ${own[0].words}.`;
+}
+
+/**
  * @param {string} expectations what the page knows of good readings, as JSON
  * @param {string} device the device at hand, where it is known
  * @returns {{element: HTMLElement, read: () => {reading: any, expected: any} | null}}

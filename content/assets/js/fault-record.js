@@ -25,6 +25,12 @@ export class Recorder {
     return devices.length === 1 ? devices[0] : "";
   }
 
+  /** The place of a run: the visit and the opening, or nothing where no visit is open. */
+  get where() {
+    const { loose, visit, opening } = this.bar.place;
+    return loose ? "" : ` ${visit} ${opening ?? ""}`.trimEnd();
+  }
+
   /**
    * Write what was found; nothing where no visit is open.
    * @param {{item: string, words: string, outcome: string, note: string, reading?: any, expected?: any}[]} items
@@ -33,7 +39,7 @@ export class Recorder {
    */
   async write(items, end) {
     const { place, shown } = this.bar;
-    if (place.loose) return {};
+    if (place.loose || !shown.visit || shown.state !== "open") return {}; // the bar says which
     const fields = { checklist: this.list, list_name: short(`Fault: ${this.data.name}`, 120), list_version: this.data.version, opening: place.opening };
     const run = shown.runs.get(`${this.list}|${place.opening ?? ""}`);
     const drafts = items.map(({ item, words, outcome, note, reading, expected }) => this.bar.draft("item", {

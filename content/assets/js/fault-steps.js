@@ -3,14 +3,17 @@
  * a check out and a reload all come to the same.
  *
  * @typedef {import("./fault-plan.js").Problem} Problem
- * @typedef {{do: "check" | "mend" | "cannot" | "pass" | "else", id: string, result?: string, gone?: boolean, visit?: string, entries?: string[]}} Event
+ * `cannot` is a check that cannot be done, `skip` a remedy; `pass` ended older runs at a remedy.
+ *
+ * @typedef {{do: "check" | "mend" | "cannot" | "skip" | "pass" | "else", id: string, result?: string, gone?: boolean, visit?: string, entries?: string[]}} Event
  * @typedef {Object} Standing
  * @property {"check" | "mend" | "end"} kind
  * @property {string} id of the check, of the cause to mend, or of the fault to go to
- * @property {string} why an end: gone, go, result, does-not-fit, none-left, not-ours, pass, else
+ * @property {string} why an end: gone, go, result, does-not-fit, none-left, not-ours, not-here, pass, else
  * @property {string[]} left causes still possible
  * @property {string[]} ruledOut causes ruled out by what was seen or by a proof that failed
  * @property {string[]} cannot checks left out
+ * @property {string[]} skipped causes that could not be mended here
  * @property {string[]} putBack checks whose protection has to be put back first
  * @property {string[]} setUp set-ups to make ready
  * @property {number} minutes expected from here
@@ -18,17 +21,18 @@
  */
 import { END, Exact, Moves, bits } from "./fault-plan.js";
 
-/** What was worked out for a problem, by the checks that are left out. @type {WeakMap<Problem, Map<string, {moves: Moves, exact: Exact}>>} */
+/** What was worked out for a problem, by the checks and remedies left out. @type {WeakMap<Problem, Map<string, {moves: Moves, exact: Exact}>>} */
 const planners = new WeakMap();
 
-/** @param {Problem} problem @param {string[]} without */
-function planner(problem, without) {
-  const key = without.join(" ");
+/** @param {Problem} problem @param {string[]} without checks @param {string[]} skipped remedies */
+function planner(problem, without, skipped) {
+  const key = `${without.join(" ")}|${skipped.join(" ")}`;
   const known = planners.get(problem) ?? new Map();
   planners.set(problem, known);
   let found = known.get(key);
   if (!found) {
-    const moves = new Moves({ ...problem, checks: problem.checks.filter((check) => !without.includes(check.id)) });
+    const causes = problem.causes.map((cause) => ({ ...cause, here: cause.here && !skipped.includes(cause.id) }));
+    const moves = new Moves({ ...problem, causes, checks: problem.checks.filter((check) => !without.includes(check.id)) });
     known.set(key, (found = { moves, exact: new Exact(moves) }));
   }
   return found;
@@ -36,16 +40,20 @@ function planner(problem, without) {
 
 /** @param {Problem} problem @param {Event[]} events @returns {Standing} */
 export function standing(problem, events) {
-  const cannot = [...new Set(events.filter((event) => event.do === "cannot").map((event) => event.id))].sort();
-  const { moves, exact } = planner(problem, cannot);
+  const leftOut = (/** @type {string} */ what) => [...new Set(events.filter((event) => event.do === what).map((event) => event.id))].sort();
+  const [cannot, skipped] = [leftOut("cannot"), leftOut("skip")];
+  const { moves, exact } = planner(problem, cannot, skipped);
   const walk = new Walk(moves);
   const ended = events.some((event) => !walk.play(event)) ? walk.end : null;
-  const base = { cannot, events: walk.played, left: walk.names(walk.state.left), ruledOut: walk.names(~walk.state.left), minutes: 0, setUp: [] };
+  const base = { cannot, skipped, events: walk.played, left: walk.names(walk.state.left), ruledOut: walk.names(~walk.state.left), minutes: 0, setUp: [] };
   const all = walk.pending.map((k) => moves.problem.checks[k].id).reverse();
   if (ended) return { ...base, kind: "end", ...ended, putBack: all };
   if (!walk.state.left) return { ...base, kind: "end", id: "", why: "none-left", putBack: all };
   const action = exact.choose(walk.state);
-  if (action === END) return { ...base, kind: "end", id: "", why: "not-ours", putBack: all };
+  if (action === END) {
+    const ours = bits(walk.state.left).some((index) => moves.problem.causes[index].who !== "electrician");
+    return { ...base, kind: "end", id: "", why: ours ? "not-here" : "not-ours", putBack: all };
+  }
   const minutes = exact.value(walk.state);
   if (action >= moves.checks) return { ...base, kind: "mend", id: moves.problem.causes[action - moves.checks].id, why: "", putBack: all, minutes };
   const check = moves.problem.checks[action];
@@ -81,7 +89,7 @@ class Walk {
   /** Play an event; false where the run ends with it, or where it is about something that is not there any more. @param {Event} event */
   play(event) {
     const { problem } = this.moves;
-    if (event.do === "cannot") return this.count();
+    if (event.do === "cannot" || event.do === "skip") return this.count();
     if (event.do === "else") return this.stop("else", "");
     if (event.do === "check") return this.check(problem.checks.findIndex((check) => check.id === event.id), event.result ?? "");
     const cause = problem.causes.findIndex((one) => one.id === event.id);

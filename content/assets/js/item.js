@@ -40,7 +40,7 @@ export class Item {
     if (!outcome) this.state = foreign ? "foreign" : "open";
     else if (this.heads.some((entry) => entry.words !== this.words)) this.state = "changed";
     else this.state = outcome.outcome;
-    this.reading?.forDevices(place.devices);
+    this.reading?.forDevices(place.devices, place.planned);
   }
 
   /** @param {boolean} skipped @param {boolean} held */
@@ -80,9 +80,10 @@ export class Item {
   /** @param {() => Promise<any>} work */
   async guarded(work) {
     this.busy = true;
-    this.element.setAttribute("aria-busy", "true");
+    const slow = setTimeout(() => this.element.setAttribute("aria-busy", "true"), 200); // each attribute costs a frame
     await work().finally(() => {
       this.busy = false;
+      clearTimeout(slow);
       this.element.removeAttribute("aria-busy");
     });
   }

@@ -3,6 +3,7 @@ import { root } from "./place.js";
 
 const DAY = 86_400_000;
 const OLD = 90;
+const FIRST = 1000;
 const cacheName = (/** @type {string} */ what) => `latchside ${root.pathname} ${what}`;
 
 /**
@@ -77,6 +78,7 @@ export async function ask(message) {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = (event) => resolve(event.data);
+    worker.addEventListener("statechange", () => worker.state === "redundant" && resolve({ done: false, why: "the worker was replaced" }));
     worker.postMessage(message, [port2]);
   });
 }
@@ -96,7 +98,8 @@ async function register() {
   const registration = await navigator.serviceWorker.register(new URL("sw.js", root), { scope: root.href, updateViaCache: "none" });
   watch(registration);
   registration?.addEventListener("updatefound", () => watch(registration));
-  return { done: Boolean(registration) };
+  // One that was just taken away may come back as it was, with nothing to install: then it has to be asked.
+  return registration?.active && !registration.installing ? ask({ ask: "contact" }) : { done: Boolean(registration) };
 }
 
 /** A worker that comes up says at the end whether it could save. @param {ServiceWorkerRegistration | undefined} registration */
@@ -105,15 +108,21 @@ function watch(registration) {
   worker?.addEventListener("statechange", () => {
     if (worker.state === "installing") return;
     progress = "";
-    changed();
+    settle();
   });
 }
 
-/** Whether saving is switched off, as the site says it now; where it says nothing, as it was. */
+/** Say how things stand now; where no copy is there any more, see whether the site has switched saving off. */
+async function settle() {
+  if (!(await note("current").catch(() => null))) await askSwitch();
+  changed();
+}
+
+/** Whether saving is switched off: whether the worker that the site serves now is the switch. No answer: as it was. */
 async function askSwitch() {
-  const answer = await fetch(new URL("offline.json", root), { cache: "no-cache" }).catch(() => null);
+  const answer = await fetch(new URL("sw.js", root), { cache: "no-cache" }).catch(() => null);
   if (answer?.status === 404) off = true;
-  else if (answer?.ok) off = Boolean((await answer.json().catch(() => ({}))).off);
+  else if (answer?.ok) off = (await answer.text().catch(() => "")).includes('say: "off"');
 }
 
 /** @param {MessageEvent} event */
@@ -126,9 +135,9 @@ function heard({ data }) {
 
 /** Begin: once the page itself has loaded, see that the copy is there, whole and compared with the site. */
 export async function begin() {
+  navigator.serviceWorker?.addEventListener("message", heard);
   if (document.readyState !== "complete") await new Promise((done) => addEventListener("load", done, { once: true }));
   if (hindrance()) return changed();
-  navigator.serviceWorker.addEventListener("message", heard);
   navigator.serviceWorker.startMessages();
   addEventListener("online", () => contact());
   await contact();
@@ -138,6 +147,7 @@ async function contact() {
   try {
     const registration = await navigator.serviceWorker.getRegistration(root.href);
     if (!registration?.active) {
+      await new Promise((done) => setTimeout(done, FIRST)); // the page itself comes first: saving is much to fetch
       await askSwitch();
       if (!off) await register();
     } else {
@@ -148,7 +158,7 @@ async function contact() {
       else if (navigator.onLine) await ask({ ask: "contact" });
     }
   } catch {
-    off ||= false; // refused by the browser, or no network: the words say that nothing is saved
+    progress = ""; // refused by the browser, or no network: the words say that nothing is saved
   }
-  changed();
+  await settle();
 }

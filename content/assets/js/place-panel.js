@@ -1,7 +1,7 @@
 /** The choice of visit, opening and device for a checklist. Fetched when it is wanted. */
 import { ask } from "./ask.js";
 import { field, h, select, uuid } from "./dom.js";
-import { view } from "./entries.js";
+import { openingAfter, view } from "./entries.js";
 import { allEntries } from "./store-visits.js";
 
 /** @typedef {import("./visit-bar.js").VisitBar} VisitBar */
@@ -41,8 +41,7 @@ function openingParts(bar) {
 
 /** @param {VisitBar} bar @param {any} before @param {object} fields */
 async function change(bar, before, fields) {
-  const { opening, name, device, removed, heads } = before;
-  if (await bar.write([bar.draft("opening", { opening, name, device, removed, after: heads, ...fields })])) await bar.build();
+  if (await bar.write([bar.draft("opening", openingAfter(before, fields))])) await bar.build();
 }
 
 /** @param {VisitBar} bar @param {string} words @param {string} chosen @param {(value: string) => void} act */

@@ -1,6 +1,6 @@
 /** A reading: typed with comma or point, judged at once against what it should be, and told what to do if outside. */
 import { button, field, h, select } from "./dom.js";
-import { judge, number, shown } from "./entries.js";
+import { judge, number, scales, shown } from "./entries.js";
 
 /**
  * @typedef {import("./entries.js").Range} Range
@@ -20,6 +20,7 @@ export class Reading {
   constructor(place, save, explain) {
     /** @type {Figure[]} */
     this.all = JSON.parse(place.dataset.expect ?? "[]");
+    this.measure = place.dataset.measure ?? ""; // the name of the value, where an opening may have one of its own
     this.input = /** @type {HTMLInputElement} */ (place.querySelector("input"));
     this.outside = place.querySelector(".ls-measure dd:last-of-type");
     this.expect = place.querySelector(".ls-expect");
@@ -43,8 +44,15 @@ export class Reading {
     this.forDevices([]);
   }
 
-  /** Keep the figures of the devices at hand. @param {string[]} devices */
-  forDevices(devices) {
+  /**
+   * Keep the figures of the devices at hand; what was planned for the opening goes before them.
+   * @param {string[]} devices @param {Record<string, import("./entries.js").Expected>} [planned]
+   */
+  forDevices(devices, planned = {}) {
+    if (Object.hasOwn(planned, this.measure)) {
+      const own = planned[this.measure];
+      return this.use([{ device: null, name: "Planned for this opening", words: own.words, note: null, scales: scales(own) }]);
+    }
     /** @type {Map<string, Figure>} */
     const byWords = new Map(); // the same figure of two devices is one figure
     for (const figure of this.all) {
@@ -52,7 +60,11 @@ export class Reading {
       const same = byWords.get(figure.words);
       byWords.set(figure.words, same ? { ...same, device: null, name: `${same.name}, ${figure.name}`, note: null } : figure);
     }
-    const fitting = [...byWords.values()];
+    this.use([...byWords.values()]);
+  }
+
+  /** @param {Figure[]} fitting */
+  use(fitting) {
     const names = fitting.map((figure) => `${figure.name} ${figure.words}`).join("|");
     if (names === this.names) return;
     this.names = names;
@@ -95,7 +107,7 @@ export class Reading {
     if (ranges.some((range) => (range.low ?? 0) < 0)) parts.push(button("Minus", () => this.negate()));
     if (units.some((unit) => unit.endsWith("\u03a9"))) parts.push(button("Meter shows over range", () => this.overRange()));
     this.tools.replaceChildren(...parts);
-    const own = this.figure && this.all.length > 1 && `${this.figure.name}: ${this.figure.words}`;
+    const own = this.figure && (this.all.length > 1 || this.figure !== this.all[0]) && `${this.figure.name}: ${this.figure.words}`;
     this.expect?.replaceChildren(...(own ? [own] : this.everyone));
     this.tell();
   }

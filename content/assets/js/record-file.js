@@ -1,5 +1,5 @@
 /** The record as a file: out as JSON or as a table, by download or the share sheet; in again, all of it or nothing. */
-import { button, count, field, fill, h, now } from "./dom.js";
+import { button, count, download, field, fill, h, now } from "./dom.js";
 import { canonical, judge, settle, view } from "./entries.js";
 import { readFile } from "./shape.js";
 import * as more from "./store-visits.js";
@@ -46,16 +46,6 @@ export function fileName(entries, ending) {
   const { visit } = view(entries);
   const plain = (visit?.site ?? "no visit").normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 40);
   return `visit-${visit?.date ?? now().slice(0, 10)}-${plain || "site"}.${ending}`;
-}
-
-/** @param {string} text @param {string} name @param {string} type */
-export function download(text, name, type) {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = h("a", { href: address, download: name, hidden: true });
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
 /** How many entries no file holds yet. @param {string} visit @param {Entry[]} entries */

@@ -62,12 +62,26 @@ const group = (fields, optional = [], also = () => null) => (value) => {
   return also(value);
 };
 
+/** @param {Check} name @param {Check} check @param {number} low @param {number} high @returns {Check} */
+const named = (name, check, low, high) => (value) => {
+  if (value === null || typeof value !== "object" || Array.isArray(value)) return "is no group of fields";
+  const pairs = Object.entries(value);
+  if (pairs.length < low || pairs.length > high) return `has ${pairs.length} fields and may have ${low} to ${high}`;
+  for (const [key, one] of pairs) {
+    const fault = name(key) ?? check(one);
+    if (fault) return `${key.slice(0, 40)} ${fault}`;
+  }
+  return null;
+};
+
 const after = list(uuid, 0, 50, true);
 const range = group({ low: figure, high: figure }, ["low", "high"], (value) => (Object.keys(value).length ? null : "has no limit"));
 const reading = group({ value: figure, over: word(true), unit: text(0, 12) }, ["value", "over"], (value) =>
   "value" in value !== "over" in value ? null : "has to have one of value and over",
 );
-const expected = group({ words: text(1, 200), unit: text(0, 12), ranges: list(range, 1, 20), device: slug }, ["device"]);
+const judged = { words: text(1, 200), unit: text(0, 12), ranges: list(range, 1, 20) };
+const expected = group({ ...judged, device: slug }, ["device"]);
+const planned = named(slug, group(judged), 1, 40);
 const common = { id: uuid, visit: uuid, n: whole(100000), at: moment, by: text(0, 60), library: text(1, 40) };
 const run = { checklist: slug, list_name: text(1, 120), list_version: whole(100000), opening: orNull(uuid) };
 
@@ -83,7 +97,7 @@ const entry = (fields, optional, also) => group({ kind: () => null, ...common, .
 /** @type {Record<string, Check>} */
 const KINDS = {
   visit: entry({ site: text(1, 120), date, who: text(0, 120), after }),
-  opening: entry({ opening: uuid, name: text(1, 80), device: orNull(slug), removed: word(true, false), after }),
+  opening: entry({ opening: uuid, name: text(1, 80), device: orNull(slug), removed: word(true, false), expected: planned, after }, ["expected"]),
   item: entry(
     { ...run, item: slug, words: text(1, 300), outcome: word("done", "not-applicable", "problem"), note: text(1, 500), reading, expected, after },
     ["note", "reading", "expected"],

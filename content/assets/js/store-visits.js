@@ -1,7 +1,7 @@
 /** The store as the page of visits needs it: everything at once, records brought in, visits taken away, damage put aside. */
 import { order } from "./entries.js";
 import { entryFault } from "./shape.js";
-import { announce, memory, rowsOf, table, transaction } from "./store.js";
+import { announce, intact, memory, rowsOf, sealed, table, transaction } from "./store.js";
 
 /** @typedef {import("./entries.js").Entry} Entry */
 
@@ -19,7 +19,7 @@ export async function addAll(incoming, unlocked = "") {
   if (memory) for (const entry of incoming) table("entries").set(entry.id, entry);
   else {
     await transaction(["entries", "locked"], "readwrite", ({ entries, locked }) => {
-      for (const entry of incoming) entries.add(entry);
+      for (const entry of incoming) entries.add(sealed(entry));
       if (unlocked) locked.delete(unlocked);
     });
   }
@@ -31,7 +31,7 @@ export const soundEntries = async (visit) => (await keep(await rowsOf(visit))).s
 
 /** The sound entries of all visits. @returns {Promise<Map<string, Entry[]>>} */
 export async function allEntries() {
-    const visits = new Map();
+  const visits = new Map();
   for (const entry of await keep(await everything("entries"))) {
     const list = visits.get(entry.visit);
     if (list) list.push(entry);
@@ -44,7 +44,8 @@ export async function allEntries() {
 /** @param {any[]} rows @param {any[]} damaged */
 function sound(rows, damaged) {
   return rows.filter((row) => {
-    const fault = entryFault(row);
+    const whole = intact(row);
+    const fault = entryFault(row) ?? (whole ? null : "no longer reads as it was written");
     if (fault) damaged.push({ raw: row, why: fault });
     return !fault;
   });

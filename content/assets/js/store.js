@@ -4,7 +4,7 @@
  *
  * @typedef {import("./entries.js").Entry} Entry
  */
-import { order } from "./entries.js";
+import { canonical, order } from "./entries.js";
 
 const NAME = "latchside";
 const STORES = ["entries", "meta", "aside", "locked"];
@@ -112,6 +112,24 @@ export function announce(visit, made) {
 /** Be told which visit changed, here or in another tab. @param {(visit: string | null, made?: Entry[]) => void} tell */
 export const onChange = (tell) => void listeners.add(tell);
 
+/** A short sum over what an entry says: damage that still reads like an entry does not fit it. @param {object} entry */
+function sumOf(entry) {
+  let sum = 0x811c9dc5;
+  const text = canonical(entry);
+  for (let at = 0; at < text.length; at += 1) sum = Math.imul(sum ^ text.charCodeAt(at), 0x01000193);
+  return sum >>> 0;
+}
+
+/** An entry as it is stored: with its sum. @param {Entry} entry */
+export const sealed = (entry) => ({ ...entry, sum: sumOf(entry) });
+
+/** Whether a stored row still reads as it was written; its sum is taken off. @param {any} row */
+export function intact(row) {
+  const { sum } = row;
+  delete row.sum;
+  return sum === undefined || sum === sumOf(row);
+}
+
 const ofVisit = (/** @type {string} */ visit) => IDBKeyRange.bound([visit, 0], [visit, 100000]);
 
 /**
@@ -134,7 +152,7 @@ export async function add(visit, drafts) {
     top.onsuccess = () => {
       const key = /** @type {any[] | undefined} */ (top.result?.key);
       const numbered = number(key ? Math.floor(key[1]) : 0);
-      for (const entry of numbered) entries.add(entry);
+      for (const entry of numbered) entries.add(sealed(entry));
       done(numbered);
     };
   });
@@ -145,7 +163,7 @@ export async function add(visit, drafts) {
 /** The sound entries of one visit, in order. @param {string} visit @returns {Promise<Entry[]>} */
 export async function entriesOf(visit) {
   const rows = await rowsOf(visit);
-  if (!rows.every(plausible)) return (await import("./store-visits.js")).soundEntries(visit);
+  if (!rows.every((row) => plausible(row) && intact(row))) return (await import("./store-visits.js")).soundEntries(visit);
   return rows.sort(order);
 }
 

@@ -11,6 +11,7 @@ import * as store from "./store.js";
  * @property {string | null} opening
  * @property {string} openingName
  * @property {string[]} devices device classes at hand; empty where unknown
+ * @property {Record<string, import("./entries.js").Expected>} planned figures of this opening, which go before those of its device
  * @property {string} hold why nothing can be written, or nothing
  */
 
@@ -36,6 +37,7 @@ export class VisitBar {
     this.device = "";
     this.by = "";
     this.missing = "";
+    this.noted = "";
     this.writes = h("p", { class: "ls-writes", role: "status" });
     this.unsaved = h("p", { class: "ls-unsaved" });
     this.panel = h("div", { class: "ls-panel", hidden: true });
@@ -86,7 +88,8 @@ export class VisitBar {
     if (!openings.some((one) => one.opening === this.opening)) {
       this.opening = this.list.per === "opening" && openings.length === 1 ? openings[0].opening : "";
     }
-    store.tab("ls-place", `${this.visit}|${this.opening}`);
+    const here = `${this.visit}|${this.opening}`;
+    if (here !== this.noted) store.tab("ls-place", (this.noted = here));
     const waiting = entries.filter((entry) => !this.saved.has(entry.id)).length;
     const where = h("a", { href: `${this.list.visits}#v=${this.visit}` }, waiting ? "Save it as a file" : "See all of it");
     fill(this.unsaved, ...(entries.length ? [waiting ? `${count(waiting, "entry is", "entries are")} only on this device. ` : "Saved as a file. ", where] : [""]));
@@ -114,7 +117,7 @@ export class VisitBar {
     return {
       visit: this.visit, loose, name: loose ? "no visit" : (this.shown.visit?.site ?? "a visit"),
       opening: perOpening ? this.opening || null : null, openingName: perOpening ? (opening?.name ?? "") : "",
-      devices: [...new Set(devices.filter(Boolean))],
+      devices: [...new Set(devices.filter(Boolean))], planned: (perOpening && opening?.expected) || {},
       hold: this.hold(perOpening && !opening),
     };
   }

@@ -1,7 +1,7 @@
 /** One visit on the page of visits: openings, checklists, problems, readings, notes, and how it leaves the device. */
 import { ask, reader, secondPress } from "./ask.js";
 import { button, clock, count, field, fill, h, now, refill, select, uuid } from "./dom.js";
-import { shown as figure, judge, view } from "./entries.js";
+import { shown as figure, judge, openingAfter, view } from "./entries.js";
 import { canLock, lockAway, passphraseForm, unlock } from "./lock.js";
 import { fileBlock, waiting } from "./record-file.js";
 import { findingsOf, laySheet, sheet, standing } from "./sheet.js";
@@ -19,11 +19,13 @@ export class VisitPage {
     this.seen = view([]);
     this.said = h("p", { role: "status", class: "ls-said" });
     const names = ["head", "openings", "lists", "problems", "readings", "notes", "leave", "away"];
+    /** @type {Map<string, boolean>} */
+    this.unfolded = new Map();
     this.parts = Object.fromEntries(names.map((name) => [name, h("div", {})]));
     this.where = h("p", { class: "ls-where" });
     this.take = button("Take it with you", () => this.goLeave(), { class: "ls-button ls-main" });
-    this.bar = h("div", { class: "ls-bar", role: "region", "aria-label": "This visit" }, this.where, h("div", { class: "ls-tools" }, button("All visits", () => all.open("")), this.take));
-    place.replaceChildren(button("All visits", () => all.open(""), { class: "ls-button ls-quiet" }), ...names.map((name) => this.parts[name]), this.said, this.bar);
+    this.bar = h("div", { class: "ls-bar", role: "region", "aria-label": "This visit" }, this.where, this.said, h("div", { class: "ls-tools" }, button("All visits", () => all.open("")), this.take));
+    place.replaceChildren(button("All visits", () => all.open(""), { class: "ls-button ls-quiet" }), ...names.map((name) => this.parts[name]), this.bar);
     this.opened = false;
   }
 
@@ -126,7 +128,7 @@ export class VisitPage {
     if (!this.seen.visit) return [];
     const devices = /** @type {[string, string][]} */ ([["", "Device not chosen"], ...this.all.data.devices.map((/** @type {any} */ one) => [one.id, one.name])]);
     const rows = [...this.seen.openings.values()].filter((one) => !one.removed).map((one) => {
-      const change = (/** @type {object} */ fields, /** @type {string} */ said) => this.write("opening", { opening: one.opening, name: one.name, device: one.device, removed: one.removed, after: one.heads, ...fields }, said);
+      const change = (/** @type {object} */ fields, /** @type {string} */ said) => this.write("opening", openingAfter(one, fields), said);
       const choose = select(devices, one.device ?? "", (device) => change({ device: device || null }, "Changed."));
       choose.disabled = archived;
       const away = secondPress("Take off the list", () => `${one.name} goes from the list. What was recorded at it stays in the record.`, "Take it off", async () => void (await change({ removed: true }, "Taken off.")));
@@ -146,9 +148,23 @@ export class VisitPage {
     const out = [h("h3", {}, loose ? "Lists" : "Lists for the site"), h("ul", { class: "ls-rows" }, ...site.map((/** @type {any} */ list) => this.listRow(list, null, loose ? [] : all, archived)))];
     for (const one of loose ? [] : openings) {
       const fitting = checklists.filter((/** @type {any} */ list) => list.per === "opening" && (!one.device || list.devices.includes(one.device)));
-      out.push(h("h3", {}, `Lists for ${one.name}`), h("ul", { class: "ls-rows" }, ...fitting.map((/** @type {any} */ list) => this.listRow(list, one.opening, one.device ? [one.device] : [], archived))));
+      out.push(this.folded(one, fitting, openings.length < 3, archived));
     }
     return out;
+  }
+
+  /** The lists of one opening; folded where there are many openings and none of its lists is under way. @param {any} one @param {any[]} lists @param {boolean} few @param {boolean} archived */
+  folded(one, lists, few, archived) {
+    const devices = one.device ? [one.device] : [];
+    const states = lists.map((list) => standing(list, this.seen.runs.get(`${list.id}|${one.opening}`), devices));
+    const begun = states.filter((state) => state.started);
+    const complete = begun.filter((state) => state.complete).length;
+    const problems = begun.reduce((sum, state) => sum + state.problems.length, 0);
+    const words = [`${begun.length} of ${count(lists.length, "list")} started`, begun.length && `${complete} complete`, problems && count(problems, "problem")].filter(Boolean).join(", ");
+    const open = this.unfolded.get(one.opening) ?? (few || begun.length > complete);
+    const rows = lists.map((list) => this.listRow(list, one.opening, devices, archived));
+    const keep = (/** @type {any} */ event) => void this.unfolded.set(one.opening, event.target.open);
+    return h("details", { class: "ls-folded", open, toggle: keep }, h("summary", {}, h("h3", {}, `Lists for ${one.name}`), h("span", {}, words)), h("ul", { class: "ls-rows" }, ...rows));
   }
 
   /** @param {any} list @param {string | null} opening @param {string[]} devices @param {boolean} archived */

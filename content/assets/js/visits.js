@@ -1,8 +1,8 @@
 /** The page of visits: all of them side by side, and one of them open. */
 import { reader, secondPress } from "./ask.js";
-import { button, count, field, fill, h, now, uuid } from "./dom.js";
+import { button, count, download, field, fill, h, now, uuid } from "./dom.js";
 import { view } from "./entries.js";
-import { download, importBlock } from "./record-file.js";
+import { importBlock } from "./record-file.js";
 import { laySheet, sheet, standing } from "./sheet.js";
 import * as more from "./store-visits.js";
 import * as store from "./store.js";

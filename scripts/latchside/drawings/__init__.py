@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 
 from latchside.drawings import circuits, openings, parts, principles
 from latchside.drawings.canvas import Drawing
 
 ALL: dict[str, Callable[[], Drawing]] = {
-    **openings.DRAWINGS,
-    **parts.DRAWINGS,
-    **circuits.DRAWINGS,
-    **principles.DRAWINGS,
+    id_: cache(maker)  # the same drawing stands on many pages
+    for group in (openings, parts, circuits, principles)
+    for id_, maker in group.DRAWINGS.items()
 }

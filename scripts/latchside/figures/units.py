@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 SYMBOLS = {
@@ -41,6 +41,7 @@ def readable(values: tuple[float, ...], unit: str) -> tuple[tuple[float, ...], s
     return values, unit
 
 
+@lru_cache(maxsize=10_000)
 def other_system(value: float, unit: str) -> tuple[float, str] | None:
     """The value in the other system of units, or None where both use the same."""
     target = _OTHER.get(unit)

@@ -2,6 +2,7 @@
 
 problem    what is known: causes with their weights, checks with their results, set-ups
 states     what may still be and what is in force, and what an action makes of it
+precedence the best order of remedies where some wait for others
 exact      the least expected minutes, by dynamic programming
 heuristic  larger problems: a good plan, and how far from the best it may be
 compare    what other orders of the same checks would cost

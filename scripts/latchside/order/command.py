@@ -25,7 +25,7 @@ from latchside.rules import all_rules
 from latchside.schemas import load_schemas
 from latchside.schemas.validate import schema_findings
 
-ALONE = ("dead-end", "no-cause-left", "overlapping-results", "put-back", "repeated-id")
+ALONE = ("dead-end", "mended-after", "no-cause-left", "overlapping-results", "put-back", "repeated-id")
 """Rules that a fault record read by itself is held to; the others look at other records."""
 
 
@@ -56,7 +56,7 @@ def fault_order(target: str, device: str | None, as_json: bool, root: Path) -> N
 def _from_file(path: Path, device: str | None, root: Path) -> tuple[Plan, Library | None, Record | None]:
     document = read_file(path)
     _refuse(document.findings)
-    if isinstance(document.value, dict):
+    if isinstance(document.value, dict) and "causes" in document.value and "checks" in document.value:
         return _from_record(path, document, device, root)
     _refuse(list_findings(document, str(path)))
     if device:

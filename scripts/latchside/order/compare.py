@@ -18,8 +18,9 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from latchside.order.exact import END
+from latchside.order.precedence import in_turn
 from latchside.order.problem import Cause
-from latchside.order.states import Moves, State, rate
+from latchside.order.states import Moves, State
 
 Choose = Callable[[State], int]
 
@@ -91,13 +92,13 @@ def offered(moves: Moves, state: State, *, small: bool) -> tuple[int, ...]:
 
 def _by_frequency(moves: Moves, state: State, checks: tuple[int, ...]) -> int:
     left, _, seen = state
-    mendable = moves.mendable(left)
-    if not mendable:
+    first = moves.open(left)
+    if not moves.mendable(left) or not (checks or first):
         return END
     if checks:
         return min(checks, key=lambda k: (-_settles(moves, state, k), k))
     weights = moves.weights(seen)
-    return moves.checks + min(mendable, key=lambda i: (-weights[i], i))
+    return moves.checks + min(first, key=lambda i: (-weights[i], i))
 
 
 def _settles(moves: Moves, state: State, k: int) -> float:
@@ -107,12 +108,12 @@ def _settles(moves: Moves, state: State, k: int) -> float:
 
 def _by_time(moves: Moves, state: State, checks: tuple[int, ...]) -> int:
     left, up, _ = state
-    mendable = moves.mendable(left)
-    if not mendable:
+    first = moves.open(left)
+    if not moves.mendable(left) or not (checks or first):
         return END
     if checks:
         return min(checks, key=lambda k: (moves.paid(k, up), k))
-    return moves.checks + min(mendable, key=lambda i: (moves.problem.causes[i].minutes, i))
+    return moves.checks + min(first, key=lambda i: (moves.problem.causes[i].minutes, i))
 
 
 class Dearest:
@@ -131,8 +132,8 @@ class Dearest:
 
     def _solve(self, state: State) -> float:
         moves, (left, up, seen) = self.moves, state
-        checks, mendable = moves.useful(left, seen), moves.mendable(left)
-        if not mendable:
+        checks, first = moves.useful(left, seen), moves.open(left)
+        if not moves.mendable(left):
             return 0.0
         if not moves.hopeful(left, seen):
             return self._remedies(state)
@@ -142,16 +143,20 @@ class Dearest:
             for _, weight, child, ends in moves.branches(state, k):
                 owed += weight * (moves.mending(child[0], child[2])[0] if ends else self.value(child))
             most = max(most, owed)
-        for i in () if checks else mendable:
+        for i in () if checks else first:
             rest = total - moves.weights(seen)[i]
             most = max(most, moves.problem.causes[i].minutes * total + rest * self.value(moves.ruled_out(state, i)))
         return most / total
 
     def _remedies(self, state: State) -> float:
         left, _, seen = state
-        weights, causes = self.moves.weights(seen), self.moves.problem.causes
-        order = sorted(self.moves.mendable(left), key=lambda i: rate(weights[i], causes[i].minutes))
-        return _in_turn([(weights[i], causes[i].minutes) for i in order], self.moves.weight(left, seen))
+        """The dearest order of remedies is the best one turned round, of what waits for them turned round."""
+        moves, weights = self.moves, self.moves.weights(seen)
+        minutes = [cause.minutes for cause in moves.problem.causes]
+        some = range(len(minutes))
+        waiting = [sum(1 << j for j in some if moves.after[j] >> i & 1) for i in some]
+        order = in_turn(moves.sure(left), weights, minutes, waiting)[::-1]
+        return _in_turn([(weights[i], minutes[i]) for i in order], moves.weight(left, seen))
 
 
 def in_order(causes: Iterable[Cause]) -> float:

@@ -3,7 +3,8 @@
 The value of a state is the least over its actions: a check costs its minutes and missing set-ups, then what its
 results cost, each by its probability; mending a cause costs its remedy, then, by the probability that the proof
 fails, what is left costs without that cause. Where no check tells the causes left apart, or could once some are ruled
-out, mending them by probability over minutes is best (Kadane and Simon), and nothing need be searched.
+out, mending them by probability over minutes is best (Kadane and Simon; where remedies wait for each other see
+`precedence`), and nothing need be searched.
 
 Most of the work is saved by two lower bounds. What a state costs with every set-up in force is a bound on what it
 costs without (a problem many times smaller, solved first); and under that, every cause costs its own remedy at
@@ -13,7 +14,7 @@ soon as their bound is above the best found.
 
 from __future__ import annotations
 
-from latchside.order.states import Moves, Seen, State
+from latchside.order.states import Moves, Seen, State, bits
 
 END = -1
 """The action of a state in which nothing is left to do but to pass the fault on."""
@@ -64,6 +65,8 @@ class Exact:
             return minutes, END if first is None else self.moves.checks + first
         total = self.moves.weight(left, seen)
         options = sorted([*self._checks(state, total), *self._mendings(state, total)])
+        if not options:
+            return 0.0, END
         best, slack = float("inf"), SAME * total
         tried: list[tuple[float, int]] = []
         for bound, tie, parts in options:
@@ -100,7 +103,7 @@ class Exact:
     def _mendings(self, state: State, total: float) -> list[_Option]:
         moves, options = self.moves, list[_Option]()
         weights = moves.weights(state[2])
-        for i in moves.mendable(state[0]):
+        for i in moves.open(state[0]):
             child = moves.ruled_out(state, i)
             weight, least = total - weights[i], self._floor(child)
             bound = self._causes[i].minutes * total + weight * least
@@ -122,11 +125,11 @@ class Exact:
 
     def _least(self, left: int, seen: Seen) -> float:
         weights, total = self.moves.weights(seen), self.moves.weight(left, seen)
-        mendable = self.moves.mendable(left)
-        remedies = sum(weights[i] * self._causes[i].minutes for i in mendable)
-        if left.bit_count() == 1 or not mendable:
+        first_of = self.moves.open(left)
+        remedies = sum(weights[i] * self._causes[i].minutes for i in bits(self.moves.sure(left)))
+        if left.bit_count() == 1 or not first_of:
             return remedies / total
-        first = min(self._causes[i].minutes * (total - weights[i]) for i in mendable)
+        first = min(self._causes[i].minutes * (total - weights[i]) for i in first_of)
         if self.moves.hopeful(left, seen):
             first = min(first, self._cheapest * total)
         return (remedies + first) / total

@@ -1,9 +1,10 @@
 """Plans for problems too large to be solved exactly, and how far from the best they may be.
 
 The plan looks one action ahead: it takes the action after which mending what is left, by probability over minutes,
-would cost least together with the action itself. So it is never worse than mending alone. As soon as so few causes
-are left that the rest can be solved exactly, it is. A branch does only so many misleading checks (see `compare`).
-Where doing the checks by time alone or by frequency alone costs less than that, it is the plan.
+would cost least together with the action itself; remedies that wait for others wait here too. So it is never worse
+than mending alone. As soon as so few causes are left that the rest can be solved exactly, it is. A branch does only
+so many misleading checks (see `compare`). Where doing the checks by time alone or by frequency alone costs less than
+that, it is the plan.
 
 The lower bound parts the causes into groups small enough to be solved exactly, each as if the fault were known to be
 in it, and every misleading check told each of its causes for sure. No plan for all causes costs a group less than
@@ -52,11 +53,11 @@ class Ahead:
             rests = (weight * moves.mending(child[0], child[2])[0] for _, weight, child, _ in moves.branches(state, k))
             cost = moves.paid(k, up) * total + sum(rests)
             tried.append((cost, int(moves.problem.checks[k].touches), k))
-        for i in moves.mendable(left):
+        for i in moves.open(left):
             child = moves.ruled_out(state, i)
             rest = (total - moves.weights(seen)[i]) * moves.mending(child[0], child[2])[0]
             tried.append((moves.problem.causes[i].minutes * total + rest, 1, moves.checks + i))
-        if not moves.mendable(left):
+        if not tried or not moves.mendable(left):
             return END
         least = min(cost for cost, _, _ in tried)
         return min((touches, action) for cost, touches, action in tried if cost <= least + SAME * total)[1]

@@ -66,8 +66,8 @@ def _entry(document: Document, file: str, index: int, entry: Any) -> Iterator[Fi
         if key not in entry:
             yield Finding(file, place, "missing-key", f"a cause without {shown(key)}", key, f"Add {key}.")
         elif key == "cause":
-            if not isinstance(entry[key], str) or not entry[key].strip():
-                yield Finding(file, at, "wrong-type", f"{shown(entry[key])} for cause", "a word", "Name the cause.")
+            if not isinstance(entry[key], str) or not entry[key].strip() or not entry[key].isprintable():
+                yield Finding(file, at, "wrong-type", f"{shown(entry[key])} for cause", "words", "Name the cause.")
         else:
             yield from _number(file, at, key, entry[key])
 

@@ -17,6 +17,9 @@ The model, which every number of a plan rests on:
 - The other kind of action is to mend a cause and prove it. It costs the minutes of the remedy. If the proof fails,
   the cause is ruled out and the run goes on. Mains work is never in a plan: a cause whose remedy is for an
   electrician is not mended but ends in the escalation.
+- A cause may name others `after` which its remedy comes: it is mended only once they are ruled out, by what was seen
+  or by mending them in vain. A keep is mended before a magnet is moved, whatever that costs. A cause that waits for
+  one which cannot be mended here is looked for by checks, and passed on where none is left.
 - A result with `go` or `escalate` ends the run. Where such a result leaves causes all the same, it is charged what
   mending them in order would cost, so that passing a fault on never looks cheaper than mending it.
 - A plain list is the special case without checks: each cause is checked and mended alone, at a price that is paid
@@ -28,7 +31,7 @@ The model, which every number of a plan rests on:
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from latchside.schemas.load import VOCABULARY, Schemas
@@ -38,17 +41,22 @@ NEVER_IN_A_PLAN = "electrician"
 
 @dataclass(frozen=True)
 class Cause:
-    """A cause: how heavily it weighs against the others, and what mending and proving it takes."""
+    """A cause: how heavily it weighs, and what mending and proving it takes.
+
+    Bit i of `after` says that cause i has to be ruled out first; `here` is false where it cannot be mended now.
+    """
 
     id: str
     weight: float
     minutes: float
     who: str = "technician"
+    after: int = 0
+    here: bool = True
 
     @property
     def mendable(self) -> bool:
         """Whether its remedy may stand in a plan."""
-        return self.who != NEVER_IN_A_PLAN
+        return self.here and self.who != NEVER_IN_A_PLAN
 
 
 @dataclass(frozen=True)
@@ -112,11 +120,12 @@ class Problem:
     device: str | None = None
     plain: bool = False
 
-    def without(self, checks: Iterable[str]) -> Problem:
-        """The same problem where some checks cannot be done."""
-        gone = set(checks)
+    def without(self, checks: Iterable[str] = (), remedies: Iterable[str] = ()) -> Problem:
+        """The same problem where some checks, and the remedies of some causes, cannot be done."""
+        gone, unmended = set(checks), set(remedies)
         kept = tuple(check for check in self.checks if check.id not in gone)
-        return Problem(self.causes, kept, self.set_ups, self.fault, self.device, self.plain)
+        causes = tuple(replace(one, here=one.here and one.id not in unmended) for one in self.causes)
+        return replace(self, causes=causes, checks=kept)
 
 
 @dataclass(frozen=True)
@@ -148,7 +157,7 @@ def from_fault(fault: Mapping[str, Any], known: Guesses, device: str | None = No
     names = sorted({need for check in fault["checks"] for need in check["needs"]}, key=list(known.minutes).index)
     set_ups = [SetUp(name, known.minutes[name], name in known.touch) for name in names if known.minutes[name] > 0]
     return Problem(
-        tuple(_cause(cause, known, device) for cause in causes),
+        tuple(_cause(cause, ids, known, device) for cause in causes),
         tuple(_check(check, ids, set_ups, known) for check in fault["checks"]),
         tuple(set_ups),
         str(fault["id"]),
@@ -156,10 +165,11 @@ def from_fault(fault: Mapping[str, Any], known: Guesses, device: str | None = No
     )
 
 
-def _cause(cause: Mapping[str, Any], known: Guesses, device: str | None) -> Cause:
+def _cause(cause: Mapping[str, Any], causes: Sequence[str], known: Guesses, device: str | None) -> Cause:
     frequency = cause.get("by_device", {}).get(device, cause["frequency"])
     remedy = cause["remedy"]
-    return Cause(str(cause["id"]), known.weight[frequency], remedy["minutes"], remedy["who"])
+    after = sum(1 << i for i, one in enumerate(causes) if one in cause.get("after", ()))
+    return Cause(str(cause["id"]), known.weight[frequency], remedy["minutes"], remedy["who"], after)
 
 
 def _check(check: Mapping[str, Any], causes: Sequence[str], set_ups: Sequence[SetUp], known: Guesses) -> Check:

@@ -11,9 +11,10 @@ its check from being done again.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
+from latchside.order.precedence import bits, in_turn, rate, unblocked
 from latchside.order.problem import Check, Problem
+
+__all__ = ["Branch", "Moves", "Seen", "State", "bits", "rate"]
 
 Seen = tuple[tuple[int, int], ...]
 State = tuple[int, int, Seen]
@@ -37,7 +38,10 @@ class Moves:
         self._soft = [check.misleads for check in problem.checks]
         self._covers = [check.covers for check in problem.checks]
         self._parts = [[(i, one.leaves, one.ends) for i, one in enumerate(check.results)] for check in problem.checks]
+        self.after = [cause.after for cause in problem.causes]
+        self._minutes = [cause.minutes for cause in problem.causes]
         self._mendable: dict[int, list[int]] = {}
+        self._open: dict[int, list[int]] = {}
         self._weights: dict[Seen, tuple[float, ...]] = {(): tuple(cause.weight for cause in problem.causes)}
         self._weight: dict[tuple[int, Seen], float] = {}
         self._useful: dict[tuple[int, Seen], tuple[int, ...]] = {}
@@ -127,6 +131,17 @@ class Moves:
             found = self._mendable[left] = [i for i in bits(left) if self.problem.causes[i].mendable]
         return found
 
+    def open(self, left: int) -> list[int]:
+        """The causes left that may be mended now: they wait for none that is left."""
+        found = self._open.get(left)
+        if found is None:
+            found = self._open[left] = [i for i in self.mendable(left) if not self.after[i] & left]
+        return found
+
+    def sure(self, left: int) -> int:
+        """The causes left that will be mended if they are the fault, as a mask: none in their way is not ours."""
+        return unblocked(sum(1 << i for i in self.mendable(left)), left, self.after)
+
     def paid(self, k: int, up: int) -> float:
         """Minutes of check k with the set-ups it needs that are not in force."""
         check: Check = self.problem.checks[k]
@@ -149,15 +164,15 @@ class Moves:
         return self.state(state[0] & ~(1 << cause), state[1], state[2])
 
     def mending(self, left: int, seen: Seen) -> tuple[float, int | None]:
-        """Expected minutes of mending the causes left by probability over minutes, and the first to mend."""
+        """Expected minutes of mending the causes left in the best order, and the first to mend."""
         found = self._mend_minutes.get((left, seen))
         if found is None:
-            weights, causes = self.weights(seen), self.problem.causes
+            weights = self.weights(seen)
             total = rest = self.weight(left, seen)
             spent = 0.0
-            order = sorted(self.mendable(left), key=lambda i: -rate(weights[i], causes[i].minutes))
+            order = in_turn(self.sure(left), weights, self._minutes, self.after)
             for i in order:
-                spent += causes[i].minutes * rest
+                spent += self._minutes[i] * rest
                 rest -= weights[i]
             found = (spent / total if total else 0.0, order[0] if order else None)
             self._mend_minutes[left, seen] = found
@@ -179,16 +194,3 @@ class Moves:
                 weighs = result != FLAT and len({chance[i] for i in causes}) > 1
                 kept.append((k, result if weighs else FLAT))
         return tuple(kept)
-
-
-def bits(mask: int) -> Iterator[int]:
-    """The numbers of the bits set, lowest first."""
-    while mask:
-        low = mask & -mask
-        yield low.bit_length() - 1
-        mask ^= low
-
-
-def rate(weight: float, minutes: float) -> float:
-    """Probability over minutes, to twelve digits, so that equal rates are equal and the record's order decides."""
-    return float(f"{weight / minutes:.12g}") if minutes else float("inf")

@@ -17,7 +17,9 @@ def problem_data(problem: Problem) -> dict[str, Any]:
     """A problem as plain values, as `content/assets/js/fault-plan.js` reads it."""
     return {
         "causes": [
-            {"id": one.id, "weight": one.weight, "minutes": one.minutes, "who": one.who} for one in problem.causes
+            {"id": one.id, "weight": one.weight, "minutes": one.minutes, "who": one.who, "after": one.after,
+             "here": one.here}
+            for one in problem.causes
         ],
         "set_ups": [{"id": one.id, "minutes": one.minutes, "touches": one.touches} for one in problem.set_ups],
         "checks": [

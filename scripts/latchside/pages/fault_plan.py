@@ -103,7 +103,7 @@ class Points:
         for branch in node.branches:
             yield self._answer(self.page.words(shows[branch.result], self.fault), branch.next)
         if node.fails:
-            yield self._answer(Markup("Still there:"), node.fails)
+            yield self._answer(Markup("Still there"), node.fails)
 
     def _answer(self, shows: Markup, to: Node) -> Answer:
         if to.do != "end":

@@ -9,11 +9,14 @@ from latchside.kinds import KINDS
 from latchside.library import Library, Record
 from latchside.pages.page import Page
 
-ORDER = ("fault", "checklist", "device", "install", "procedure", "caution", "formula", "term", "table", "tool", "page")
+ORDER = (
+    "fault", "checklist", "device", "install", "procedure", "caution", "formula", "term", "table", "tool", "job",
+    "page",
+)  # fmt: skip
 """What comes first among equals: what is wanted on site before what explains it."""
 SHOWN = {
     "device": "Device", "procedure": "Procedure", "checklist": "Checklist", "fault": "Fault", "caution": "Caution",
-    "formula": "Figure", "table": "Table", "term": "Term", "tool": "Tool",
+    "formula": "Figure", "table": "Table", "term": "Term", "tool": "Tool", "job": "Example job",
 }  # fmt: skip
 
 Entry = tuple[int, str, str, list[str], list[str]]

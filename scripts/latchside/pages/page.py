@@ -19,6 +19,7 @@ from latchside.library.quantity import Quantity, quantity
 from latchside.library.text import RecordLink, ValueLink, Words, parts
 from latchside.pages.escape import safe
 from latchside.pages.links import relative
+from latchside.pages.readings import of_device
 
 
 class Page:
@@ -196,15 +197,17 @@ class Page:
             return safe(accepted(quantity(expect)))
         name = expect["device_value"]
         if self.device and name in self.device.get("values", {}):
-            return safe(accepted(self.note_value(self.device, name, quantity(self.device["values"][name]))))
+            return safe(self._of_device(self.device, expect))
         devices = self.records("device", only) or self.library.referring(owner.kind.id, owner.id, "device")
-        typical = [
-            f"{device.name} {accepted(self.note_value(device, name, quantity(device['values'][name])))}"
-            for device in devices
-            if name in device["values"]
-        ]
+        typical = [f"{device.name} {self._of_device(device, expect)}" for device in devices if name in device["values"]]
         known = f" Typical: {'; '.join(typical)}." if typical and not self.device else ""
-        return safe(f"{self.value_label(name)}, as on the label.{known}")
+        side = {"at least": " or more", "at most": " or less"}.get(expect.get("bound", ""), "")
+        return safe(f"{self.value_label(name)}{side}, as on the label.{known}")
+
+    def _of_device(self, device: Record, expect: Mapping[str, Any]) -> str:
+        name = expect["device_value"]
+        self.note_value(device, name, quantity(device["values"][name]))
+        return accepted(of_device(device, expect))
 
     def values_elsewhere(self, record: Record) -> None:
         """Forget the values of `record` that its own page already lists among its ratings."""

@@ -27,6 +27,18 @@ _FAMILIES: tuple[dict[str, float], ...] = (
 Range = dict[str, float]
 
 
+def of_device(device: Record, expect: Mapping[str, Any]) -> Quantity:
+    """The value of a device that a measurement names, as it binds there: within, at least or at most."""
+    stated = quantity(device["values"][expect["device_value"]])
+    if "bound" not in expect or stated.one_of:
+        return stated
+    low, high = limits(stated)
+    more = expect["bound"] == "at least"
+    return Quantity(
+        stated.unit, stated.status, low=low if more else None, high=None if more else high, condition=stated.condition
+    )
+
+
 def expectations(library: Library, measure: Mapping[str, Any], owner: Record, only: Any = None) -> Markup:
     """The figures a reading may be judged against, as JSON for an attribute; an empty list where there is none."""
     return safe(json.dumps(list(_figures(library, measure, owner, only)), ensure_ascii=False, separators=(",", ":")))
@@ -43,7 +55,7 @@ def _figures(library: Library, measure: Mapping[str, Any], owner: Record, only: 
         row
         for device in devices
         if name in device.get("values", {})
-        for row in _rows(device.id, device.name, quantity(device["values"][name]))
+        for row in _rows(device.id, device.name, of_device(device, expect))
     ]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -13,14 +13,17 @@ from markupsafe import Markup
 
 from latchside import charts, drawings
 from latchside.figures.units import symbol
+from latchside.jobs.plan import Plan
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups
 from latchside.library.quantity import quantity
 from latchside.pages import calculators, fault_lists, fault_plan, fault_tree
+from latchside.pages.all_cores import all_cores
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
 from latchside.pages.fault_data import run_data
+from latchside.pages.job_pages import document, job_pages
 from latchside.pages.links import file_of
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
@@ -40,23 +43,12 @@ def render_pages(library: Library, edit_base: str = "", progress: Progress = lam
     edit links lead to the page that explains how.
     """
     writer = Writer(library, edit_base)
-    pages: dict[str, str] = {}
-    for kind in KINDS.values():
-        progress(f"writing {kind.plural}")
-        pages[file_of(kind.index)] = writer.index(kind)
-        for record in library.of(kind.id) if kind.own_page else ():
-            pages[file_of(record.address)] = writer.record(record)
-            for alias in record.listed("aliases"):
-                address = kind.address.format(id=alias)
-                pages[file_of(address)] = writer.fill("moved.jinja", Page(library, address), kind=kind, record=record)
-    for device in library.of("device"):
-        progress(f"writing the stages of {device.id}")
-        pages.update(writer.stages(device))
+    progress("writing pages")
+    pages = {path: text for part in all_cores(list(writer.tasks())) for path, text in part}
     pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
     pages.update((f"assets/drawings/{id_}.svg", make().svg + "\n") for id_, make in drawings.ALL.items())
-    pages.update((fault_tree.path_of(one), fault_tree.drawing(library, one).svg + "\n") for one in library.of("fault"))
-    for address, template, made in fault_lists.pages(library):
-        pages[file_of(address)] = writer.fill(template, Page(library, address), shown=made)
+    progress("planning the demo jobs")
+    pages.update(job_pages(library, _environment()))
     pages.update(charts.files())
     pages[calculators.SCRIPT] = calculators.script(library)
     return dict(sorted(pages.items()))
@@ -77,6 +69,39 @@ class Writer:
             .render(page=page, library=self.library, edit_base=self.edit_base.rstrip("/"), **values)
         )
 
+    def tasks(self) -> Iterator[Callable[[], list[tuple[str, str]]]]:
+        """The pages of records, in parts that do not depend on each other; the longest first."""
+        yield self.fault_lists
+        for kind in KINDS.values():
+            if kind.id == "job":
+                continue  # a job is planned first, and has a page for each part of its pack
+            yield partial(self.listing, kind)
+            for record in self.library.of(kind.id) if kind.own_page else ():
+                yield partial(self.pages_of, record)
+
+    def fault_lists(self) -> list[tuple[str, str]]:
+        """The pages about all faults together."""
+        return [
+            (file_of(address), self.fill(template, Page(self.library, address), shown=made))
+            for address, template, made in fault_lists.pages(self.library)
+        ]
+
+    def listing(self, kind: Kind) -> list[tuple[str, str]]:
+        """The page that lists the records of a kind, with its path."""
+        return [(file_of(kind.index), self.index(kind))]
+
+    def pages_of(self, record: Record) -> list[tuple[str, str]]:
+        """The page of a record, those that lead to it from the ids it had before, and all else that is its own."""
+        pages = [(file_of(record.address), self.record(record))]
+        for alias in record.listed("aliases"):
+            page = Page(self.library, record.kind.address.format(id=alias))
+            pages.append((file_of(page.address), self.fill("moved.jinja", page, kind=record.kind, record=record)))
+        if record.kind.id == "device":
+            pages.extend(self.stages(record))
+        if record.kind.id == "fault":
+            pages.append((fault_tree.path_of(record), fault_tree.drawing(self.library, record).svg + "\n"))
+        return pages
+
     def record(self, record: Record) -> str:
         """The page of one record."""
         page = Page(self.library, record.address, record, record if record.kind.id == "device" else None)
@@ -94,6 +119,10 @@ class Writer:
         """The page that lists the records of a kind, or holds them all."""
         template = "index.jinja" if kind.own_page else f"{kind.plural}.jinja"
         return self.fill(template, Page(self.library, kind.index), kind=kind, records=self.library.of(kind.id))
+
+    def pack(self, plan: Plan, site: str = "") -> str:
+        """The pack of a job as one document; `site` is the address of the site, where links may lead there."""
+        return document(plan, self.library, _environment(), site)
 
     def stages(self, device: Record) -> Iterator[tuple[str, str]]:
         """A page for each stage that has work for the device, and one for the whole installation."""

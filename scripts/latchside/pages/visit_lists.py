@@ -20,10 +20,12 @@ def item_words(page: Page, item: Any) -> Markup:
 
 def visit_lists(library: Library, page: Page) -> Markup:
     """JSON for an attribute of the page."""
+    stages = list(library.schemas.words("stage"))
+    in_order = sorted(library.of("checklist"), key=lambda record: stages.index(record["stage"]))
     data = {
         "library": library_version(),
         "devices": [{"id": device.id, "name": device.name} for device in library.of("device")],
-        "checklists": [_checklist(library, page, record) for record in library.of("checklist")],
+        "checklists": [_checklist(library, page, record) for record in in_order],
     }
     return safe(json.dumps(data, ensure_ascii=False, separators=(",", ":")))
 

@@ -6,12 +6,13 @@ whose errors say enough to explain.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from latchside.findings import Finding, did_you_mean, one_of, shown
 from latchside.read.tree import RawRecord
 from latchside.schemas.load import Schemas
+from latchside.schemas.shape import Path
 
 _TYPES = {
     "object": "a group of keys", "array": "a list (lines that start with -)", "string": "text",
@@ -21,11 +22,19 @@ _TYPES = {
 
 def schema_findings(raw: RawRecord, schemas: Schemas) -> tuple[Finding, ...]:
     """The misfits of one record, in the order of the file."""
+    return tuple(sorted({finding for _, finding in misfits(raw, schemas)}))
+
+
+def misfits(
+    raw: RawRecord, schemas: Schemas, named: Callable[[Path], str] = lambda path: ".".join(map(str, path))
+) -> Iterator[tuple[Path, Finding]]:
+    """Each misfit of one record with the path of the value or key that does not fit; `named` says a path in words."""
     if schemas.quick[raw.kind.id].is_valid(raw.value):
-        return ()
-    errors = schemas.exact(raw.kind).iter_errors(raw.value)
-    found = {finding for error in errors for leaf in _leaves(error) for finding in _explain(leaf, raw, schemas)}
-    return tuple(sorted(found))
+        return
+    for error in schemas.exact(raw.kind).iter_errors(raw.value):
+        for leaf in _leaves(error):
+            path = tuple(leaf.absolute_path)
+            yield from _explain(leaf, raw, path, named(path))
 
 
 def _leaves(error: Any) -> Iterator[Any]:
@@ -48,13 +57,13 @@ def _leaves(error: Any) -> Iterator[Any]:
         yield from _leaves(below)
 
 
-def _explain(error: Any, raw: RawRecord, schemas: Schemas) -> Iterator[Finding]:
-    path = tuple(error.absolute_path)
-    where = ".".join(str(part) for part in path) or "the record"
+def _explain(error: Any, raw: RawRecord, path: Path, named: str) -> Iterator[tuple[Path, Finding]]:
+    where = named or "the record"
     explain = _EXPLAIN.get(error.validator, _other)
     for key, code, found, expected, action in explain(error, where):
         place = raw.key_place(*path, key) if key is not None else raw.place(*path)
-        yield Finding(raw.file, place, code, found, expected, action)
+        below = path if key is None else (*path, key)
+        yield below, Finding(raw.file, place, code, found, expected, action)
 
 
 _Row = tuple[str | None, str, str, str, str]

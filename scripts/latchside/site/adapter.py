@@ -12,6 +12,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import event_priority
 from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
 
 from latchside import report
 from latchside.library import Library
@@ -19,6 +20,7 @@ from latchside.pages import render_pages
 from latchside.project import ROOT, check_project
 from latchside.site.date import copy_date
 from latchside.site.finish import Finished, finish
+from latchside.site.written import WrittenPage
 
 _state: dict[str, Library] = {}
 _previewing = {"serve": False}
@@ -53,6 +55,15 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     for path, text in render_pages(library(), config.extra.get("edit_base") or "").items():
         files.append(File.generated(config, path, content=text))
     return files
+
+
+def on_nav(nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
+    """Take the generated pages outside the navigation as they stand."""
+    named = {page.file for page in nav.pages}
+    for file in files.documentation_pages():
+        if file.generated_by and file not in named:
+            WrittenPage(None, file, config)  # it makes itself known to its file
+    return nav
 
 
 @event_priority(-100)

@@ -28,7 +28,16 @@ from latchside.version import library_version
 WORKER = Path(__file__).parent / "worker"
 OFF = '{"off":true}\n'
 _TITLE = re.compile(r"<h1[^>]*>(.*?)</h1>", re.DOTALL)
-_WRITTEN = ("on-site/", "visits/", "offline/", "labels/", "study/", "maintain/", *(f"cards/{id_}/" for id_ in CARDS))
+_WRITTEN = (
+    "on-site/",
+    "survey/",
+    "visits/",
+    "offline/",
+    "labels/",
+    "study/",
+    "maintain/",
+    *(f"cards/{id_}/" for id_ in CARDS),
+)
 
 
 @dataclass(frozen=True)

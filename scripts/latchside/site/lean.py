@@ -7,6 +7,7 @@ import re
 _EXPLAINED = re.compile(r"/\*\*.*?\*/[ \t]*", re.DOTALL)
 _ASIDE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
 _INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
+_UNREAD = re.compile(r'[ \t]*<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>\n?')
 _EMPTY = re.compile(r"\n{2,}")
 
 
@@ -23,7 +24,9 @@ def lean(script: str) -> str:
 
 
 def lean_page(page: str) -> str:
-    """The page as it is served; one that shows text as it was typed is left as it stands."""
+    """The page as it is served; one that shows text as it was typed keeps its indents and empty lines."""
+    page = _UNREAD.sub("", page)
     if "<pre" in page or "<textarea" in page:
         return page
-    return _EMPTY.sub("\n", _INDENT.sub("", page))
+    lines = (line.strip(" \t") for line in page.split("\n"))
+    return "\n".join(line for line in lines if line)

@@ -13,6 +13,7 @@ from latchside.pages.labels import labels as labels_of
 from latchside.pages.labels import sound_base
 from latchside.pages.page import Page
 from latchside.pages.render import Writer
+from latchside.pages.survey_form import fields, sheet_rows, survey_form
 from latchside.pages.visit_lists import visit_lists
 from latchside.project import ROOT
 from latchside.site.adapter import library
@@ -75,6 +76,13 @@ def define_env(env: Any) -> None:
         """Devices and checklists, for the page of visits."""
         return visit_lists(library(), page())
 
+    def survey() -> Markup:
+        """The form of a survey as data, and the sheet to fill in by hand."""
+        described = fields(library())
+        opening = next(one for one in described if one["name"] == "openings")["item"]["fields"]
+        sheets = (("The site", list(sheet_rows(described)), 1), ("Openings", list(sheet_rows(opening)), 4))
+        return fill("survey_sheet.jinja", data=survey_form(library()), sheets=sheets)
+
     def differences() -> Markup:
         """Every figure beside its outside references, with the largest difference the tests found."""
         found = json.loads((ROOT / "tests" / "published" / "differences.json").read_text("utf-8"))
@@ -89,5 +97,5 @@ def define_env(env: Any) -> None:
     def fill(template: str, **values: Any) -> Markup:
         return Markup(Writer(library()).fill(template, page(), **values))
 
-    for macro in (head, say, drawing, rows, table, caution, numbers, count, visit_data, differences, labels):
+    for macro in (head, say, drawing, rows, table, caution, numbers, count, visit_data, survey, differences, labels):
         env.macro(macro)

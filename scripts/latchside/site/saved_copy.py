@@ -7,6 +7,7 @@ import json
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from hashlib import sha256
 from typing import Any
 
@@ -18,18 +19,11 @@ _NEEDED: tuple[tuple[str, str], ...] = (
     ("home, on site, visits", r"index\.html|(?:on-site|visits|offline)/index\.html"),
     ("checklists", r"checklists/.*"),
     ("faults", r"faults/.*"),
-    ("installing", r"devices/[^/]+/install/index\.html"),
+    ("installing", r"devices/[^/]+/install/index\.html|procedures/.*"),
     ("cautions", r"cautions/.*"),
     ("figures", r"figures/.*"),
 )
-_WHERE_IT_FITS: tuple[tuple[str, str], ...] = (
-    ("procedures", r"procedures/.*"),
-    ("devices", r"devices/(?:[^/]+/)?index\.html"),
-    ("cards", r"cards/.*"),
-    ("terms", r"terms/.*"),
-    ("tables", r"tables/.*"),
-    ("tools", r"tools/.*"),
-)
+_WHERE_IT_FITS: tuple[tuple[str, str], ...] = (("terms", r"terms/.*"),)
 # Not wanted by any page as it is read: maps for debugging, other languages' search, what only search engines read.
 _NEVER = re.compile(
     r".*\.map|assets/javascripts/lunr/.*|sitemap\.xml(?:\.gz)?|404\.html|offline\.json|sw(?:-off)?\.js|labels/.*"
@@ -54,6 +48,7 @@ class Copy:
         return sum(transferred(path, content) for path, content in files.items())
 
 
+@lru_cache(maxsize=20_000)
 def transferred(path: str, content: bytes) -> int:
     """Bytes that travel for a file: packed where servers pack."""
     return len(gzip.compress(content, 6, mtime=0)) if path.endswith(_PACKED) else len(content)
@@ -62,7 +57,8 @@ def transferred(path: str, content: bytes) -> int:
 def chosen(files: Files, budget: int = BUDGET) -> Copy:
     """Share out the files. The order of the groups above is the order in which they get their room.
 
-    Of what is needed, a page that does not fit is left out and named; of the rest, a group comes whole or not at all.
+    What of the needed does not fit is left out and named. A group that is only welcome comes whole or not at all. All
+    else comes on request.
     """
     wanted = {path: content for path, content in sorted(files.items()) if not _NEVER.fullmatch(path)}
     sizes = {path: transferred(path, content) for path, content in wanted.items()}
@@ -78,12 +74,12 @@ def chosen(files: Files, budget: int = BUDGET) -> Copy:
             else:
                 copy.left_out.append(path)
     for name, pattern in _WHERE_IT_FITS:
-        parts = {part for path in _matching(wanted, pattern) for part in _with_images(path, wanted)} - copy.first.keys()
-        cost = sum(sizes[part] for part in parts)
-        if parts and cost <= room:
+        welcome = set(_matching(wanted, pattern)) - copy.first.keys()
+        cost = sum(sizes[path] for path in welcome)
+        if welcome and cost <= room:
             room -= cost
             copy.groups.append(name)
-            copy.first.update((part, wanted[part]) for part in sorted(parts))
+            copy.first.update((path, wanted[path]) for path in welcome)
     copy.first = dict(sorted(copy.first.items()))
     copy.rest = {path: content for path, content in wanted.items() if path not in copy.first}
     return copy

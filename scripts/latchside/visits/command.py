@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from latchside.project import ROOT
+from latchside.project import ROOT, check_project
 from latchside.visits.file import VisitFile, looks_like_code, read_visit
 from latchside.visits.state import canonical, merge, view
 
@@ -61,7 +61,10 @@ def tally(files: tuple[Path, ...], as_json: bool) -> None:
             bad = True
     if bad:
         sys.exit(1)
-    made = counting.tally(view(merge(*(file.entries for file in one))) for one in visits.values())
+    library = check_project(ROOT).library
+    causes = {fault.id: [cause["id"] for cause in fault["causes"]] for fault in library.of("fault")}
+    names = counting.Names(causes, [device.id for device in library.of("device")])
+    made = counting.tally((view(merge(*(file.entries for file in one))) for one in visits.values()), names)
     click.echo(json.dumps(counting.as_rows(made), indent=2) if as_json else counting.as_text(made))
 
 

@@ -11,16 +11,14 @@ from pathlib import Path
 from typing import Any
 
 from latchside.findings import shown
+from latchside.library.codes import looks_like_code
 from latchside.visits.state import Entry
+
+__all__ = ["Fault", "VisitFile", "looks_like_code", "parse_visit", "read_visit"]
 
 MOST_BYTES = 40_000_000
 MOST_FAULTS = 20
 _SURROGATE = re.compile("[\ud800-\udfff]")
-_CODE = re.compile(
-    r"\b(pins?|pincode|passcodes?|passwords?|codes?|keysafe|key safe|combination)\b"
-    r"|(?<![\w.,-])[0-9]{4,8}(?![\w-]|[.,][0-9]|\s?(?-i:ohms?|[kM]?\u03a9|mm|m|V|mV|h|s|min)(?!\w))",
-    re.IGNORECASE,
-)
 
 
 @dataclass(frozen=True)
@@ -185,8 +183,3 @@ def _quarrels(data: dict[str, Any]) -> Iterator[Fault]:
         if entry["n"] > len(data["entries"]) + 1000:
             yield Fault(f"entry {number}", f"its counter, {entry['n']}, is too high for this record", again)
         seen.add(entry["id"])
-
-
-def looks_like_code(text: str) -> bool:
-    """Whether a text looks as if it held somebody's code."""
-    return bool(_CODE.search(text))

@@ -2,15 +2,19 @@
 
 A guided run writes what it finds as the outcomes of a list named after the fault (`content/assets/js/fault-record.js`):
 a cause that was mended and proved is done, one that was mended in vain does not apply, and `passed-on` is a problem.
+
+Only names of this library are told: whatever else stands in a record where a name of a fault, a cause or a device
+belongs might be somebody's words about a site. Such runs are counted as unknown.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass, field
 
 from latchside.visits.state import View
 
+COUNTED = ("done", "not-applicable")
 LIST, CAUSE, PASSED_ON = "fault-run-", "cause-", "passed-on"
 
 
@@ -26,31 +30,43 @@ class Count:
 class Tally:
     """Counts by fault, cause and device (empty where no opening was named), and runs that were passed on, by fault."""
 
-    causes: dict[tuple[str, str, str], Count]
-    passed_on: dict[str, int]
+    causes: dict[tuple[str, str, str], Count] = field(default_factory=dict)
+    passed_on: dict[str, int] = field(default_factory=dict)
+    unknown: int = 0
 
 
-def tally(visits: Iterable[View]) -> Tally:
+@dataclass(frozen=True)
+class Names:
+    """The names of a library: its faults with their causes, and its devices."""
+
+    causes: Mapping[str, Collection[str]]
+    devices: Collection[str]
+
+
+def tally(visits: Iterable[View], names: Names) -> Tally:
     """The counts over some visits."""
-    made = Tally({}, {})
+    made = Tally()
     for seen in visits:
         for run in seen.runs.values():
             for item, heads in run.items.items():
                 entry = heads[-1]
                 if entry["checklist"].startswith(LIST):
                     opening = seen.openings.get(entry.get("opening") or "")
-                    _count(made, entry["checklist"].removeprefix(LIST), item, run.outcome(item), opening)
+                    _count(made, names, entry["checklist"].removeprefix(LIST), item, run.outcome(item), opening)
     made.causes = dict(sorted(made.causes.items()))
     made.passed_on = dict(sorted(made.passed_on.items()))
     return made
 
 
-def _count(made: Tally, fault: str, item: str, outcome: str, opening: object) -> None:
-    if item == PASSED_ON:
+def _count(made: Tally, names: Names, fault: str, item: str, outcome: str, opening: object) -> None:
+    cause = item.removeprefix(CAUSE)
+    if fault not in names.causes or (item.startswith(CAUSE) and cause not in names.causes[fault]):
+        made.unknown += item == PASSED_ON or (item.startswith(CAUSE) and outcome in COUNTED)
+    elif item == PASSED_ON:
         made.passed_on[fault] = made.passed_on.get(fault, 0) + 1
-    elif item.startswith(CAUSE) and outcome in ("done", "not-applicable"):
+    elif item.startswith(CAUSE) and outcome in COUNTED:
         device = str(opening["device"] or "") if isinstance(opening, dict) else ""
-        count = made.causes.setdefault((fault, item.removeprefix(CAUSE), device), Count())
+        count = made.causes.setdefault((fault, cause, device if device in names.devices else ""), Count())
         if outcome == "done":
             count.found += 1
         else:
@@ -63,7 +79,8 @@ def as_rows(made: Tally) -> list[dict[str, object]]:
         {"fault": fault, "cause": cause, "device": device or None, "found": one.found, "mended_in_vain": one.in_vain}
         for (fault, cause, device), one in made.causes.items()
     ]
-    return rows + [{"fault": fault, "passed_on": times} for fault, times in made.passed_on.items()]
+    rows += [{"fault": fault, "passed_on": times} for fault, times in made.passed_on.items()]
+    return rows + ([{"unknown": made.unknown}] if made.unknown else [])
 
 
 def as_text(made: Tally) -> str:
@@ -72,4 +89,6 @@ def as_text(made: Tally) -> str:
     for (fault, cause, device), one in made.causes.items():
         lines.append(f"{one.found:5}  {one.in_vain:7}  {fault} / {cause}{f' ({device})' if device else ''}")
     lines += [f"{times:5}  {'':7}  {fault}: passed on" for fault, times in made.passed_on.items()]
+    if made.unknown:
+        lines.append(f"{made.unknown:5}  {'':7}  faults or causes that this library does not hold")
     return "\n".join(lines) if len(lines) > 1 else "These records hold no guided run of a fault."

@@ -80,6 +80,12 @@ class Ratings:
         high = limits(stated)[1]
         return self.most(name, unit) if high is None else _in(high, stated.unit, unit)
 
+    def floor(self, name: str, unit: str) -> float:
+        """The lowest figure of a rating with its tolerance."""
+        stated = self.stated(name)
+        low = limits(stated)[0]
+        return self.least(name, unit) if low is None else _in(low, stated.unit, unit)
+
 
 def _in(value: float, unit: str, wanted: str) -> float:
     try:

@@ -8,6 +8,13 @@ const SCOPE = new URL(self.registration.scope);
 
 self.addEventListener("install", () => self.skipWaiting());
 
+/* A page that did not hear it, or took this worker back before it was gone, is told when it asks. */
+self.addEventListener("message", (event) => {
+  event.source?.postMessage({ say: "off" });
+  event.ports[0]?.postMessage({ done: false, why: "saving is switched off for this site" });
+  event.waitUntil(self.registration.unregister());
+});
+
 self.addEventListener("activate", (event) => {
   const work = async () => {
     for (const name of await caches.keys()) if (name.startsWith(`latchside ${SCOPE.pathname} `)) await caches.delete(name);

@@ -71,11 +71,14 @@ async function fill(list) {
   const wanted = Object.entries(list).filter(([path, listed]) => !kept.has(key(path, listed)));
   const of = wanted.length;
   let fault = null;
+  let told = 0;
   const one = async () => {
     while (wanted.length && !fault) {
       const [path, listed] = wanted.shift();
       await bring(files, path, listed).catch((error) => (fault ??= error));
-      if (!fault) tell({ say: "saving", left: wanted.length, of });
+      if (fault || Date.now() - told < 400) continue; // each word is work for every open page
+      told = Date.now();
+      tell({ say: "saving", left: wanted.length, of });
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, one));

@@ -1,0 +1,103 @@
+"""A length as a survey states it: `4 mm`, `3/16 in`, `1 3/16"`, `12 ft 6 in`, `2,5 m`, or a bare number."""
+
+from __future__ import annotations
+
+import math
+import re
+from typing import Literal
+
+from latchside.findings import shown
+
+Unit = Literal["mm", "m"]
+
+_MILLIMETRES = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}
+_BARE = {("mm", False): "mm", ("m", False): "m", ("mm", True): "in", ("m", True): "ft"}
+_WORDS = {
+    "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm", "centimetre": "cm",
+    "centimetres": "cm", "centimeter": "cm", "centimeters": "cm", "metre": "m", "metres": "m", "meter": "m",
+    "meters": "m", "inch": "in", "inches": "in", '"': "in", "''": "in", "foot": "ft", "feet": "ft", "'": "ft",
+}  # fmt: skip
+_SIGNS = str.maketrans(
+    {
+        "\u2212": "-", "\u2013": "-", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\u2032": "'", "\u2019": "'",
+        "\u2033": '"', "\u201d": '"', "\u2044": "/", "\u00bc": " 1/4", "\u00bd": " 1/2", "\u00be": " 3/4",
+        "\u215b": " 1/8", "\u215c": " 3/8", "\u215d": " 5/8", "\u215e": " 7/8",
+    }
+)  # fmt: skip
+_NUMBER = r"\d{1,7}(?:[ -]+\d{1,3}/\d{1,4}|/\d{1,4}|[.,]\d{0,9})?|[.,]\d{1,9}"
+_PART = re.compile(rf"({_NUMBER})\s*([a-z]+|\"|''?)?\.?\s*", re.ASCII)
+_THOUSANDS = re.compile(r"[1-9]\d{0,2},\d{3}(?![\d.,])", re.ASCII)
+_LONGEST = 40
+
+
+class LengthError(ValueError):
+    """Text that is no length; its words say what was found. `expected` says what is wanted."""
+
+    expected = "a length such as 4 mm, 3/16 in, 12 ft 6 in or 2.5 m"
+
+
+def read_length(value: object, unit: Unit, *, imperial: bool = False, signed: bool = False) -> float:
+    """The length in `unit`. A bare number is in it too or, with `imperial`, in inches for mm and in feet for m.
+
+    Raises LengthError; without `signed`, for a negative length too.
+    """
+    if isinstance(value, bool) or not isinstance(value, int | float | str):
+        raise LengthError(f"{shown(value)}, which is no length")
+    number = _typed(value, unit, imperial) if isinstance(value, str) else _bare(value, unit, imperial)
+    if number < 0 and not signed:
+        raise LengthError(f"{shown(value)}, which is below nought")
+    return float(f"{number:.12g}") + 0.0
+
+
+def _bare(value: float, unit: Unit, imperial: bool) -> float:
+    if not math.isfinite(value) or abs(value) >= 1e7:
+        raise LengthError(f"{value}, which is no length of an opening or a site")
+    return value * _MILLIMETRES[_BARE[unit, imperial]] / _MILLIMETRES[unit]
+
+
+def _typed(value: str, unit: Unit, imperial: bool) -> float:
+    if len(value) > _LONGEST:
+        raise LengthError(f"{shown(value)}, which is too long for a length")
+    text = value.translate(_SIGNS).strip().lower()
+    minus = text.startswith("-")
+    text = text[1:].lstrip() if text[:1] in ("-", "+") else text
+    parts = _parts(text, value, _BARE[unit, imperial])
+    total = sum((number * _MILLIMETRES[of] for number, of in parts)) / _MILLIMETRES[unit]
+    return -total if minus else total
+
+
+def _parts(text: str, value: str, bare: str) -> list[tuple[float, str]]:
+    parts: list[tuple[float, str]] = []
+    at = 0
+    while at < len(text):
+        match = _PART.match(text, at)
+        if not match:
+            raise LengthError(f"{shown(value)}, which is no length")
+        at = match.end()
+        named = match[2]
+        if named is None and (parts or at < len(text)):
+            raise LengthError(f"{shown(value)}, where {match[1]} has no unit")
+        of = bare if named is None else _WORDS.get(named, named)
+        if of not in _MILLIMETRES:
+            raise LengthError(f"{shown(value)}, where {shown(named)} is no unit of length known here")
+        parts.append((_fraction(match[1], value), of))
+    if not parts:
+        raise LengthError("nothing, where a length is wanted" if not value.strip() else f"{shown(value)}, no length")
+    if len(parts) > 1 and [of for _, of in parts] != ["ft", "in"]:
+        raise LengthError(f"{shown(value)}, which is more than one length")
+    if len(parts) > 1 and parts[0][0] % 1:
+        raise LengthError(f"{shown(value)}, where the feet are no whole number")
+    return parts
+
+
+def _fraction(text: str, value: str) -> float:
+    if _THOUSANDS.fullmatch(text):
+        plain, other = text.replace(",", ""), text.replace(",", ".")
+        raise LengthError(f"{shown(value)}, which could be {plain} or {other}")
+    whole, _, rest = text.replace("-", " ").rpartition(" ")
+    if "/" not in rest:
+        return float(rest.replace(",", "."))
+    over, under = map(int, rest.split("/"))
+    if not under or (whole and over >= under):
+        raise LengthError(f"{shown(value)}, where {rest} is no fraction to read")
+    return int(whole.strip() or 0) + over / under

@@ -1,0 +1,259 @@
+"""What the pages of a job show of its plan: names, order, sums and words. Templates only place them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import cached_property
+
+from markupsafe import Markup
+
+from latchside.jobs.plan import Expected, Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
+from latchside.library import Record
+from latchside.pages import job_words as words
+from latchside.pages.escape import safe
+from latchside.pages.page import Page
+
+PARTS = {
+    "openings": ("Opening sheets", "Which device, why, where and how it is fixed, and what it should read"),
+    "zones": ("Zone schedule", "Position, spoken name, response and reports of each zone"),
+    "van": ("What goes on the van", "Parts, consumables and tools, with spares"),
+    "work": ("Order of work", "Stage by stage, with minutes"),
+    "test-sheet": ("Test sheet", "What each reading should be, and room for what it is"),
+    "handover": ("Handover sheet", "In plain words, for the people on site"),
+    "service": ("Service plan", "What falls due, and when"),
+}
+"""The parts of a pack beside its summary, in order: title, and what it holds."""
+
+SORTS = {"part": "Parts", "consumable": "Consumables", "tool": "Tools"}
+_WORST: tuple[Verdict, ...] = ("poor", "test on site", "good")
+
+
+class JobView:
+    """A plan on one page: a part of the site's pages, or, with `whole`, all parts in one."""
+
+    def __init__(self, plan: Plan, page: Page, *, whole: bool = False, html: bool = False) -> None:
+        self.plan = plan
+        self.survey = plan.survey
+        self.page = page
+        self.whole = whole
+        self._html = html
+        self.words = words
+
+    # -- names and places ------------------------------------------------------------------------------------
+
+    @cached_property
+    def _spoken(self) -> dict[str, str]:
+        return {one.opening.id: one.spoken for one in self.plan.openings}
+
+    def about(self, id_: str) -> str:
+        """What a question, a problem or a piece of work is about, as a reader calls it."""
+        return self._spoken.get(id_, {"site": "The site", "control-unit": "The control unit"}.get(id_, id_))
+
+    def place(self, id_: str) -> Markup:
+        """The same, as a link to its opening sheet where it has one."""
+        return self.sheet(id_, self.about(id_)) if id_ in self._spoken else safe(self.about(id_))
+
+    def places(self, ids: Sequence[str]) -> Markup:
+        """Several of them; all openings as one word."""
+        if len(self._spoken) > 1 and set(ids) >= set(self._spoken):
+            return safe("Every opening")
+        return Markup(", ").join(self.place(id_) for id_ in ids)
+
+    def sheet(self, id_: str, said: object) -> Markup:
+        """A link to the sheet of an opening."""
+        return self.spot("openings", f"opening-{id_}", said)
+
+    def spot(self, part: str, anchor: str, said: object) -> Markup:
+        """A link to a place in a part of the pack."""
+        if self.whole:
+            return Markup('<a href="#{}">{}</a>').format(anchor, safe(said))
+        return self.page.anchor(f"{self.address(part)}#{anchor}", said)
+
+    def address(self, part: str) -> str:
+        """Where a part of the pack stands in the site; the summary is the part without a name."""
+        return f"jobs/{self.survey.id}/{part}/" if part else f"jobs/{self.survey.id}/"
+
+    def heading(self, level: int, said: object, anchor: str) -> Markup:
+        """A heading below the title of the page; one deeper where all parts stand on one page."""
+        depth = level + self.whole
+        if self._html:
+            return Markup('<h{0} id="{1}">{2}</h{0}>').format(depth, anchor, safe(said))
+        return Markup("\n\n{} {} {{: #{} }}\n\n").format(Markup("#" * depth), safe(said), anchor)
+
+    def device(self, id_: str | None) -> Markup:
+        """A device class by name, linked."""
+        record = self.page.library.find("device", id_) if id_ else None
+        return self.page.link(record) if record else safe(id_ or "not chosen")
+
+    def linked(self, kind: str, id_: str) -> Markup:
+        """A record by name, linked; its id where there is no such record."""
+        record = self.page.library.find(kind, id_)
+        return self.page.link(record) if record else safe(id_)
+
+    def tool(self, item: Item) -> Markup:
+        """What an item is called, linked to its record where it has one."""
+        kind, _, id_ = (item.record or "").rpartition("/")
+        found = [self.page.library.find(one, id_) for one in ([kind] if kind else ["tool", "device"])] if id_ else []
+        record: Record | None = next((one for one in found if one), None)
+        return self.page.link(record, item.name) if record else safe(item.name)
+
+    def caution_ids(self) -> list[str]:
+        """The cautions of the job."""
+        return [one.caution for one in self.plan.cautions]
+
+    # -- what stands open ------------------------------------------------------------------------------------
+
+    def questions(self, about: str) -> list[Question]:
+        """The open questions about an opening, the site or the control unit."""
+        return [one for one in self.plan.questions if one.about == about]
+
+    def asked(self) -> list[tuple[str, list[Question]]]:
+        """All questions, by what they are about, in the order of the walk; site and control unit first."""
+        order = dict.fromkeys(["site", "control-unit", *self._spoken, *(one.about for one in self.plan.questions)])
+        return [(about, questions) for about in order if (questions := self.questions(about))]
+
+    def problems(self, about: str) -> list[Problem]:
+        """The problems of an opening, the site or the control unit."""
+        return [one for one in self.plan.problems if one.about == about]
+
+    def verdict(self, one: OpeningPlan) -> str:
+        """The worst verdict of an opening's figures; the words of what is missing where there is no device."""
+        if one.choice.device is None:
+            return "no device yet"
+        found = {line.verdict for line in one.figures}
+        return next((verdict for verdict in _WORST if verdict in found), "no verdict")
+
+    def bears(self, line: Line) -> str:
+        """The verdict word of a figure."""
+        return "told only" if line.verdict == "none" else line.verdict
+
+    def open_words(self, id_: str) -> str:
+        """How much stands open about an opening."""
+        parts = [
+            words.counted(len(found), word)
+            for found, word in ((self.problems(id_), "problem"), (self.questions(id_), "question"))
+            if found
+        ]
+        return ", ".join(parts) or "nothing"
+
+    def style(self, verdict: str) -> str:
+        """The style of a verdict word: its frame says the same as the word, and no colour does."""
+        return f"ls-bears ls-bears-{verdict.replace(' ', '-')}"
+
+    # -- facts -----------------------------------------------------------------------------------------------
+
+    def facts(self) -> Iterator[tuple[str, str]]:
+        """What the survey says about the site, with what it leaves out said too."""
+        site, unit = self.survey.site, self.survey.control_unit
+        yield "Surveyed", words.day(self.survey.surveyed) if self.survey.surveyed else "no date given"
+        yield "Planned for", words.day(self.plan.on)
+        yield "Region", self.page.vocabulary("region", site.region) if site.region else "not known"
+        yield "Built", str(site.year_built) if site.year_built else "not known"
+        yield "Occupied during the job", words.yes_no(site.occupied)
+        yield "Monitored", words.yes_no(site.monitored)
+        yield "Somebody with a key arranged", words.yes_no(site.keyholder_arranged)
+        yield "Free positions, wired", "not known" if unit.wired_positions is None else str(unit.wired_positions)
+        yield "Free positions, radio", "not known" if unit.radio_positions is None else str(unit.radio_positions)
+        yield "Zones there already", ", ".join(unit.zones_in_use) or "none named"
+        yield "Library", f"version {self.plan.library}"
+
+    def opening_facts(self, one: OpeningPlan) -> Iterator[tuple[str, str]]:
+        """What the survey says about an opening, in words."""
+        opening = one.opening
+        yield "Where", ", ".join(filter(None, (opening.place, opening.side)))
+        yield "Kind", self.page.vocabulary("opening", opening.kind)
+        yield "Use", self.page.vocabulary("use", opening.use) if opening.use else "not known"
+        yield "Fire-rated", words.yes_no(opening.fire_rated)
+        yield "Escape way", words.yes_no(opening.escape)
+        if one.contacts > 1:
+            yield "Contacts", str(one.contacts)
+        if opening.notes:
+            yield "Note of the survey", opening.notes
+
+    # -- sums ------------------------------------------------------------------------------------------------
+
+    def stages(self) -> list[tuple[str, str, str, list[Stage]]]:
+        """The order of work: stage, its title, its time, its pieces."""
+        titles = self.page.library.schemas.words("stage")
+        groups = [(stage, [one for one in self.plan.work if one.stage == stage]) for stage in titles]
+        return [(stage, titles[stage], words.duration(pieces), pieces) for stage, pieces in groups if pieces]
+
+    def whole_day(self) -> str:
+        """Time of all the work."""
+        return words.duration(self.plan.work)
+
+    def technicians(self) -> str:
+        """How many technicians the survey plans with."""
+        return words.counted(self.survey.rules.technicians or 1, "technician")
+
+    def items(self) -> list[tuple[str, list[Item]]]:
+        """What goes on the van, under the title of its sort."""
+        groups = [(title, [one for one in self.plan.items if one.sort == sort]) for sort, title in SORTS.items()]
+        return [(title, items) for title, items in groups if items]
+
+    def entry_names(self) -> str:
+        """The zones that give time to unset, by name."""
+        return self._names(zone for zone in self.plan.zones if words.response(zone) == "delayed")
+
+    def chimes(self) -> str:
+        """The zones that chime while unset, by name."""
+        return self._names(zone for zone in self.plan.zones if zone.chime)
+
+    def _names(self, zones: Iterator[Zone]) -> str:
+        return ", ".join(dict.fromkeys(zone.spoken for zone in zones))
+
+    def radio(self) -> bool:
+        """Whether any contact has a cell."""
+        return any(zone.link == "radio" for zone in self.plan.zones)
+
+    def without(self) -> list[OpeningPlan]:
+        """The openings that no device is planned for."""
+        return [one for one in self.plan.openings if one.choice.device is None]
+
+    def zone_rows(self) -> list[tuple[Zone, str]]:
+        """The zone schedule with an anchor at the first line of each position; a tamper shares that of its zone."""
+        seen: set[str] = set()
+        rows = []
+        for zone in self.plan.zones:
+            anchor = "" if zone.position in seen else f"zone-{zone.position.lower()}"
+            seen.add(zone.position)
+            rows.append((zone, anchor))
+        return rows
+
+    def watched(self) -> list[Zone]:
+        """The zones that watch an opening, without the tampers of their devices."""
+        return [zone for zone in self.plan.zones if words.response(zone) != "always-on"]
+
+    def zone_of(self, one: OpeningPlan) -> list[Zone]:
+        """The zones of an opening."""
+        return [zone for zone in self.watched() if zone.opening == one.opening.id]
+
+    def kinds(self) -> list[str]:
+        """The kinds of opening of this job, each once."""
+        return list(dict.fromkeys(one.opening.kind for one in self.plan.openings))
+
+    # -- words that come from a record -----------------------------------------------------------------------
+
+    def figure_name(self, line: Line) -> Markup:
+        """What a figure is, linked to how it is worked."""
+        record = self.page.library.find("formula", line.figure)
+        return self.page.link(record, line.name) if record else safe(line.name)
+
+    def input_name(self, device: str | None, input_: str | None) -> str:
+        """The name of an input of a device class."""
+        record = self.page.library.find("device", device) if device else None
+        inputs = {entry["id"]: str(entry["name"]) for entry in (record["inputs"] if record else ())}
+        return inputs.get(input_ or "", input_ or "")
+
+    def procedures(self, one: OpeningPlan) -> list[Record]:
+        """The procedures of an opening's work, each once."""
+        ids = dict.fromkeys(id_ for stage in one.stages for id_ in stage.procedures)
+        return self.page.records("procedure", list(ids))
+
+    def unit(self, value: Expected) -> str:
+        """The sign of a reading's unit."""
+        return words.unit(value)
+
+    def proofs(self, one: OpeningPlan) -> list[tuple[str, str]]:
+        """What is written when an opening is proved, beside its readings."""
+        return list(words.proofs(self.page, one))

@@ -1,0 +1,26 @@
+"""Nobody's code is written down."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library
+from latchside.library.codes import looks_like_code
+from latchside.rules.rule import Rule
+
+CODE = "code-in-notes"
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """No text of a job looks as if it held the code of a user, of an installation or of a key safe."""
+    for record in library.of("job"):
+        for path, text, _ in library.texts(record):
+            if looks_like_code(text):
+                yield record.finding(
+                    CODE, path, "a text that looks as if it held a code", "a text without codes",
+                    "Take it out; a figure such as a year has a field of its own, or is said in words.",
+                )  # fmt: skip
+
+
+RULE = Rule(CODE, "No text of a job holds a code, or looks as if it did.", check)

@@ -1,0 +1,28 @@
+"""Openings of a job are told apart by their ids."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library
+from latchside.rules.rule import Rule
+
+CODE = "repeated-opening"
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """No two openings of a job have the same id."""
+    for record in library.of("job"):
+        first: dict[str, int] = {}
+        for index, opening in enumerate(record["openings"]):
+            before = first.setdefault(opening["id"], index)
+            if before != index:
+                line = record.raw.place("openings", before, "id").line
+                yield record.finding(
+                    CODE, ("openings", index, "id"), f'the id "{opening["id"]}", used on line {line}',
+                    "ids that differ", "Give the opening an id of its own.",
+                )  # fmt: skip
+
+
+RULE = Rule(CODE, "Ids of the openings of a job are each used once.", check)

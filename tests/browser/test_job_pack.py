@@ -1,0 +1,123 @@
+"""From a filled survey to its pack, and from the pack to a filled test sheet: on paper, and on the phone."""
+
+from __future__ import annotations
+
+import io
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner
+from playwright.sync_api import Browser, Page, expect
+from pypdf import PdfReader
+
+from latchside.cli import main
+from latchside.project import ROOT
+from latchside.visits.file import read_visit
+
+from .field import PHONE, new_page, ready
+from .test_reading import CONTRAST, SIDEWAYS
+
+SURVEY = ROOT / "content" / "jobs" / "corner-bakery.yaml"
+VISIT_SCHEMA = ROOT / "schema" / "visit.schema.json"
+
+
+@pytest.fixture(scope="module")
+def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The pack of a filled survey, made by the command."""
+    folder = tmp_path_factory.mktemp("pack") / "bakery"
+    result = CliRunner().invoke(main, ["plan", str(SURVEY), "--out", str(folder)])
+    assert (folder / "index.html").is_file(), result.output
+    return folder
+
+
+@pytest.fixture
+def document(browser: Browser, pack: Path) -> Iterator[Page]:
+    """The document, opened from its folder with no server behind it; it asks nobody for anything."""
+    context = browser.new_context(viewport=PHONE)
+    page = context.new_page()
+    asked: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("console", lambda message: asked.append(message.text))
+    page.goto((pack / "index.html").as_uri())
+    yield page
+    assert not [one for one in asked[1:] if not one.startswith("data:")]
+    context.close()
+
+
+def planned(pack: Path) -> dict[str, Any]:
+    data: dict[str, Any] = json.loads((pack / "plan.json").read_text("utf-8"))
+    return data
+
+
+def test_the_document_is_readable_on_the_narrowest_phone_and_in_sunlight(document: Page) -> None:
+    document.set_viewport_size({"width": 320, "height": 640})
+    assert document.evaluate("document.documentElement.scrollWidth") == 320
+    assert document.evaluate(SIDEWAYS.replace("article *", "main *")) == []
+    found = document.evaluate(CONTRAST, ["main", 7])
+    assert found["seen"] > 200
+    assert found["poor"] == []
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_all_of_it_prints(document: Page, pack: Path, paper: str) -> None:
+    read = PdfReader(io.BytesIO(document.pdf(format=paper)))
+    text = " ".join(" ".join(page.extract_text() for page in read.pages).split())
+    data = planned(pack)
+    for zone in data["zones"]:
+        assert zone["spoken"] in text
+    for question in data["questions"]:
+        assert " ".join(question["text"].split()) in text
+    for title in ("Zone schedule", "Test sheet", "Handover sheet", "Service plan"):
+        assert title in text
+
+
+def test_links_inside_the_document_lead_to_their_place(document: Page) -> None:
+    lost = document.evaluate(
+        "[...document.querySelectorAll('a[href]')].map(a => a.getAttribute('href'))"
+        ".filter(link => !link.startsWith('#') || !document.getElementById(link.slice(1)))"
+    )
+    assert lost == []
+
+
+def test_the_visit_is_brought_in_and_a_reading_is_judged_by_the_plan(
+    browser: Browser, base: str, pack: Path, tmp_path: Path
+) -> None:
+    """What is planned for an opening goes before the figures of its device class, and comes back in the record."""
+    entries = json.loads((pack / "visit.json").read_text("utf-8"))["entries"]
+    opening = next(one for one in entries if "fit-gap" in one.get("expected", {}) and one["device"])
+    gap = opening["expected"]["fit-gap"]
+    context = browser.new_context(viewport=PHONE, service_workers="block")
+    page = new_page(context, f"{base}visits/")
+    page.get_by_label("Bring in a saved file").set_input_files(pack / "visit.json")
+    expect(page.locator(".ls-import")).to_contain_text(f"{len(entries)} entries")
+    page.get_by_role("button", name="Bring it in").click()
+    expect(page.get_by_role("heading", name="Corner bakery with a flat above").first).to_be_visible()
+    for one in entries[1:]:
+        expect(page.get_by_label(one["name"], exact=True)).to_be_visible()
+    visit = json.loads((pack / "visit.json").read_text("utf-8"))["visit"]
+    page.goto(f"{base}checklists/position/?visit={visit}&opening={opening['opening']}")
+    ready(page)
+    expect(page.locator(".ls-where")).to_contain_text(opening["name"])
+    row = page.locator("[data-item]:not([data-state=foreign]):has([data-measure=fit-gap])").first
+    expect(row).to_contain_text(gap["words"].partition(" (")[0])
+    value = gap["ranges"][0].get("low", gap["ranges"][0].get("high"))
+    row.get_by_label("Reading").fill(str(value))
+    row.get_by_role("button", name="Save: inside, done").click()
+    expect(row).to_have_attribute("data-state", "done")
+    page.goto(f"{base}visits/#v={visit}")
+    ready(page)
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save as a file").click()
+    saved = tmp_path / "filled.json"
+    download.value.save_as(saved)
+    found, faults = read_visit(saved, VISIT_SCHEMA)
+    assert not faults
+    assert found is not None
+    filled = [entry for entry in found.entries if entry["kind"] == "item"]
+    assert [entry["opening"] for entry in filled] == [opening["opening"]]
+    assert filled[0]["expected"]["ranges"] == gap["ranges"]
+    assert CliRunner().invoke(main, ["record", str(saved)]).exit_code == 0
+    context.close()

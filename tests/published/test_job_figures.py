@@ -1,0 +1,175 @@
+"""Openings worked by hand from the published rules, each figure with its source beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from math import acos, degrees, log, pi, sqrt
+from typing import Any
+
+import pytest
+
+from latchside.figures.catalogue import catalogue
+from latchside.jobs.house import house_of
+from latchside.jobs.opening_figures import opening_figures
+from latchside.jobs.plan import Line
+from latchside.jobs.site_figures import site_figures
+from latchside.jobs.survey import ControlUnit, Opening, Site, Survey, Wall
+from latchside.library import Library
+from latchside.project import Checked
+
+FIGURES = catalogue()
+ON = date(2026, 11, 25)
+AMERICA = (Site(region="united-states"), ControlUnit(frequency_mhz=433.92, sensitivity_dbm=-105.0))
+EUROPE = (Site(region="europe"), ControlUnit(frequency_mhz=868.3, sensitivity_dbm=-105.0))
+MOUNTING, SPREAD = 10.0, 10.0
+"""Our own: a small aerial in a body, and from one spot to the next."""
+
+
+@pytest.fixture(scope="module")
+def library(shipped: Checked) -> Library:
+    return shipped.library
+
+
+def line(
+    library: Library, name: str, site: Site, unit: ControlUnit, device: str = "surface-contact", **said: Any
+) -> Line:
+    record = library.find("device", device)
+    assert record is not None
+    plain: Mapping[str, Any] = {"steel": "none", "frame_material": "wood", "leaf_material": "wood", "outer_wall": "no"}
+    opening = Opening("o", "Hall", "hinged-door", **{**plain, **said})
+    survey = Survey("s", "S", (opening,), site=site, control_unit=unit)
+    lines, _, _ = opening_figures(opening, record, survey, FIGURES, ON, house_of(library))
+    return next(one for one in lines if one.name == name)
+
+
+def test_one_brick_wall_in_the_united_states(library: Library) -> None:
+    """At 433.92 MHz, 10 m, one brick wall of 100 mm.
+
+    Power, 47 CFR 15.231(b): 3,750 + 8,750 x 173.92 / 210 = 10,996.67 uV/m at 3 m; P = (E d)^2 / 30 by ITU-R P.525:
+    36.28 uW, so -14.40 dBm. Free space, ITU-R P.525 (Friis): 45.20 dB. Brick, ITU-R P.2040: 3.20 dB. Receiver -105.
+    """
+    found = line(library, "Radio margin", *AMERICA, distance_m=10.0, floors=0, walls=(Wall("brick", 100.0),))
+    margin = -14.404 - 45.196 - 3.196 - MOUNTING + 105
+    assert found.inputs["low_margin_db"] == pytest.approx(margin - SPREAD, abs=0.005)
+    assert found.inputs["high_margin_db"] == pytest.approx(margin + SPREAD, abs=0.005)
+    assert found.shown == "22 to 42\u00a0dB"
+    assert found.verdict == "good"
+
+
+def test_into_a_foiled_house_in_europe(library: Library) -> None:
+    """At 868.3 MHz, 30 m, through the outer wall of a thermally efficient building.
+
+    Power, ERC/REC 70-03: 10 mW e.r.p. is 12.15 dBm beside an isotropic aerial. Free space, ITU-R P.525: 60.76 dB.
+    Outer wall, ITU-R P.2109, the middle of places, lg 0.8683 = -0.0613: 28.19 + 0.184 + 0.032 = 28.41, and
+    27.8 + 0.178 = 27.98, and -3, added as powers: 31.21 dB.
+    """
+    found = line(library, "Radio margin", *EUROPE, distance_m=30.0, floors=0, walls=(), outer_wall="efficient")
+    margin = 12.15 - 60.764 - 31.208 - MOUNTING + 105
+    assert found.inputs["low_margin_db"] == pytest.approx(margin - SPREAD, abs=0.01)
+    assert found.inputs["high_margin_db"] == pytest.approx(margin + SPREAD, abs=0.01)
+    assert found.verdict == "test on site"
+
+
+def test_a_home_whose_walls_nobody_counted(library: Library) -> None:
+    """At 433.92 MHz, 10 m and one floor. ITU-R P.1238 with the slope of homes: 52.75 dB, and 4 dB for the floor."""
+    found = line(library, "Radio margin", *AMERICA, distance_m=10.0, floors=1)
+    assert found.inputs["low_margin_db"] == pytest.approx(-14.404 - 52.75 - 4 - MOUNTING + 105 - SPREAD, abs=0.01)
+    assert found.inputs["high_margin_db"] == pytest.approx(-14.404 - 45.196 - 4 - MOUNTING + 105 + SPREAD, abs=0.01)
+    assert found.verdict == "test on site"
+
+
+def test_foil_by_the_shares_of_places(library: Library) -> None:
+    """At 433.92 MHz, ITU-R P.2109, efficient: 18.41 dB in a tenth of places and 47.37 dB in nine tenths."""
+    found = line(library, "Radio margin", *AMERICA, distance_m=10.0, floors=0, walls=(Wall("foil"),))
+    air = -14.404 - 45.196 - MOUNTING + 105
+    assert found.inputs["low_margin_db"] == pytest.approx(air - 47.368 - SPREAD, abs=0.01)
+    assert found.inputs["high_margin_db"] == pytest.approx(air - 18.412 + SPREAD, abs=0.01)
+
+
+def test_cable_by_gauge(library: Library) -> None:
+    """28 m and 2 m to spare of 22 AWG. ASTM B258: 0.127 x 92^(14/39) = 0.6438 mm; NBS Handbook 100: 0.017241."""
+    found = line(library, "Cable", *AMERICA, device="recessed-contact", cable_length_m=28.0, cable_awg=22, cable=False)
+    area = pi / 4 * (0.127 * 92 ** (14 / 39)) ** 2
+    assert found.inputs["loop_ohm"] == pytest.approx(2 * 30 * 0.017241 / area, rel=1e-6)
+    assert found.inputs["loop_ohm"] == pytest.approx(3.178, abs=0.001)
+
+
+@pytest.mark.parametrize(
+    ("area", "plain", "fine_coated"),
+    [(0.5, 36.0, 40.1), (0.75, 24.5, 26.7), (1.0, 18.1, 20.0), (1.5, 12.1, 13.7), (2.5, 7.41, 8.21)],
+)
+def test_cable_by_area(library: Library, area: float, plain: float, fine_coated: float) -> None:
+    """Highest ohm per km by IEC 60228, solid plain and fine coated strands, lie between our least and our most."""
+    said: dict[str, Any] = {"cable_length_m": 48.0, "cable_area_mm2": area, "cable": False}
+    found = line(library, "Cable", *EUROPE, device="recessed-contact", **said)
+    for most in (plain, fine_coated):
+        assert found.inputs["loop_ohm"] < 2 * 50 * most / 1000 <= found.inputs["most_ohm"]
+
+
+def test_loop_voltage(library: Library) -> None:
+    """5 V over 680 ohm, 3,000 ohm reads 4.08 V: printed as 4.1 V in a committee paper on SIA CP-01.
+
+    With 5 % either way and up to 10 ohm of contact and leads: 5 x 2,850 / (2,850 + 714) = 3.998 V at the least, and
+    5 x 3,160 / (3,160 + 646) = 4.151 V at the most; a short 5 x 10.5 / (10.5 + 646) = 0.08 V.
+    """
+    unit = ControlUnit(supply_v=5.0, pull_up_ohm=680.0, layout="series", end_of_line_ohm=3000.0)
+    found = line(library, "Input voltage", AMERICA[0], unit, device="recessed-contact", cable_length_m=20.0)
+    assert "leaf shut 3.99 to 4.16\u00a0V" in found.shown
+    assert "pair shorted 0 to 0.08\u00a0V" in found.shown
+    assert "Leaf open and pair cut read alike." in found.meaning
+
+
+def test_cell_of_a_score_of_openings(library: Library) -> None:
+    """800 mAh, the lower end of the cell handbook; 1 % lost a year: ln(1 + k T) / k.
+
+    12 + 15 x 200 x 40 / 86,400 + 15 x 200 / (54 x 60) = 14.315 uA; 800 mAh / 14.315 uA = 6.375 years, 6.18 with loss.
+    """
+    found = line(library, "Cell", *AMERICA, openings_a_day=20.0)
+    current = 12 + 15 * 200 * 40 / 86_400 + 15 * 200 / (54 * 60)
+    years = log(1 + 0.01 * 800_000 / current / 8766) / 0.01
+    assert found.inputs["average_ua"] == pytest.approx(current)
+    assert found.inputs["years"] == pytest.approx(years, abs=1e-6)
+    assert found.inputs["change_years"] == 6
+    assert "2032-11-25" in found.shown
+
+
+@pytest.mark.parametrize("height", [2.0, 2.95, 3.873, 6.0])
+def test_ladder(library: Library, height: float) -> None:
+    """29 CFR 1926.1053(b)(5)(i): a quarter of the working length, 75.5 degrees; HSE teaches one out for four up."""
+    found = line(library, "Ladder", *AMERICA, height_m=height)
+    out = float(found.shown.removeprefix("foot ").split("\u00a0")[0])
+    ladder = float(found.shown.split("at least ")[1].split("\u00a0")[0])
+    working = height * 4 / sqrt(15)
+    assert working / 4 <= out <= working / 4 + 0.08  # rounded up: the height to 0.1 m, then the set-back to 0.05 m
+    assert ladder >= working
+    assert f"{degrees(acos(1 / 4)):.1f}" == "75.5"
+    assert "75.5" in found.meaning
+
+
+@pytest.mark.parametrize(
+    ("region", "needed", "size"), [("united-states", [0.756], [1.2]), ("europe", [1.956, 9.156], [2.1, 12])]
+)
+def test_standby_battery(region: str, needed: list[float], size: list[float]) -> None:
+    """120 mA, then 500 mA for 15 min, and a margin of 1.25.
+
+    At least 4 h by municipal codes of the United States; 12 h at grades 1 and 2 and 60 h at grades 3 and 4 by
+    EN 50131-6, type A, from memory. (0.12 x 4 + 0.125) x 1.25 = 0.756 Ah; 1.956 Ah; 9.156 Ah.
+    """
+    unit = ControlUnit(standby_ma=120.0, alarm_ma=500.0)
+    survey = Survey("s", "S", (), site=Site(region=region), control_unit=unit)
+    found = site_figures(survey, (), FIGURES)
+    hours = [4] if region == "united-states" else [12, 60]
+    assert [one.inputs["standby_h"] for one in found] == hours
+    for one, charge, next_size in zip(found, needed, size, strict=True):
+        words = one.shown.replace("\u00a0", " ")
+        assert words.startswith(f"{next_size:g} Ah")
+        assert float(words.split("at least ")[1].removesuffix(" Ah")) == pytest.approx(charge, abs=0.01)
+
+
+def test_gap_of_half_the_reach(library: Library) -> None:
+    """Half of 21 mm is 10.5, and the label fits to 10; half of 11 mm on steel is 5.5: the rule of try-gap."""
+    air = line(library, "Gap and reach", *AMERICA, gap_mm=4.0, play_mm=1.0)
+    steel = line(library, "Gap and reach", *AMERICA, gap_mm=4.0, play_mm=1.0, steel="both")
+    assert air.inputs["fit_to_mm"] == 10
+    assert steel.inputs["fit_to_mm"] == 5.5

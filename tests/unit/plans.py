@@ -1,0 +1,71 @@
+"""What the tests of a plan share: openings with a device chosen by the test, and plans made of them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from latchside.jobs.at_opening import AtOpening
+from latchside.jobs.house import House, house_of
+from latchside.jobs.names import contacts, names
+from latchside.jobs.plan import Choice, Line, OpeningPlan, Problem, Zone
+from latchside.jobs.survey import ControlUnit, Opening, Site, Survey
+from latchside.jobs.zone_problems import zone_problems
+from latchside.jobs.zones import zones
+from latchside.library import Library
+
+SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
+
+
+def opening(id_: str, place: str, kind: str = "casement", **more: Any) -> Opening:
+    """An opening of which nothing else is known, unless `more` says it."""
+    return Opening(id_, place, kind, **more)
+
+
+def survey(openings: Sequence[Opening], unit: ControlUnit | None = None, site: Site | None = None) -> Survey:
+    return Survey("trial", "Trial", tuple(openings), control_unit=unit or ControlUnit(), site=site or Site())
+
+
+def at(library: Library, openings: Sequence[Opening], devices: Sequence[str | None]) -> list[AtOpening]:
+    """The openings with the devices that the test chose for them."""
+    return [
+        AtOpening(one, library.find("device", device) if device else None)
+        for one, device in zip(openings, devices, strict=True)
+    ]
+
+
+def plans(parts: Sequence[AtOpening], figures: Mapping[str, Sequence[Line]] | None = None) -> tuple[OpeningPlan, ...]:
+    """A plan of each opening with nothing in it but its choice."""
+    return tuple(
+        OpeningPlan(
+            opening=part.opening,
+            spoken=name.spoken,
+            choice=Choice(part.device.id if part.device else None, (), (), ()),
+            contacts=contacts(part.opening),
+            input=part.input,
+            fixing=None,
+            figures=tuple((figures or {}).get(part.opening.id, ())),
+            expected=(),
+            cautions=(),
+            stages=(),
+        )
+        for part, name in zip(parts, names([part.opening for part in parts]), strict=True)
+    )
+
+
+def schedule(
+    library: Library, of: Survey, devices: Sequence[str | None] | str
+) -> tuple[tuple[Zone, ...], tuple[Problem, ...]]:
+    """The zone schedule and its problems, with these devices on the openings."""
+    chosen = [devices] * len(of.openings) if isinstance(devices, str) else devices
+    made = plans(at(library, of.openings, chosen))
+    found = zones(of, made, library)
+    return found, tuple(zone_problems(of, made, names(of.openings), found, house(library)))
+
+
+def house(library: Library) -> House:
+    return house_of(library)
+
+
+def codes(problems: Sequence[Problem]) -> list[tuple[str, str]]:
+    return [(one.about, one.code) for one in problems]

@@ -1,0 +1,220 @@
+"""Choosing and asking: every opening gets a class, a question or a problem, by its own facts alone."""
+
+from __future__ import annotations
+
+from dataclasses import fields, replace
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from latchside.jobs.choose import choice_problems, choose
+from latchside.jobs.plan import Choice
+from latchside.jobs.question_words import OPENING, SITE, UNIT
+from latchside.jobs.questions import questions
+from latchside.jobs.standing import standings
+from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey, Wall
+from latchside.library import Library
+
+from .support import schemas
+
+DEVICES = ("recessed-contact", "surface-contact", "wired-input-transmitter")
+PLACE = Opening(id="one", place="Hall", kind="hinged-door")
+SOUND = Opening(
+    id="one", place="Hall", kind="hinged-door", fire_rated=False, escape=False, play_mm=1, leaf_material="wood",
+    frame_material="wood", steel="none", gap_mm=4, step_mm=0, use="other", height_m=2, distance_m=8, walls=(), floors=0,
+    outer_wall="no", cable=False, cable_length_m=10, old_contact=False, outdoors=False, drill=True, wish="none",
+    openings_a_day=5,
+)  # fmt: skip
+MATERIALS = ("wood", "plastic", "aluminium", "steel", "glass", "composite", "unknown")
+
+maybe = st.sampled_from([True, False, None])
+length = st.none() | st.sampled_from([0.0, 1.0, 3.0, 4.0, 5.0, 10.0, 19.0, 21.0, 40.0, 120.0])
+FACTS: dict[str, st.SearchStrategy[Any]] = {
+    "fire_rated": maybe, "escape": maybe, "cable": maybe, "outdoors": maybe, "drill": maybe, "old_contact": maybe,
+    "passive_leaf": maybe, "upper_sash": maybe, "leaf_material": st.none() | st.sampled_from(MATERIALS),
+    "frame_material": st.none() | st.sampled_from(MATERIALS),
+    "steel": st.sampled_from([None, "none", "leaf", "frame", "both", "unknown"]),
+    "gap_mm": length, "play_mm": length, "step_mm": length, "height_m": length, "distance_m": length,
+    "cable_length_m": length, "use": st.sampled_from([None, "entry-route", "on-route", "other"]),
+    "wish": st.sampled_from([None, "hidden", "surface", "none"]),
+    "outer_wall": st.sampled_from([None, "no", "traditional", "efficient", "unknown"]),
+    "walls": st.sampled_from([None, (), (Wall("brick", 200.0),), (Wall("foil"), Wall("metal"))]),
+    "floors": st.none() | st.integers(0, 3),
+}  # fmt: skip
+openings = st.builds(
+    Opening, id=st.just("one"), place=st.just("Hall"),
+    kind=st.sampled_from(list(schemas().words("opening"))), **FACTS,
+)  # fmt: skip
+
+
+def chosen(opening: Opening, library: Library) -> Choice:
+    return choose(opening, Site(), ControlUnit(), library)
+
+
+def asked(opening: Opening, library: Library) -> set[str]:
+    survey = Survey("job", "Job", (opening,))
+    return {one.field for one in questions(survey, library) if one.about == opening.id}
+
+
+@given(opening=openings)
+def test_every_opening_gets_a_class_a_question_or_a_problem(opening: Opening, shipped_library: Library) -> None:
+    choice = chosen(opening, shipped_library)
+    assert choice.device or asked(opening, shipped_library) or choice_problems(opening, choice, shipped_library)
+    assert choice.reasons or choice.device is None
+    others = [one.device for one in choice.passed_over]
+    assert sorted([*others, *filter(None, [choice.device])]) == sorted(DEVICES)
+    assert all(one.why for one in choice.passed_over)
+    texts = (*choice.reasons, *choice.against, *(why for one in choice.passed_over for why in one.why))
+    assert not any("[[" in text for text in texts)
+
+
+@given(opening=openings)
+def test_what_is_ruled_out_is_never_chosen(opening: Opening, shipped_library: Library) -> None:
+    choice = chosen(opening, shipped_library)
+    device = shipped_library.find("device", choice.device) if choice.device else None
+    if device:
+        assert opening.kind in device["openings"]
+    if opening.fire_rated or opening.escape or opening.drill is False:
+        assert choice.device != "recessed-contact"
+        if opening.drill is not False:
+            assert "life-safety" in [one.code for one in choice_problems(opening, choice, shipped_library)]
+
+
+@given(opening=openings)
+def test_a_hole_waits_for_the_answer_about_life_safety(opening: Opening, shipped_library: Library) -> None:
+    """Where nobody said whether a door is fire-rated, it is asked, whatever was chosen."""
+    fields_asked = asked(opening, shipped_library)
+    assert ("fire_rated" in fields_asked) == (opening.fire_rated is None)
+    assert ("escape" in fields_asked) == (opening.escape is None)
+    choice = chosen(opening, shipped_library)
+    if choice.device == "recessed-contact" and opening.fire_rated is None:
+        assert any(line.startswith("Not known: fire-rated") for line in choice.against)
+
+
+@given(opening=openings, other=openings, positions=st.integers(0, 3))
+def test_the_choice_is_the_opening_s_own(
+    opening: Opening, other: Opening, positions: int, shipped_library: Library
+) -> None:
+    """Neither other openings nor free positions nor the site change it, and its questions stay."""
+    site, unit = Site(region="europe", monitored=True), ControlUnit(radio_positions=positions, wired_positions=0)
+    assert choose(opening, site, unit, shipped_library) == chosen(opening, shipped_library)
+    two = Survey("job", "Job", (opening, replace(other, id="two")), site=site, control_unit=unit)
+    of_one = {one.field for one in questions(two, shipped_library) if one.about == "one"}
+    assert of_one == asked(opening, shipped_library)
+
+
+@given(opening=openings, data=st.data())
+def test_a_fact_never_loses_a_question_in_silence(
+    opening: Opening, data: st.DataObject, shipped_library: Library
+) -> None:
+    """One fact more takes its own question away. Another goes only where the fact changed which classes are left."""
+    name = data.draw(st.sampled_from([name for name in FACTS if getattr(opening, name) is None] or ["floors"]))
+    told = replace(opening, **{name: data.draw(FACTS[name].filter(lambda one: one is not None))})
+    lost = asked(opening, shipped_library) - asked(told, shipped_library)
+    lost -= {name, name.removesuffix("_mm").removesuffix("_m")}
+
+    def left(one: Opening) -> list[Any]:
+        return [chosen(one, shipped_library).device, *(
+            (at.profile.id, at.possible, at.score, [c for c, _ in at.open_avoid], [c for c, _ in at.open_suits])
+            for at in standings(one, shipped_library)
+        )]  # fmt: skip
+
+    assert not lost or left(told) != left(opening)
+
+
+@given(opening=openings)
+def test_nothing_is_asked_that_was_told(opening: Opening, shipped_library: Library) -> None:
+    for field in asked(opening, shipped_library):
+        names = {one.name for one in fields(Opening)} & {field, f"{field}_mm", f"{field}_m", f"{field}_mm2"}
+        assert [getattr(opening, name) in (None, "unknown") for name in names] == [True]
+
+
+def test_questions_are_in_one_order(shipped_library: Library) -> None:
+    survey = Survey("job", "Job", (PLACE, replace(PLACE, id="two", kind="gate")))
+    found = questions(survey, shipped_library)
+    assert found == questions(survey, shipped_library)
+    abouts = list(dict.fromkeys(one.about for one in found))
+    assert abouts == ["site", "control-unit", "one", "two"]
+    for about, words in (("site", SITE), ("control-unit", UNIT), ("one", OPENING)):
+        listed = [one.field for one in found if one.about == about]
+        assert listed == [field for field in words if field in listed]
+        assert all(one.text.endswith("?") and one.why.endswith(".") for one in found)
+
+
+def test_questions_go_by_the_schema_s_names() -> None:
+    job = schemas().documents["job.schema.json"]
+    for words, known in (
+        (SITE, job["properties"]["site"]["properties"]), (UNIT, job["properties"]["control_unit"]["properties"]),
+        (OPENING, job["$defs"]["opening"]["properties"]),
+    ):  # fmt: skip
+        assert set(words) <= set(known)
+
+
+def test_a_full_survey_asks_nothing(shipped_library: Library) -> None:
+    site = Site("europe", 1990, True, False, True)
+    unit = ControlUnit(868.3, -105, 8, 8, (), 12, 2200, "series", 2200, 100, 600, True)
+    survey = Survey("job", "Job", (SOUND,), site=site, control_unit=unit)
+    assert questions(survey, shipped_library) == ()
+
+
+def test_what_does_not_matter_is_not_asked(shipped_library: Library) -> None:
+    """No gauge for radio, no radio path for a wired contact, no passive leaf on a single door."""
+    assert chosen(SOUND, shipped_library).device == "surface-contact"
+    radio = replace(SOUND, cable_length_m=None, distance_m=None, openings_a_day=None)
+    assert asked(radio, shipped_library) == {"distance", "openings_a_day"}
+    wired = replace(SOUND, cable=True, cable_length_m=None, distance_m=None, floors=None, openings_a_day=None)
+    assert chosen(wired, shipped_library).device == "recessed-contact"
+    assert asked(wired, shipped_library) == {"cable_length", "cable_area"}
+    assert asked(replace(wired, cable_awg=22), shipped_library) == {"cable_length"}
+    assert "passive_leaf" in asked(replace(SOUND, kind="double-door"), shipped_library)
+    assert "upper_sash" in asked(replace(SOUND, kind="double-hung"), shipped_library)
+    survey = Survey("job", "Job", (SOUND,))
+    unit = {one.field for one in questions(survey, shipped_library) if one.about == "control-unit"}
+    assert unit == {"radio_positions", "frequency", "sensitivity", "standby_current", "alarm_current"}
+
+
+def test_nothing_told_is_not_guessed(shipped_library: Library) -> None:
+    choice = chosen(PLACE, shipped_library)
+    assert choice.device is None
+    assert {"cable", "leaf_material", "fire_rated", "gap", "drill"} <= asked(PLACE, shipped_library)
+    assert all(not one.ruled_out for one in choice.passed_over)
+
+
+def test_an_override_is_kept_with_its_reason(shipped_library: Library) -> None:
+    wish = Override("wired-input-transmitter", "The old contact stays.")
+    choice = chosen(replace(SOUND, override=wish), shipped_library)
+    assert (choice.device, choice.overridden) == ("wired-input-transmitter", "The old contact stays.")
+    assert choice.against  # what speaks against it is still said
+    assert choice_problems(replace(SOUND, override=wish), choice, shipped_library) == ()
+
+
+@pytest.mark.parametrize(
+    ("changes", "device"),
+    [({"fire_rated": True}, "recessed-contact"), ({"kind": "gate"}, "recessed-contact"),
+     ({"outdoors": True}, "surface-contact")],
+)  # fmt: skip
+def test_an_override_to_what_is_ruled_out_is_kept_and_told(
+    changes: dict[str, Any], device: str, shipped_library: Library
+) -> None:
+    opening = replace(SOUND, **changes, override=Override(device, "The people on site insist."))
+    choice = chosen(opening, shipped_library)
+    assert choice.device == device
+    assert "override-ruled-out" in [one.code for one in choice_problems(opening, choice, shipped_library)]
+
+
+def test_an_override_to_an_unknown_class_stands_for_others_to_find(shipped_library: Library) -> None:
+    opening = replace(SOUND, override=Override("light-beam", "It was in the van."))
+    assert chosen(opening, shipped_library).device == "light-beam"
+    assert choice_problems(opening, chosen(opening, shipped_library), shipped_library) == ()
+
+
+def test_equal_scores_follow_the_fixed_rule(shipped_library: Library) -> None:
+    """Fewer open conditions that could rule it out, then wired before radio, then the id."""
+    for opening in (PLACE, SOUND, replace(SOUND, cable=True)):
+        ranks = [
+            (not at.possible, -at.score, at.could_fall, not at.profile.wired, at.profile.id)
+            for at in standings(opening, shipped_library)
+        ]
+        assert ranks == sorted(ranks)

@@ -1,0 +1,137 @@
+"""The radio of an opening: nothing in the way ever helps, and a verdict is never better than what is known."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from latchside.jobs.plan import Line
+from latchside.jobs.survey import ControlUnit, Site, Wall
+from latchside.library import Library
+from latchside.project import Checked
+
+from .plans import SURFACE, TRANSMITTER
+from .test_job_figures_openings import KNOWN, UNIT, US, figures_of
+
+EUROPE = Site(region="europe")
+UNIT_868 = replace(UNIT, frequency_mhz=868.3)
+RANK = {"poor": 0, "test on site": 1, "good": 2}
+MATERIALS = ["brick", "concrete", "plasterboard", "wood", "glass", "chipboard", "plywood", "foil", "metal"]
+WALLS = st.lists(st.builds(Wall, st.sampled_from(MATERIALS), st.one_of(st.none(), st.floats(1, 500))), max_size=6)
+UNITS = st.sampled_from([UNIT, UNIT_868, replace(UNIT, sensitivity_dbm=None), replace(UNIT, frequency_mhz=None)])
+SITES = st.sampled_from([US, EUROPE, Site(), Site(region="canada"), Site(region="united-kingdom")])
+
+
+@pytest.fixture(scope="module")
+def library(shipped: Checked) -> Library:
+    return shipped.library
+
+
+def margin(library: Library, unit: ControlUnit = UNIT, site: Site = US, id_: str = SURFACE, **said: Any) -> Line:
+    found = figures_of(library, id_, unit, site, **{**KNOWN, **said})[0]
+    return next(one for one in found if one.name == "Radio margin")
+
+
+def test_a_short_way_of_which_all_is_known_is_good(library: Library) -> None:
+    assert margin(library).verdict == "good"
+    assert margin(library, UNIT_868, EUROPE).verdict == "good"
+
+
+def test_hopeless_is_poor(library: Library) -> None:
+    assert margin(library, distance_m=5000.0, outer_wall="efficient", floors=3).verdict == "poor"
+
+
+@pytest.mark.parametrize("material", ["foil", "metal", "plywood"])
+def test_foil_metal_and_plywood_are_never_good(library: Library, material: str) -> None:
+    found = margin(library, UNIT_868, EUROPE, distance_m=1.0, walls=(Wall(material, 1.0),))
+    assert found.verdict == "test on site"
+    assert found.shown.startswith("nothing") == (material == "metal")
+
+
+@pytest.mark.parametrize(
+    ("frequency", "region", "verdict"),
+    [(433.92, "united-states", "good"), (868.3, "united-states", "poor"), (315.0, "europe", "poor"),
+     (315.0, "united-states", "good"), (868.3, "united-kingdom", "good"), (915.0, "united-states", "poor"),
+     (2400.0, "europe", "poor"), (433.0, "united-states", "test on site"), (868.0, "europe", "test on site"),
+     (None, "united-states", "test on site"), (433.92, None, "test on site"), (868.3, None, "test on site")],
+)  # fmt: skip
+def test_frequency_and_region(library: Library, frequency: float | None, region: str | None, verdict: str) -> None:
+    found = margin(library, replace(UNIT, frequency_mhz=frequency), Site(region=region))
+    assert found.verdict == verdict
+    if verdict == "poor":
+        assert found.shown == "not heard"
+
+
+def test_an_unknown_sensitivity_is_said_and_never_good(library: Library) -> None:
+    found = margin(library, replace(UNIT, sensitivity_dbm=None))
+    assert found.verdict == "test on site"
+    assert any("typical" in one for one in found.assumed)
+
+
+@pytest.mark.parametrize("field", ["walls", "floors", "distance_m"])
+def test_what_is_not_known_of_the_way_is_tried(library: Library, field: str) -> None:
+    said: dict[str, Any] = {field: None}
+    assert margin(library, **said).verdict == "test on site"
+
+
+def test_an_unmeasured_wall_is_not_taken_for_the_thin_one(library: Library) -> None:
+    """Brick of 200 mm by the house, and as much as 400 mm in a bad spot."""
+    wide, known = (margin(library, walls=(Wall("brick", one),)) for one in (None, 200.0))
+    assert wide.inputs["low_margin_db"] < known.inputs["low_margin_db"]
+    assert wide.inputs["high_margin_db"] == known.inputs["high_margin_db"]
+    assert any("nobody measured" in one for one in wide.assumed)
+
+
+def test_metal_behind_the_body_costs_and_a_transmitter_stands_clear(library: Library) -> None:
+    wood, steel = (margin(library, frame_material=one).inputs["low_margin_db"] for one in ("wood", "steel"))
+    assert wood - steel == pytest.approx(6)
+    wood, steel = (
+        margin(library, id_=TRANSMITTER, frame_material=one).inputs["low_margin_db"] for one in ("wood", "steel")
+    )
+    assert wood == steel
+
+
+def test_shown_figures_are_rounded_down(library: Library) -> None:
+    found = margin(library)
+    low, high = (int(one) for one in found.shown.removesuffix("\u00a0dB").split(" to "))
+    assert low <= found.inputs["low_margin_db"] < low + 1
+    assert high <= found.inputs["high_margin_db"] < high + 1
+
+
+def _worse(shipped: Checked, unit: ControlUnit, site: Site, before: dict[str, Any], after: dict[str, Any]) -> None:
+    one, other = (margin(shipped.library, unit, site, **said) for said in (before, after))
+    assert RANK[other.verdict] <= RANK[one.verdict]
+    for name in ("low_margin_db", "high_margin_db"):
+        if name in one.inputs:
+            assert other.inputs[name] <= one.inputs[name] + 1e-9
+
+
+@given(
+    unit=UNITS, site=SITES, near=st.floats(0, 3000), more=st.floats(0, 4000), walls=st.one_of(st.none(), WALLS),
+    floors=st.one_of(st.none(), st.integers(0, 9)), outer=st.sampled_from([None, "no", "traditional", "efficient"]),
+)  # fmt: skip
+def test_more_distance_never_raises_the_margin(
+    shipped: Checked, unit: ControlUnit, site: Site, near: float, more: float, walls: list[Wall] | None,
+    floors: int | None, outer: str | None,
+) -> None:  # fmt: skip
+    way = {"walls": None if walls is None else tuple(walls), "floors": floors, "outer_wall": outer}
+    _worse(shipped, unit, site, {**way, "distance_m": near}, {**way, "distance_m": near + more})
+
+
+@given(
+    unit=UNITS, site=SITES, distance=st.floats(1, 200), walls=WALLS, more=WALLS, floors=st.integers(0, 5),
+    up=st.integers(0, 5),
+)  # fmt: skip
+def test_more_walls_or_floors_never_raise_the_margin(
+    shipped: Checked, unit: ControlUnit, site: Site, distance: float, walls: list[Wall], more: list[Wall],
+    floors: int, up: int,
+) -> None:  # fmt: skip
+    way = {"distance_m": distance, "floors": floors, "walls": tuple(walls)}
+    _worse(shipped, unit, site, way, {**way, "walls": (*walls, *more)})
+    _worse(shipped, unit, site, way, {**way, "floors": floors + up})
+    for outer in ("traditional", "efficient"):
+        _worse(shipped, unit, site, way, {**way, "outer_wall": outer})

@@ -1,0 +1,228 @@
+"""The pack as one document: sound, by itself, safe from what a survey says, and the same bytes as a PDF each time."""
+
+from __future__ import annotations
+
+import io
+import re
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+import html5lib
+import lxml.html
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from latchside.jobs.pack.pdf import MISSING, NoPdfError, pdf
+from latchside.jobs.plan import Plan
+from latchside.pages.job_pack import pack
+from latchside.pages.job_pages import pages_of
+from latchside.pages.render import Writer, _environment
+from latchside.project import ROOT, check_project
+
+from .pack_plans import PLAN, hostile
+
+ADDRESS = "https://field.example/library/"
+INJECTIONS = (
+    "<script>window.ran=1</script>", '"><img src=x onerror=alert(1)>', "[[device/surface-contact]] [[=device/reach]]",
+    "{{ 7*7 }} {% raw %}", "{: onclick=x }", "# Heading\n\n* list", "</style><b>", "]]>", "&lt;b&gt;", "a | b `c`",
+)  # fmt: skip
+
+
+@cache
+def writer() -> Writer:
+    return Writer(check_project(ROOT).library)
+
+
+@cache
+def whole(site: str = "") -> str:
+    return writer().pack(PLAN, site)
+
+
+def parsed(text: str) -> Any:
+    return lxml.html.document_fromstring(text)
+
+
+def said(page: Any) -> str:
+    return " ".join(page.text_content().split())
+
+
+def test_a_real_parser_finds_no_error() -> None:
+    parser = html5lib.HTMLParser(tree=html5lib.getTreeBuilder("etree"))
+    parser.parse(whole())
+    assert parser.errors == []
+
+
+def test_headings_do_not_jump_and_ids_are_unique() -> None:
+    page = parsed(whole())
+    level = 0
+    for heading in page.xpath("//h1 | //h2 | //h3 | //h4 | //h5"):
+        at = int(heading.tag[1])
+        assert at <= level + 1, heading.text_content()
+        level = at
+    ids = page.xpath("//@id")
+    assert len(ids) == len(set(ids))
+    assert len(page.xpath("//h1")) == 1
+
+
+def test_every_part_of_a_pack_is_in_it() -> None:
+    page = parsed(whole())
+    titles = [heading.text_content() for heading in page.xpath("//h2")]
+    assert titles == [
+        "Summary", "Opening sheets", "Zone schedule", "What goes on the van", "Order of work", "Test sheet",
+        "Handover sheet", "Service plan",
+    ]  # fmt: skip
+    order = [heading.text_content() for heading in page.xpath("//h3")]
+    assert order.index("What stands against the plan") < order.index("Open questions")
+    assert order.index("Open questions") < order.index("Cautions of this job") < order.index("Shop street door")
+
+
+def test_nothing_is_left_out() -> None:
+    text = said(parsed(whole()))
+    for one in PLAN.openings:
+        assert one.spoken in text
+        for line in one.figures:
+            assert " ".join(line.meaning.split()) in text
+            for words in line.assumed:
+                assert f"Assumed: {' '.join(words.split())}" in text
+        for other in one.choice.passed_over:
+            assert all(reason in text for reason in other.why)
+        for value in one.expected:
+            assert text.count(" ".join(value.shown.split())) >= 2, "on the sheet and on the test sheet"
+    for question in PLAN.questions:
+        assert f"{question.text} {question.why}" in text
+    for problem in PLAN.problems:
+        assert problem.found in text
+        assert problem.action in text
+    for zone in PLAN.zones:
+        assert zone.supervision in text
+    for item in PLAN.items:
+        assert item.name in text
+    assert "9 March 2027" in text
+    assert "never here" in text
+    assert "Not watched yet: Cellar hatch" in text
+
+
+def test_a_verdict_is_a_word_in_a_frame() -> None:
+    page = parsed(whole())
+    shown = {
+        one.get("class").split()[1]: one.text_content() for one in page.xpath('//*[contains(@class, "ls-bears ")]')
+    }
+    assert shown["ls-bears-good"] == "good"
+    assert shown["ls-bears-test-on-site"] == "test on site"
+    assert shown["ls-bears-no-device-yet"] == "no device yet"
+    style = (ROOT / "content" / "assets" / "job.css").read_text("utf-8")
+    assert not re.search(r"(?<!-)\bcolor: (?!var\(--ls-(?:ink|quiet|link)\))", style)
+    assert set(re.findall(r"#[0-9a-f]{3,8}\b", style)) <= {"#fff", "#c9cfd4"}
+
+
+def test_it_needs_no_site_and_asks_nobody() -> None:
+    page = parsed(whole())
+    assert not page.xpath("//script | //iframe | //object | //link | //form | //@onclick")
+    assert {source.partition(":")[0] for source in page.xpath("//@src")} == {"data"}
+    ids = set(page.xpath("//@id"))
+    for link in page.xpath("//a/@href"):
+        assert link.startswith("#"), link
+        assert link[1:] in ids, link
+    assert not re.search(r"url\(|@import|https?:", whole().replace("data:image", ""))
+
+
+def test_with_an_address_it_links_into_the_site() -> None:
+    links = parsed(whole(ADDRESS)).xpath("//a/@href")
+    outside = {link for link in links if not link.startswith("#")}
+    assert f"{ADDRESS}devices/recessed-contact/" in outside
+    assert f"{ADDRESS}cautions/lead-paint/" in outside
+    assert all(link.startswith(ADDRESS) for link in outside)
+
+
+def test_its_policy_runs_nothing() -> None:
+    policy = parsed(whole()).xpath('//meta[@http-equiv="Content-Security-Policy"]/@content')[0]
+    assert "default-src 'none'" in policy
+    assert "script" not in policy
+
+
+@pytest.mark.parametrize("text", INJECTIONS)
+def test_what_a_survey_says_is_only_text(text: str) -> None:
+    clean, page = parsed(whole()), parsed(writer().pack(hostile(text)))
+    assert " ".join(text.split()) in said(page)
+    for tag in ("script", "img", "b", "style"):
+        assert len(page.xpath(f"//{tag}")) <= len(clean.xpath(f"//{tag}"))
+    assert not page.xpath("//@onerror | //@onclick")
+
+
+@given(st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=60))
+@settings(max_examples=15)
+def test_any_text_keeps_the_document_sound(text: str) -> None:
+    parser = html5lib.HTMLParser(tree=html5lib.getTreeBuilder("etree"))
+    parser.parse(writer().pack(hostile(text)))
+    assert parser.errors == []
+
+
+@pytest.mark.parametrize("text", INJECTIONS)
+def test_what_a_survey_says_is_only_text_in_the_pages_of_the_site(text: str) -> None:
+    """No sign that Markdown, an attribute list or a template would read stands in them as it was written."""
+    plan = hostile(text)
+    for path, page in pages_of(plan, writer().library, _environment()):
+        if path.endswith(".md"):
+            assert text not in page or re.fullmatch(r"[\w ,.]*", text), path
+            assert "<script" not in page
+            assert "{{" not in page
+            assert "{%" not in page
+
+
+def test_paper_is_that_of_the_region() -> None:
+    assert "size: A4" in whole()
+    america = replace(PLAN, survey=replace(PLAN.survey, site=replace(PLAN.survey.site, region="united-states")))
+    assert "size: letter" in writer().pack(america)
+
+
+def test_a_job_that_is_not_invented_does_not_say_so() -> None:
+    real = replace(PLAN, survey=replace(PLAN.survey, invented=False))
+    assert "Invented site" in whole()
+    assert "Invented" not in writer().pack(real)
+
+
+def test_the_whole_pack_is_the_same_bytes_each_time() -> None:
+    first, again = (pack(PLAN, writer()) for _ in range(2))
+    assert first == again
+    assert set(first) == {
+        "index.html", "zones.csv", "parts.csv", "service.ics", "visit.json", "plan.json", "pack.zip",
+    }  # fmt: skip
+
+
+def test_no_page_of_a_pack_has_room_for_a_code() -> None:
+    text = said(parsed(whole()))
+    assert "Tell it to nobody, and write it nowhere" in text
+    assert not re.search(r"\bcode\s*:", text, re.IGNORECASE)
+
+
+# -- PDF -------------------------------------------------------------------------------------------------------
+
+
+def bare() -> Plan:
+    return replace(PLAN, openings=PLAN.openings[2:], zones=(), items=(), work=(), service=(), cautions=())
+
+
+def test_the_pdf_reads_back_and_is_the_same_bytes_each_time() -> None:
+    pytest.importorskip("weasyprint", exc_type=ImportError)
+    from pypdf import PdfReader
+
+    made = pdf(whole())
+    assert made == pdf(whole())
+    read = PdfReader(io.BytesIO(made))
+    text = " ".join(" ".join(page.extract_text() for page in read.pages).split())
+    for one in PLAN.openings:
+        assert one.spoken in text
+    assert "test on site" in text
+    assert read.metadata is not None
+    assert str(read.metadata["/CreationDate"]) == "D:20260309"
+    assert read.metadata.title == "Elm Corner: job pack"
+    assert [round(float(side)) for side in read.pages[0].mediabox[2:]] == [595, 842]
+
+
+def test_without_weasyprint_it_says_what_to_do(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(__import__("sys").modules, "weasyprint", None)
+    with pytest.raises(NoPdfError, match=r"latchside\[pdf\]"):
+        pdf(writer().pack(bare()))
+    assert "index.html" in MISSING

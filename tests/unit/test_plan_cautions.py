@@ -1,0 +1,172 @@
+"""The cautions of a job: which stand, where, and why. Years are those of the published rules."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from latchside.jobs.cautions import LEVELS, cautions
+from latchside.jobs.plan import Caution
+from latchside.jobs.survey import ControlUnit, Opening, Site
+from latchside.library import Library
+from latchside.project import Checked
+
+from .plans import RECESSED, SURFACE, TRANSMITTER, at, house, opening, survey
+
+SAFE: dict[str, Any] = {
+    "leaf_material": "plastic", "frame_material": "plastic", "fire_rated": False, "escape": False, "height_m": 1.2,
+    "old_contact": False, "drill": False, "use": "other",
+}  # fmt: skip
+"""An opening with as little against it as may be."""
+KNOWN = Site(region="united-states", year_built=2015, occupied=False, monitored=False)
+
+
+@pytest.fixture(scope="module")
+def library(shipped: Checked) -> Library:
+    return shipped.library
+
+
+def found(
+    library: Library, one: Opening, device: str | None = SURFACE, site: Site = KNOWN, unit: ControlUnit | None = None
+) -> dict[str, Caution]:
+    made = cautions(survey([one], unit, site), at(library, [one], [device]), library, house(library))
+    assert len({one.caution for one in made}) == len(made)
+    return {one.caution: one for one in made}
+
+
+def safe(kind: str = "hinged-door", **more: Any) -> Opening:
+    return opening("a", "Hall", kind, **{**SAFE, **more})
+
+
+def test_little_stands_where_all_is_known_and_well(library: Library) -> None:
+    assert found(library, safe()).keys() == {
+        "local-code", "magnets-and-pacemakers", "lithium-cells", "swallowed-cells",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("region", "year", "stands"),
+    [
+        # 40 CFR 745.223 and 745.82: target housing is housing built before 1978
+        ("united-states", 1977, True),
+        ("united-states", 1978, False),
+        ("united-kingdom", 1980, True),
+        ("united-kingdom", 2001, False),
+        (None, 1980, True),
+        ("united-states", None, True),
+    ],
+)
+def test_lead_paint_by_region_and_year(library: Library, region: str | None, year: int | None, stands: bool) -> None:
+    site = Site(region=region, year_built=year, occupied=False, monitored=False)
+    one = safe(leaf_material="wood", frame_material="wood")
+    assert ("lead-paint" in found(library, one, site=site)) == stands
+
+
+@pytest.mark.parametrize(
+    ("region", "year", "stands"),
+    [
+        # 29 CFR 1926.1101(b): presumed in buildings constructed no later than 1980
+        ("united-states", 1980, True),
+        ("united-states", 1981, False),
+        # HSE: any building built or refurbished before the year 2000
+        ("united-kingdom", 1999, True),
+        ("united-kingdom", 2000, False),
+        ("europe", 2000, True),
+        (None, 1999, True),
+        ("united-kingdom", None, True),
+    ],
+)
+def test_asbestos_by_region_and_year(library: Library, region: str | None, year: int | None, stands: bool) -> None:
+    site = Site(region=region, year_built=year, occupied=False, monitored=False)
+    assert ("asbestos" in found(library, safe(drill=True), site=site)) == stands
+
+
+def test_an_unknown_year_says_so(library: Library) -> None:
+    site = Site(region="united-states", occupied=False, monitored=False)
+    stands = found(library, safe(drill=True, leaf_material="wood"), site=site)
+    assert "not known" in stands["asbestos"].why
+    assert "not known" in stands["lead-paint"].why
+
+
+def test_nothing_is_disturbed_where_nothing_is_fitted(library: Library) -> None:
+    site = Site(region="united-states", year_built=1900, occupied=False, monitored=False)
+    stands = found(library, safe(leaf_material="wood", drill=True), None, site)
+    assert stands.keys() == {"local-code"}
+
+
+@pytest.mark.parametrize(("height", "stands"), [(1.8, False), (1.81, True), (4.0, True), (None, True)])
+def test_ladders_above_the_height_of_the_firm(library: Library, height: float | None, stands: bool) -> None:
+    assert ("ladders" in found(library, safe(height_m=height))) == stands
+
+
+@pytest.mark.parametrize(
+    ("kind", "caution"),
+    [
+        ("casement", "glass"), ("roof-window", "glass"), ("double-hung", "sprung-and-powered-doors"),
+        ("roller-door", "sprung-and-powered-doors"), ("up-and-over", "sprung-and-powered-doors"),
+        ("gate", "sprung-and-powered-doors"), ("roller-door", "mains-wiring"), ("gate", "mains-wiring"),
+    ],
+)  # fmt: skip
+def test_kinds_bring_their_cautions(library: Library, kind: str, caution: str) -> None:
+    assert found(library, safe(kind))[caution].about == ("a",)
+    assert caution not in found(library, safe())
+
+
+@pytest.mark.parametrize("field", ["fire_rated", "escape"])
+@pytest.mark.parametrize("answer", [True, None])
+def test_life_safety_stands_until_it_is_known_not_to(library: Library, field: str, answer: bool | None) -> None:
+    more: dict[str, Any] = {field: answer}
+    stands = found(library, safe(**more))
+    assert {"life-safety", "never-drill-here"} <= stands.keys()
+    assert ("not known" in stands["life-safety"].why) == (answer is None)
+
+
+@pytest.mark.parametrize(("device", "stands"), [(RECESSED, True), (TRANSMITTER, True), (SURFACE, False)])
+def test_cable_through_walls_meets_what_is_hidden(library: Library, device: str, stands: bool) -> None:
+    assert ("hidden-services" in found(library, safe(), device)) == stands
+    assert ("dust-and-eyes" in found(library, safe(), device)) == stands
+
+
+def test_a_wired_zone_ends_beside_mains(library: Library) -> None:
+    assert "mains-wiring" in found(library, safe(), RECESSED)
+    assert "lithium-cells" not in found(library, safe(), RECESSED)
+
+
+def test_a_frame_with_drain_ways_is_not_drilled_blindly(library: Library) -> None:
+    assert "never-drill-here" in found(library, safe(drill=True))
+
+
+@pytest.mark.parametrize(
+    ("kind", "old", "stands"),
+    [("hatch", True, True), ("hinged-door", True, True), ("hatch", None, True), ("hinged-door", None, False),
+     ("hatch", False, False)],
+)  # fmt: skip
+def test_old_switches_may_hold_mercury(library: Library, kind: str, old: bool | None, stands: bool) -> None:
+    assert ("mercury-switches" in found(library, safe(kind, old_contact=old))) == stands
+
+
+@pytest.mark.parametrize("answer", [True, None])
+def test_what_is_not_known_of_the_site_stands(library: Library, answer: bool | None) -> None:
+    site = Site(region="united-states", year_built=2015, occupied=answer, monitored=answer)
+    stands = found(library, safe(), site=site)
+    assert stands["monitored-site"].about == stands["occupied-premises"].about == ("site",)
+    assert ("not known" in stands["monitored-site"].why) == (answer is None)
+
+
+def test_openings_that_are_watched_today_are_named(library: Library) -> None:
+    assert "opening-unprotected" in found(library, safe(), unit=ControlUnit(zones_in_use=("Hall",)))
+    assert "opening-unprotected" in found(library, safe(old_contact=True))
+
+
+def test_the_gravest_come_first_and_each_once(library: Library) -> None:
+    row = [opening("a", "Yard", "gate"), opening("b", "Attic", "roof-window"), opening("c", "Hall", "hinged-door")]
+    made = cautions(survey(row), at(library, row, [TRANSMITTER, SURFACE, RECESSED]), library, house(library))
+    levels = []
+    for one in made:
+        record = library.find("caution", one.caution)
+        assert record is not None
+        levels.append(LEVELS.index(record["level"]))
+    assert levels == sorted(levels)
+    assert all(one.why and one.about for one in made)
+    assert next(one for one in made if one.caution == "ladders").about == ("a", "b", "c")

@@ -1,0 +1,195 @@
+"""What goes on the van: counted by hand from the profiles and the house rules."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from latchside.jobs.house import rules_of
+from latchside.jobs.items import Spares, items
+from latchside.jobs.plan import Item
+from latchside.jobs.survey import ControlUnit, JobRules, Opening, Site, Survey
+from latchside.library import Library
+from latchside.project import Checked
+
+from .plans import RECESSED, SURFACE, TRANSMITTER, at, house, opening
+
+PROCEDURES = ("position-surface-contact", "fix-surface-contact", "prove-opening")
+
+
+@pytest.fixture(scope="module")
+def library(shipped: Checked) -> Library:
+    return shipped.library
+
+
+def van(
+    library: Library, openings: Sequence[Opening], devices: Sequence[str | None],
+    unit: ControlUnit | None = None, region: str | None = "united-states", **rules: Any,
+) -> dict[str, Item]:  # fmt: skip
+    job = JobRules(**rules)
+    of = Survey(
+        "trial", "Trial", tuple(openings), site=Site(region=region), control_unit=unit or ControlUnit(), rules=job
+    )
+    firm = house(library)
+    found = items(of, at(library, openings, devices), PROCEDURES, library, firm, rules_of(job, firm))
+    assert len({item.name for item in found}) == len(found)
+    return {item.name: item for item in found}
+
+
+def counted(found: dict[str, Item], name: str) -> tuple[float, float]:
+    return found[name].quantity, found[name].spare
+
+
+WALL = [opening(f"w{n}", "Room", "casement") for n in range(12)]
+
+
+def test_sets_cells_and_what_they_use_up(library: Library) -> None:
+    found = van(library, WALL, [SURFACE] * 12)
+    assert counted(found, "Surface contact") == (12, 2)  # a tenth, rounded up
+    assert counted(found, "Lithium cell, surface contact") == (12, 2)
+    assert counted(found, "Screws, surface contact") == (48, 5)
+    assert counted(found, "Adhesive pads, surface contact") == (24, 3)
+    assert counted(found, "Spacer for the magnet, surface contact") == (24, 3)
+    assert counted(found, "Bag with label") == (12, 2)
+    assert counted(found, "Date label for a cell") == (12, 2)
+    assert found["Surface contact"].record == "device/surface-contact"
+    assert found["Surface contact"].used_for.startswith("For w0, w1, w2, w3, w4, w5, w6, w7 and 4 more.")
+    assert not any("cable" in name.lower() or "resistor" in name.lower() for name in found)
+
+
+@pytest.mark.parametrize(("percent", "spare"), [(0, 0), (1, 1), (25, 3), (100, 12)])
+def test_the_surveys_spares_win(library: Library, percent: float, spare: float) -> None:
+    assert counted(van(library, WALL, [SURFACE] * 12, spare_percent=percent), "Surface contact") == (12, spare)
+
+
+@given(st.integers(1, 2000), st.integers(1, 100))
+def test_spares_are_rounded_up_in_whole_numbers(quantity: int, percent: int) -> None:
+    assert Spares(percent, 1).of(quantity) == max(1, -(-quantity * percent // 100))
+
+
+def test_a_second_leaf_takes_a_second_set(library: Library) -> None:
+    found = van(library, [opening("a", "Hall", "double-door", passive_leaf=True)], [SURFACE])
+    assert counted(found, "Surface contact") == (2, 1)
+
+
+def test_a_transmitter_carries_both_leaves_on_one_loop(library: Library) -> None:
+    found = van(library, [opening("a", "Yard", "double-door", passive_leaf=True)], [TRANSMITTER])
+    assert counted(found, "Transmitter with wired input") == (1, 1)
+    assert counted(found, "Wired contact with magnet") == (2, 1)
+    assert counted(found, "Lithium cell, transmitter with wired input") == (1, 1)
+    resistor = "End-of-line resistor, of the value on the label of the transmitter"
+    assert counted(found, resistor) == (1, 1)
+
+
+def test_a_wide_leaf_takes_a_contact_of_wide_reach(library: Library) -> None:
+    found = van(library, [opening("a", "Garage", "roller-door")], [TRANSMITTER])
+    assert counted(found, "Wired contact with magnet, wide reach, made for metal") == (1, 1)
+    assert "Wired contact with magnet" not in found
+
+
+def test_a_sound_contact_stays(library: Library) -> None:
+    row = [opening("a", "Hall", "hinged-door", old_contact=True, cable=True)]
+    kept = van(library, row, [TRANSMITTER])
+    assert counted(kept, "Transmitter with wired input") == (1, 1)
+    assert not any(name.startswith(("Wired contact", "Alarm cable")) for name in kept)
+    wired = van(library, row, [RECESSED], ControlUnit(layout="series", end_of_line_ohm=2200))
+    assert "Recessed contact" not in wired
+    assert counted(wired, "End-of-line resistor, 2.2\u00a0kΩ") == (1, 1)
+
+
+@pytest.mark.parametrize(("layout", "each"), [("series", 1), ("parallel", 1), ("double", 2), (None, 1)])
+def test_resistors_follow_the_layout_and_the_asked_value(library: Library, layout: str | None, each: int) -> None:
+    row = [opening(f"d{n}", "Hall", "hinged-door") for n in range(3)]
+    found = van(library, row, [RECESSED] * 3, ControlUnit(layout=layout, end_of_line_ohm=4700))
+    assert counted(found, "End-of-line resistor, 4.7\u00a0kΩ") == (3 * each, 1)
+    assert ("not known" in found["End-of-line resistor, 4.7\u00a0kΩ"].used_for) == (layout is None)
+
+
+def test_no_resistor_where_none_is_asked_and_no_value_where_none_is_known(library: Library) -> None:
+    row = [opening("a", "Hall", "hinged-door")]
+    assert not any("resistor" in name for name in van(library, row, [RECESSED], ControlUnit(layout="none")))
+    found = van(library, row, [RECESSED], ControlUnit(layout="series"))
+    assert "End-of-line resistor, of the value the control unit asks" in found
+
+
+def test_cable_is_added_up_and_rounded_up(library: Library) -> None:
+    row = [
+        opening("a", "Hall", "hinged-door", cable_length_m=12.2),
+        opening("b", "Shop", "hinged-door", cable_length_m=7.1),
+        opening("c", "Store", "hinged-door", cable=True, cable_length_m=30),
+    ]
+    found = van(library, row, [RECESSED] * 3)
+    # 12.2 + 7.1 = 19.3, up to 20; with two metres for each run 23.3, up to the next five: 25
+    assert counted(found, "Alarm cable, two-core pair, 22\u00a0AWG") == (20, 5)
+    assert counted(found, "Cable clips or ties") == (40, 0)
+    assert counted(found, "Cable label") == (6, 1)
+    assert counted(found, "Insulated joints, recessed contact") == (6, 1)
+
+
+def test_the_surveys_cable_spare_wins(library: Library) -> None:
+    row = [opening("a", "Hall", "hinged-door", cable_length_m=10)]
+    found = van(library, row, [RECESSED], cable_spare_m=0)
+    assert counted(found, "Alarm cable, two-core pair, 22\u00a0AWG") == (10, 0)
+
+
+@pytest.mark.parametrize(
+    ("region", "more", "name"),
+    [
+        ("canada", {}, "Alarm cable, two-core pair, 22\u00a0AWG"),
+        ("europe", {}, "Alarm cable, four-core, 0.22\u00a0mm²"),
+        ("united-kingdom", {"cable_awg": 24}, "Alarm cable, 24\u00a0AWG"),
+        ("united-states", {"cable_area_mm2": 0.5}, "Alarm cable, 0.5\u00a0mm²"),
+        (None, {}, "Alarm cable, of the size and cores that are usual there"),
+    ],
+)
+def test_cable_is_of_the_size_that_is_usual_there(
+    library: Library, region: str | None, more: dict[str, Any], name: str
+) -> None:
+    row = [opening("a", "Hall", "hinged-door", cable_length_m=10, **more)]
+    assert name in van(library, row, [RECESSED], region=region)
+
+
+def test_a_run_that_nobody_measured_is_named_and_not_guessed(library: Library) -> None:
+    found = van(library, [opening("a", "Hall", "hinged-door")], [RECESSED])
+    assert counted(found, "Alarm cable, length not known") == (1, 0)
+    assert not any(item.unit == "m" for item in found.values())
+
+
+@given(st.lists(st.floats(0.1, 500), min_size=1, max_size=20))
+def test_cable_always_covers_the_runs(shipped: Checked, lengths: list[float]) -> None:
+    row = [opening(f"d{n}", "Hall", "hinged-door", cable_length_m=length) for n, length in enumerate(lengths)]
+    item = next(one for one in van(shipped.library, row, [RECESSED] * len(row)).values() if one.unit == "m")
+    assert item.quantity >= sum(lengths) - 1e-6
+    assert item.quantity + item.spare >= sum(lengths) + 2 * len(lengths) - 1e-6
+    assert item.quantity == ceil(item.quantity)
+
+
+def test_sleeves_are_for_steel(library: Library) -> None:
+    row = [opening("a", "Hall", "hinged-door", steel="frame"), opening("b", "Shop", "hinged-door", steel="none")]
+    assert counted(van(library, row, [RECESSED] * 2), "Plastic sleeve for steel, recessed contact") == (2, 1)
+
+
+def test_each_tool_goes_once_with_its_record_and_what_it_is_for(library: Library) -> None:
+    tools = [item for item in van(library, WALL, [SURFACE] * 12).values() if item.sort == "tool"]
+    asked: list[str] = []
+    for id_ in PROCEDURES:
+        record = library.find("procedure", id_)
+        assert record is not None
+        asked += [f"tool/{tool}" for tool in record.listed("tools")]
+    assert [item.record for item in tools] == list(dict.fromkeys(asked))
+    assert all(item.quantity == 1 and item.used_for for item in tools)
+
+
+def test_sorts_stand_together(library: Library) -> None:
+    sorts = [item.sort for item in van(library, WALL, [SURFACE, RECESSED, TRANSMITTER] * 4).values()]
+    assert sorts == sorted(sorts, key=("part", "consumable", "tool").index)
+
+
+def test_an_opening_without_a_device_loads_nothing(library: Library) -> None:
+    found = van(library, [opening("a", "Hall", "hinged-door")], [None])
+    assert {item.sort for item in found.values()} == {"tool"}
