@@ -1,18 +1,16 @@
 """The core of the saved copy and of visits in WebKit, by Debian's driver; skipped, with the reason, where it is not.
 
-The driver's browser keeps nothing when it closes, so a cold start is shown in the first engine alone.
+The driver's browser keeps nothing when it closes, so a cold start is shown in the first engine alone, as are kills and the switch.
 """
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from bring_webkit import missing
-from latchside.site.finish import WORKER
 
 from .host import Host
 from .webkit import WebKit, driver
@@ -114,19 +112,3 @@ def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, hos
         f"{host.base}assets/js/",
     )
     assert kinds == ["visit", "opening", "item"]
-
-
-def test_the_switch_takes_the_copy_off_and_leaves_ticks(page: WebKit, host: Host, site: Path, tmp_path: Path) -> None:
-    saved(page, host, LIST)
-    page.run(TICK, "look")
-    page.until(STATE, "look", "done")
-    switched = tmp_path / "switched"
-    shutil.copytree(site, switched)
-    shutil.copy(WORKER / "sw-off.js", switched / "sw.js")
-    host.folder = switched
-    page.open(f"{host.base}faults/reads-high/")
-    page.run("const one = await navigator.serviceWorker.getRegistration(); await one?.update().catch(() => {})")
-    page.until("return document.querySelector('.ls-strip-state').textContent.includes('switched off')")
-    page.until("return !(await caches.keys()).length && !(await navigator.serviceWorker.getRegistrations()).length")
-    listed(page, host.base + LIST)
-    page.until(STATE, "look", "done")

@@ -29,7 +29,7 @@ def survey(openings: Sequence[Opening], unit: ControlUnit | None = None, site: S
 def at(library: Library, openings: Sequence[Opening], devices: Sequence[str | None]) -> list[AtOpening]:
     """The openings with the devices that the test chose for them."""
     return [
-        AtOpening(one, library.find("device", device) if device else None)
+        AtOpening(one, library.find("device", device) if device else None, one.spoken or one.id)
         for one, device in zip(openings, devices, strict=True)
     ]
 

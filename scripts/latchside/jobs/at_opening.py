@@ -14,10 +14,11 @@ TERMINALS = "terminals"
 
 @dataclass(frozen=True)
 class AtOpening:
-    """An opening of the survey with the device class for it, or None where none was chosen."""
+    """An opening of the survey with the device class for it, or None where none was chosen, and the name of its zone."""
 
     opening: Opening
     device: Record | None
+    spoken: str
 
     @cached_property
     def fitted(self) -> bool:

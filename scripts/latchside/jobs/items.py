@@ -160,7 +160,7 @@ def _tools(procedures: Iterable[str], library: Library) -> Iterator[Item]:
 
 
 def _places(parts: Sequence[AtOpening]) -> str:
-    """The openings that something is for, by their ids."""
-    ids = [part.opening.id for part in parts]
-    shown = ", ".join(ids[:8])
-    return f"For {shown} and {len(ids) - 8} more." if len(ids) > 8 else f"For {shown}."
+    """The openings that something is for, by their spoken names."""
+    names = [part.spoken for part in parts]
+    shown = ", ".join(names[:8])
+    return f"For {shown} and {len(names) - 8} more." if len(names) > 8 else f"For {shown}."

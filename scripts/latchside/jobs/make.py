@@ -99,7 +99,7 @@ def _chosen(
         worked: Worked = ((), (), None)
         if device is not None:
             worked = opening_figures(opening, device, survey, figures, on, house)
-        found.append(_Chosen(AtOpening(opening, device), name, choice, worked))
+        found.append(_Chosen(AtOpening(opening, device, name.spoken), name, choice, worked))
     return found, problems
 
 

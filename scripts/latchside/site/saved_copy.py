@@ -16,7 +16,7 @@ BUDGET = 1_500_000
 
 _NEEDED: tuple[tuple[str, str], ...] = (
     ("the frame of every page", r"assets/[^/]+\.css|assets/(?:js|images|stylesheets|javascripts)/.+|finder\.json"),
-    ("home, on site, visits", r"index\.html|(?:on-site|visits|offline)/index\.html"),
+    ("home, on site, visits, surveys", r"index\.html|(?:on-site|visits|survey|offline)/index\.html"),
     ("checklists", r"checklists/.*"),
     ("faults", r"faults/.*"),
     ("installing", r"devices/[^/]+/install/index\.html|procedures/.*"),
