@@ -141,7 +141,7 @@ def render(root: Path, out: Path) -> None:
     for path, text in pages.items():
         target = out / path
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(text, "utf-8")
+        target.write_text(text, "utf-8", newline="")
     click.echo(f"{len(pages)} pages in {out}")
 
 

@@ -1,6 +1,7 @@
 """The core of the saved copy and of visits in WebKit, by Debian's driver; skipped, with the reason, where it is not.
 
-The driver's browser keeps nothing when it closes, so a cold start is shown in the first engine alone, as are kills and the switch.
+The driver's browser keeps nothing when it closes, so cold starts are shown in the first engine alone, as are kills and
+the switch.
 """
 
 from __future__ import annotations

@@ -128,7 +128,9 @@ def test_the_render_command_writes_what_mkdocs_is_handed(tmp_path: Path) -> None
     config = adapter.on_config(load_config(str(ROOT / "mkdocs.yml")))
     files: Files = config.plugins.run_event("files", Files([]), config=config)
     handed = {file.src_uri: file.content_string for file in files}
-    written = {path.relative_to(out).as_posix(): path.read_text("utf-8") for path in out.rglob("*") if path.is_file()}
+    written = {
+        path.relative_to(out).as_posix(): path.read_bytes().decode("utf-8") for path in out.rglob("*") if path.is_file()
+    }
     assert written == handed
     assert f"{len(written)} " in done.stdout
 

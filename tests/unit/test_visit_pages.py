@@ -118,6 +118,30 @@ def test_a_reading_is_judged_in_its_unit(
     assert judge({"value": value, "unit": unit}, {"words": "x", **scale}) == verdict
 
 
+@pytest.mark.parametrize(
+    ("name", "bound", "value", "unit", "verdict"),
+    [
+        ("hole-depth", "at least", 60, "mm", "inside"),
+        ("hole-depth", "at least", 30, "mm", "outside"),
+        ("hole-depth", None, 60, "mm", "outside"),
+        ("missed-window", "at most", 4, "h", "inside"),
+        ("missed-window", "at most", 24, "h", "outside"),
+        ("check-in", "at most", 50, "min", "inside"),
+        ("check-in", "at most", 120, "min", "outside"),
+    ],
+)
+def test_where_more_or_less_is_welcome_one_limit_binds(
+    shipped_library: Library, name: str, bound: str | None, value: float, unit: str, verdict: str
+) -> None:
+    measure = {"expect": {"device_value": name, **({"bound": bound} if bound else {})}}
+    only = ["recessed-contact"] if name == "hole-depth" else ["surface-contact"]
+    found = json.loads(expectations(shipped_library, measure, shipped_library.of("checklist")[0], only).unescape())
+    (stated,) = found
+    (scale,) = (one for one in stated["scales"] if one["unit"] == unit)
+    assert judge({"value": value, "unit": unit}, {"words": stated["words"], **scale}) == verdict
+    assert stated["words"].startswith(bound or "35")
+
+
 def test_alternatives_are_figures_of_their_own(shipped_library: Library) -> None:
     stated = {"one_of": [2200, 4700], "unit": "ohm", "tolerance": {"percent": 6}, "status": "typical"}
     found = figures_of(shipped_library, {"expect": stated}, shipped_library.of("checklist")[0])
