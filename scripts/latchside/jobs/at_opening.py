@@ -14,7 +14,7 @@ TERMINALS = "terminals"
 
 @dataclass(frozen=True)
 class AtOpening:
-    """An opening of the survey with the device class for it, or None where none was chosen, and the name of its zone."""
+    """An opening of the survey, the device class for it (None where none was chosen), and the name of its zone."""
 
     opening: Opening
     device: Record | None
