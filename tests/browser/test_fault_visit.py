@@ -72,7 +72,7 @@ def run_of_the_fault(page: Page) -> None:
 def saved(page: Page, base: str, visit: str, to: Path) -> Path:
     page.goto(f"{base}visits/#v={visit}")
     ready(page)
-    for words in ("over range", "outside, expected", "5 mm"):
+    for words in ("over range", "outside, expected", "5 mm", "Faults looked for", "Mended, and the proof holds."):
         expect(page.locator("main")).to_contain_text(words)
     with page.expect_download() as download:
         page.get_by_role("button", name="Save as a file").click()

@@ -18,7 +18,7 @@ export class VisitPage {
     this.entries = [];
     this.seen = view([]);
     this.said = h("p", { role: "status", class: "ls-said" });
-    const names = ["head", "openings", "lists", "problems", "readings", "notes", "leave", "away"];
+    const names = ["head", "openings", "lists", "faults", "problems", "readings", "notes", "leave", "away"];
     /** @type {Map<string, boolean>} */
     this.unfolded = new Map();
     this.parts = Object.fromEntries(names.map((name) => [name, h("div", {})]));
@@ -47,6 +47,7 @@ export class VisitPage {
     refill(parts.head, ...this.head());
     refill(parts.openings, ...this.openings(archived));
     fill(parts.lists, ...this.lists(archived));
+    fill(parts.faults, ...this.faults());
     fill(parts.problems, ...this.found("Problems", (entry) => entry.outcome === "problem"));
     fill(parts.readings, ...this.found("Readings", (entry) => entry.reading));
     const notes = this.seen.notes.map((/** @type {any} */ note) => h("li", {}, `${this.openingName(note.opening)}${note.note} `, h("small", {}, `${clock(note.at)} ${note.by}`)));
@@ -190,6 +191,23 @@ export class VisitPage {
       }
     }
     return rows.length ? [h("h3", {}, title), h("ul", {}, ...rows)] : [];
+  }
+
+  /** The faults that were looked for: each check and remedy in the order in which it was done, and how it ended. */
+  faults() {
+    const out = [];
+    for (const [key, run] of this.seen.runs) {
+      if (!key.startsWith("fault-run-")) continue;
+      const entries = [...run.items.values()].flatMap((outcome) => /** @type {any[]} */ (outcome.heads)).sort((a, b) => a.n - b.n);
+      if (!entries.length) continue;
+      const steps = entries.map((entry) => {
+        const found = findingsOf(entry);
+        return h("li", {}, `${entry.words}${found ? `: ${found}` : ""} `, h("small", {}, `${clock(entry.at)} ${entry.by}`));
+      });
+      const ends = run.complete.map((/** @type {any} */ entry) => h("p", {}, h("strong", {}, entry.words)));
+      out.push(h("h4", {}, this.openingName(entries[0].opening), entries[0].list_name), h("ol", {}, ...steps), ...(ends.length ? ends : [h("p", {}, "Not ended yet.")]));
+    }
+    return out.length ? [h("h3", {}, "Faults looked for"), ...out] : [];
   }
 
   /** Archive, lock, wipe. @param {boolean} archived */
