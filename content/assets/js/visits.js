@@ -39,7 +39,7 @@ export class Visits {
     this.root.append(this.list, this.one, this.tools);
     this.tools.append(this.newForm(), importBlock((visit) => this.open(visit)), await this.keeping());
     addEventListener("hashchange", () => this.show());
-    addEventListener("beforeprint", () => laySheet(this.page && this.page.seen.ordered.length ? sheet(this.page.seen, this.data, this.library) : null));
+    addEventListener("beforeprint", () => laySheet(this.chosen && this.page && this.page.seen.ordered.length ? sheet(this.page.seen, this.data, this.library) : null));
     store.onChange(() => this.show());
     await this.show();
   }
