@@ -19,6 +19,7 @@ from latchside.visits.file import read_visit
 
 from .field import PHONE, new_page, ready
 from .test_reading import CONTRAST, SIDEWAYS
+from .test_survey_form import add_opening, all_openings, pick, saved_file, start_survey, type_in
 
 SURVEY = ROOT / "content" / "jobs" / "corner-bakery.yaml"
 VISIT_SCHEMA = ROOT / "schema" / "visit.schema.json"
@@ -82,6 +83,36 @@ def test_links_inside_the_document_lead_to_their_place(document: Page) -> None:
     assert lost == []
 
 
+def brought_in(page: Page, pack: Path, site: str) -> None:
+    """Bring the visit of a pack in on the phone."""
+    entries = json.loads((pack / "visit.json").read_text("utf-8"))["entries"]
+    page.get_by_label("Bring in a saved file").set_input_files(pack / "visit.json")
+    expect(page.locator(".ls-import")).to_contain_text(f"{len(entries)} entries")
+    page.get_by_role("button", name="Bring it in").click()
+    expect(page.get_by_role("heading", name=site).first).to_be_visible()
+    for one in entries[1:]:
+        expect(page.get_by_label(one["name"], exact=True)).to_be_visible()
+
+
+def filled_in(page: Page, base: str, opening: dict[str, Any], gap: dict[str, Any], folder: Path) -> Path:
+    """Judge the gap at an opening by what the plan expects there, and save the visit as a file."""
+    visit = opening["visit"]
+    page.goto(f"{base}checklists/position/?visit={visit}&opening={opening['opening']}")
+    ready(page)
+    expect(page.locator(".ls-where")).to_contain_text(opening["name"])
+    row = page.locator("[data-item]:not([data-state=foreign]):has([data-measure=fit-gap])").first
+    expect(row).to_contain_text(gap["words"].partition(" (")[0])
+    row.get_by_label("Reading").fill(str(gap["ranges"][0].get("low", gap["ranges"][0].get("high"))))
+    row.get_by_role("button", name="Save: inside, done").click()
+    expect(row).to_have_attribute("data-state", "done")
+    page.goto(f"{base}visits/#v={visit}")
+    ready(page)
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save as a file").click()
+    download.value.save_as(folder / "filled.json")
+    return folder / "filled.json"
+
+
 def test_the_visit_is_brought_in_and_a_reading_is_judged_by_the_plan(
     browser: Browser, base: str, pack: Path, tmp_path: Path
 ) -> None:
@@ -91,28 +122,8 @@ def test_the_visit_is_brought_in_and_a_reading_is_judged_by_the_plan(
     gap = opening["expected"]["fit-gap"]
     context = browser.new_context(viewport=PHONE, service_workers="block")
     page = new_page(context, f"{base}visits/")
-    page.get_by_label("Bring in a saved file").set_input_files(pack / "visit.json")
-    expect(page.locator(".ls-import")).to_contain_text(f"{len(entries)} entries")
-    page.get_by_role("button", name="Bring it in").click()
-    expect(page.get_by_role("heading", name="Corner bakery with a flat above").first).to_be_visible()
-    for one in entries[1:]:
-        expect(page.get_by_label(one["name"], exact=True)).to_be_visible()
-    visit = json.loads((pack / "visit.json").read_text("utf-8"))["visit"]
-    page.goto(f"{base}checklists/position/?visit={visit}&opening={opening['opening']}")
-    ready(page)
-    expect(page.locator(".ls-where")).to_contain_text(opening["name"])
-    row = page.locator("[data-item]:not([data-state=foreign]):has([data-measure=fit-gap])").first
-    expect(row).to_contain_text(gap["words"].partition(" (")[0])
-    value = gap["ranges"][0].get("low", gap["ranges"][0].get("high"))
-    row.get_by_label("Reading").fill(str(value))
-    row.get_by_role("button", name="Save: inside, done").click()
-    expect(row).to_have_attribute("data-state", "done")
-    page.goto(f"{base}visits/#v={visit}")
-    ready(page)
-    with page.expect_download() as download:
-        page.get_by_role("button", name="Save as a file").click()
-    saved = tmp_path / "filled.json"
-    download.value.save_as(saved)
+    brought_in(page, pack, "Corner bakery with a flat above")
+    saved = filled_in(page, base, opening, gap, tmp_path)
     found, faults = read_visit(saved, VISIT_SCHEMA)
     assert not faults
     assert found is not None
@@ -120,4 +131,35 @@ def test_the_visit_is_brought_in_and_a_reading_is_judged_by_the_plan(
     assert [entry["opening"] for entry in filled] == [opening["opening"]]
     assert filled[0]["expected"]["ranges"] == gap["ranges"]
     assert CliRunner().invoke(main, ["record", str(saved)]).exit_code == 0
+    context.close()
+
+
+def test_from_the_form_to_the_pack_to_a_filled_sheet(browser: Browser, base: str, tmp_path: Path) -> None:
+    """A survey filled in on the phone becomes a pack, and the pack's visit is filled in on the same phone."""
+    context = browser.new_context(viewport=PHONE, service_workers="block", has_touch=True, is_mobile=True)
+    page = new_page(context, f"{base}survey/")
+    start_survey(page, "Harbour cottage")
+    add_opening(page, "Kitchen", "casement")
+    for way in ("fire_rated", "escape", "cable", "old_contact", "outdoors"):
+        pick(page, way, "no")
+    pick(page, "drill", "yes")
+    for way, words in (("leaf_material", "wood"), ("frame_material", "wood"), ("steel", "none")):
+        pick(page, way, words)
+    for way, figure in (("gap", "4"), ("play", "1"), ("distance", "6"), ("height", "1,4")):
+        type_in(page, way, figure)
+    all_openings(page)
+    survey = tmp_path / "harbour-cottage.json"
+    survey.write_text(json.dumps(saved_file(page)), "utf-8")
+    pack = tmp_path / "pack"
+    result = CliRunner().invoke(main, ["plan", str(survey), "--date", "2026-11-25", "--out", str(pack)])
+    assert "Kitchen" in (pack / "index.html").read_text("utf-8"), result.output
+    opening = json.loads((pack / "visit.json").read_text("utf-8"))["entries"][1]
+    assert opening["device"] == "surface-contact"
+    page.goto(f"{base}visits/")
+    ready(page)
+    brought_in(page, pack, "Harbour cottage")
+    saved = filled_in(page, base, opening, opening["expected"]["fit-gap"], tmp_path)
+    printed = CliRunner().invoke(main, ["record", str(saved)])
+    assert printed.exit_code == 0
+    assert "Harbour cottage" in printed.output
     context.close()
