@@ -21,7 +21,7 @@ check: $(VENV)/.site
 test: $(VENV)/.test
 	$(BIN)/python scripts/bring_browser.py
 	$(BIN)/python scripts/bring_webkit.py
-	$(BIN)/python -m pytest
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile
 
 lint: $(VENV)/.test
 	$(BIN)/ruff check scripts tests
