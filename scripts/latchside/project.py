@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import gc
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -33,6 +35,19 @@ class Checked:
         return sum(finding.level == "error" for finding in self.findings)
 
 
+@contextmanager
+def without_collector() -> Iterator[None]:
+    """The garbage collector at rest: what is read stays, and to walk it again and again takes a third of the time."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+@without_collector()
 def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress: Progress = lambda _: None) -> Checked:
     """Check every record under `root`; bad records become findings, sound ones the library."""
     progress("reading records")

@@ -17,7 +17,7 @@ from mkdocs.structure.nav import Navigation
 from latchside import report
 from latchside.library import Library
 from latchside.pages import render_pages
-from latchside.project import ROOT, check_project
+from latchside.project import ROOT, check_project, without_collector
 from latchside.site.date import copy_date
 from latchside.site.finish import Finished, finish
 from latchside.site.written import WrittenPage
@@ -50,6 +50,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     return config
 
 
+@without_collector()
 def on_files(files: Files, config: MkDocsConfig) -> Files:
     """Add the generated pages in a fixed order, so that the search index has one too."""
     for path, text in render_pages(library(), config.extra.get("edit_base") or "").items():
