@@ -191,7 +191,7 @@ def test_a_job_without_its_mark_or_day_is_not_built(shipped_library: Library, ch
 
 
 def test_no_page_or_file_of_a_pack_holds_a_code(site: Path) -> None:
-    from latchside.visits.file import looks_like_code
+    from latchside.library.codes import looks_like_code
 
     for path in (site / "jobs").rglob("visit.json"):
         for entry in json.loads(path.read_text("utf-8"))["entries"]:

@@ -16,7 +16,7 @@ import latchside
 PACKAGE = Path(latchside.__file__).parent
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LAYERS: tuple[set[str], ...] = (
-    {"findings", "kinds", "version"},
+    {"archive", "findings", "kinds", "version"},
     {"read"},
     {"schemas"},
     {"library", "new", "drawings"},

@@ -23,7 +23,7 @@ from jsonschema import Draft202012Validator
 from referencing import Registry
 from referencing.jsonschema import DRAFT202012
 
-from latchside.jobs.pack.archive import archive
+from latchside.archive import archive
 from latchside.jobs.pack.calendar import folded, service_ics
 from latchside.jobs.pack.data import plan_data, plan_json
 from latchside.jobs.pack.files import FILES, pack_files

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.visits.file import looks_like_code
+from latchside.library.codes import looks_like_code
 from latchside.visits.state import judge, merge, view
 
 from ..visits.make import CASES, DOOR, Entry, as_plain, entry, history, item, site, some_id

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from latchside.jobs.pack.archive import archive
+from latchside.archive import archive
 from latchside.jobs.pack.files import pack_files
 from latchside.jobs.pack.pdf import pdf
 from latchside.jobs.plan import Plan

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import posixpath
 import re
-import zipfile
 from html import escape, unescape
 from pathlib import Path
+
+from latchside.archive import archive
 
 FOLDER = "latchside-pocket"
 _SCRIPT = re.compile(r'<script\b.*?</script>|<link rel="modulepreload"[^>]*>', re.DOTALL)
@@ -14,8 +15,6 @@ _POLICY = re.compile(r'(<meta http-equiv="Content-Security-Policy" content=")[^"
 _LINK = re.compile(r'(<[^<>]*?\s(?:href|src)=")([^"]*)(")')
 _KEPT = re.compile(r".*\.(?:html|css|svg|png)")
 _DROPPED = re.compile(r"404\.html|labels/.*|offline/.*")
-_FIRST_DAY = (1980, 1, 1, 0, 0, 0)
-"""The one date of every file in the zip: the same records give the same bytes."""
 
 
 def pocket_files(site: Path) -> dict[str, bytes]:
@@ -57,9 +56,4 @@ def _file(page: str, link: str, names: set[str]) -> str:
 
 def write_zip(files: dict[str, bytes], out: Path) -> None:
     """Write the files into one zip; the same files give the same bytes."""
-    with zipfile.ZipFile(out, "w") as archive:
-        for name, content in sorted(files.items()):
-            entry = zipfile.ZipInfo(f"{FOLDER}/{name}", _FIRST_DAY)
-            entry.external_attr = 0o644 << 16
-            entry.create_system = 3
-            archive.writestr(entry, content, zipfile.ZIP_DEFLATED, 9)
+    out.write_bytes(archive(files, FOLDER))

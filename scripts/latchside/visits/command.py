@@ -8,8 +8,9 @@ from pathlib import Path
 
 import click
 
+from latchside.library.codes import looks_like_code
 from latchside.project import ROOT, check_project
-from latchside.visits.file import VisitFile, looks_like_code, read_visit
+from latchside.visits.file import VisitFile, read_visit
 from latchside.visits.state import canonical, merge, view
 
 SCHEMA = ROOT / "schema" / "visit.schema.json"

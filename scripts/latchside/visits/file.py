@@ -11,10 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from latchside.findings import shown
-from latchside.library.codes import looks_like_code
 from latchside.visits.state import Entry
-
-__all__ = ["Fault", "VisitFile", "looks_like_code", "parse_visit", "read_visit"]
 
 MOST_BYTES = 40_000_000
 MOST_FAULTS = 20

@@ -1,4 +1,4 @@
-"""All files of a pack in one ZIP: in the order of their names and all of one date, so the same files, same bytes."""
+"""Files in one ZIP: in the order of their names and all of one date, so the same files give the same bytes."""
 
 from __future__ import annotations
 
