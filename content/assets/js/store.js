@@ -4,13 +4,12 @@
  *
  * @typedef {import("./entries.js").Entry} Entry
  */
+import { Database } from "./database.js";
 import { canonical, order } from "./entries.js";
 
 const NAME = "latchside";
 const STORES = ["entries", "meta", "aside", "locked"];
 
-/** @type {Promise<IDBDatabase> | null} */
-let connection = null;
 /** Set once the browser has refused: everything by store, for as long as the page is open. @type {Map<string, Map<any, any>> | null} */
 export let memory = null;
 let refusal = "";
@@ -19,36 +18,24 @@ const listeners = new Set();
 const channel = typeof BroadcastChannel === "function" ? new BroadcastChannel(NAME) : null;
 channel?.addEventListener("message", (event) => listeners.forEach((tell) => tell(event.data)));
 
-/** @returns {Promise<IDBDatabase>} */
-function connect() {
-  connection ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open(NAME, 1);
-    request.onupgradeneeded = () => {
-      const db = request.result;
-      db.createObjectStore("entries", { keyPath: "id" }).createIndex("visit", ["visit", "n"]);
-      db.createObjectStore("meta", { keyPath: "key" });
-      db.createObjectStore("aside", { autoIncrement: true });
-      db.createObjectStore("locked", { keyPath: "visit" });
-    };
-    request.onblocked = () => reject(new Error("another page holds the store"));
-    request.onerror = () => reject(request.error);
-    request.onsuccess = () => {
-      const db = request.result;
-      db.onversionchange = () => db.close();
-      db.onclose = () => {
-        connection = null;
-        listeners.forEach((tell) => tell(null));
-      };
-      resolve(db);
-    };
-  });
-  return connection;
-}
+const database = new Database(
+  NAME,
+  (db) => {
+    db.createObjectStore("entries", { keyPath: "id" }).createIndex("visit", ["visit", "n"]);
+    db.createObjectStore("meta", { keyPath: "key" });
+    db.createObjectStore("aside", { autoIncrement: true });
+    db.createObjectStore("locked", { keyPath: "visit" });
+  },
+  () => listeners.forEach((tell) => tell(null)),
+);
+
+/** One transaction. @type {Database["transaction"]} */
+export const transaction = (names, mode, work) => database.transaction(names, mode, work);
 
 /** Open the store. @returns {Promise<{kept: boolean, why: string}>} whether changes are kept, and if not, why */
 export async function open() {
   try {
-    if (!memory) await connect();
+    if (!memory) await database.connect();
   } catch (error) {
     memory = new Map(STORES.map((name) => [name, new Map()]));
     refusal = error instanceof Error || error instanceof DOMException ? error.name : "refused";
@@ -62,45 +49,6 @@ export function inWords(error) {
     return "Not stored: the storage of this browser is full. Save visits as files, wipe old ones on the page Visits, then try again.";
   }
   return `Not stored: the browser refused to store it (${error?.name ?? "unknown"}). Write it on paper, or try again.`;
-}
-
-/**
- * One transaction. `work` is handed the stores and must only use them; its result is given once all is on disk.
- * @template T
- * @param {string[]} names
- * @param {IDBTransactionMode} mode
- * @param {(stores: Record<string, IDBObjectStore>, done: (result: T) => void, fail: (error: any) => void) => void} work
- * @returns {Promise<T>}
- */
-export async function transaction(names, mode, work) {
-  try {
-    return await attempt(await connect(), names, mode, work);
-  } catch (error) {
-    if (/** @type {any} */ (error)?.name !== "InvalidStateError") throw error;
-    connection = null; // the browser closed the connection; once more on a new one
-    return attempt(await connect(), names, mode, work);
-  }
-}
-
-/** @param {IDBDatabase} db @param {string[]} names @param {IDBTransactionMode} mode @param {any} work @returns {Promise<any>} */
-function attempt(db, names, mode, work) {
-  return new Promise((resolve, reject) => {
-    /** @type {any} */
-    const options = mode === "readwrite" ? { durability: "strict" } : {};
-    const change = db.transaction(names, mode, options);
-    /** @type {any} */
-    let result;
-    /** @type {any} */
-    let fault = null;
-    change.oncomplete = () => resolve(result);
-    change.onabort = () => reject(fault ?? change.error ?? new Error("aborted"));
-    const stores = Object.fromEntries(names.map((name) => [name, change.objectStore(name)]));
-    const fail = (/** @type {any} */ error) => {
-      fault = error;
-      change.abort();
-    };
-    work(stores, (/** @type {any} */ value) => (result = value), fail);
-  });
 }
 
 /** @param {string | null} visit @param {Entry[]} [made] what was added, where that is all that changed */

@@ -7,14 +7,13 @@
  * @typedef {import("./survey-model.js").OpeningRow} OpeningRow
  * @typedef {import("./survey-model.js").Survey} Survey
  */
+import { Database } from "./database.js";
 import { uuid } from "./dom.js";
 
 const NAME = "latchside-surveys";
 const STORES = ["surveys", "openings"];
 const MOST_GONE = 20;
 
-/** @type {Promise<IDBDatabase> | null} */
-let connection = null;
 /** Set once the browser has refused. @type {Record<string, Map<string, any>> | null} */
 let memory = null;
 /** @type {Set<(key: string | null, mine: boolean) => void>} */
@@ -31,30 +30,20 @@ function announce(key) {
   listeners.forEach((tell) => tell(key, true));
 }
 
-/** @returns {Promise<IDBDatabase>} */
-function connect() {
-  connection ??= new Promise((resolve, reject) => {
-    const request = indexedDB.open(NAME, 1);
-    request.onupgradeneeded = () => {
-      request.result.createObjectStore("surveys", { keyPath: "key" });
-      request.result.createObjectStore("openings", { keyPath: "key" }).createIndex("survey", "survey");
-    };
-    request.onblocked = () => reject(new Error("another page holds the store"));
-    request.onerror = () => reject(request.error);
-    request.onsuccess = () => {
-      const db = request.result;
-      db.onversionchange = () => db.close();
-      db.onclose = () => (connection = null);
-      resolve(db);
-    };
-  });
-  return connection;
-}
+const database = new Database(NAME, (db) => {
+  db.createObjectStore("surveys", { keyPath: "key" });
+  db.createObjectStore("openings", { keyPath: "key" }).createIndex("survey", "survey");
+});
+
+/**
+ * One transaction over both stores. @type {(mode: IDBTransactionMode, work: Parameters<Database["transaction"]>[2]) => Promise<any>}
+ */
+const transaction = (mode, work) => database.transaction(STORES, mode, work);
 
 /** Open the store. @returns {Promise<{kept: boolean, why: string}>} whether surveys are kept, and if not, why */
 export async function start() {
   try {
-    await connect();
+    await database.connect();
     return { kept: true, why: "" };
   } catch (error) {
     memory = { surveys: new Map(), openings: new Map() };
@@ -67,38 +56,6 @@ export function inWords(error) {
   if (error?.name === "QuotaExceededError") return "Not stored: the storage of this browser is full. Save surveys as files, delete old ones, then try again.";
   if (error?.message === "gone") return "Not stored: this survey or opening was taken away in another tab.";
   return `Not stored: the browser refused to store it (${error?.name ?? "unknown"}). Write it on paper, or try again.`;
-}
-
-/**
- * One transaction. Whatever `work` asks of the stores is done or not done as one.
- * @param {IDBTransactionMode} mode @param {(stores: Record<string, IDBObjectStore>, done: (value: any) => void, fail: (error: any) => void) => void} work
- * @returns {Promise<any>}
- */
-async function transaction(mode, work) {
-  const run = async () => {
-    const db = await connect();
-    /** @type {any} */
-    const options = mode === "readwrite" ? { durability: "strict" } : {};
-    return new Promise((resolve, reject) => {
-      const change = db.transaction(STORES, mode, options);
-      /** @type {any} */
-      let result, fault;
-      change.oncomplete = () => resolve(result);
-      change.onabort = () => reject(fault ?? change.error ?? new Error("aborted"));
-      const fail = (/** @type {any} */ error) => {
-        fault = error;
-        change.abort();
-      };
-      work(Object.fromEntries(STORES.map((name) => [name, change.objectStore(name)])), (value) => (result = value), fail);
-    });
-  };
-  try {
-    return await run();
-  } catch (error) {
-    if (/** @type {any} */ (error)?.name !== "InvalidStateError") throw error;
-    connection = null; // the browser closed the connection; once more on a new one
-    return run();
-  }
 }
 
 /** Whether a stored row can be worked with. @param {any} row */
