@@ -50,12 +50,8 @@ def saved(page: WebKit, host: Host, path: str) -> None:
 
 
 def listed(page: WebKit, address: str) -> None:
-    """Open a checklist; where the engine leaves a script waiting, which it does now and then, once more."""
     page.open(address)
-    ready = "return document.documentElement.dataset.lsReady === 'checklist'"
-    if not page.comes(ready):
-        page.open(address)
-        page.until(ready)
+    page.until("return document.documentElement.dataset.lsReady === 'checklist'")
 
 
 def test_with_no_server_lists_pages_and_the_finder_answer_below_a_path(page: WebKit, below: Host) -> None:

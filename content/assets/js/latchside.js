@@ -1,10 +1,24 @@
-/** The one script of every page: looks at what the page holds and loads what that needs. */
+/** The one script of every page: looks at what the page holds and loads what that needs, the tool of the page first. */
+
+const PATIENCE = 3000;
+const TOOLS = { "[data-ls-checklist]": "checklist", "[data-ls-visits]": "visits", "[data-ls-survey]": "survey", "[data-fault-run]": "fault-run" };
 
 const holds = (/** @type {string} */ chosen) => document.querySelector(chosen);
 
-if (holds("[data-ls-checklist]")) import("./checklist.js").then(({ start }) => start());
-if (holds("[data-ls-visits]")) import("./visits.js").then(({ start }) => start());
-if (holds("[data-ls-survey]")) import("./survey.js").then(({ start }) => start());
-if (holds("[data-fault-run]")) import("./fault-run.js").then(({ start }) => start());
-if (holds("[data-figure]")) import("./calculator.js");
-import("./strip.js").then(({ start }) => start());
+/** @param {string} name */
+const begin = async (name) => (await import(`./${name}.js`)).start();
+
+/** The script of the theme, which the page names and does not load. */
+function theme() {
+  const later = /** @type {HTMLElement | null} */ (holds("[data-ls-later]"));
+  if (later) document.body.append(Object.assign(document.createElement("script"), { src: later.dataset.lsLater }));
+}
+
+const tools = Object.entries(TOOLS).filter(([chosen]) => holds(chosen)).map(([, name]) => begin(name));
+if (holds("[data-figure]")) tools.push(import("./calculator.js"));
+const long = new Promise((done) => tools.length && setTimeout(done, PATIENCE));
+Promise.race([Promise.allSettled(tools), long]).then(() => {
+  begin("strip");
+  theme();
+});
+for (const tool of tools) tool.catch((error) => reportError(error));

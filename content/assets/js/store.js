@@ -139,18 +139,35 @@ function plausible(row) {
 
 /** A small fact of this device: the name of who uses it, the visit last used. @param {string} key */
 export async function recall(key) {
-  if (memory) return table("meta").get(key)?.value;
+  return (await recallAll([key]))[0];
+}
+
+/** Several such facts, in one reading. @param {string[]} keys @returns {Promise<any[]>} */
+export async function recallAll(keys) {
+  if (memory) return keys.map((key) => table("meta").get(key)?.value);
   return transaction(["meta"], "readonly", ({ meta }, done) => {
-    const request = meta.get(key);
-    request.onsuccess = () => done(request.result?.value);
+    /** @type {any[]} */
+    const found = keys.map(() => undefined);
+    keys.forEach((key, at) => {
+      const request = meta.get(key);
+      request.onsuccess = () => (found[at] = request.result?.value);
+    });
+    done(found);
   });
 }
 
-/** What is remembered under a key, or `value` from now on: two tabs get the same. @param {string} key @param {any} value */
+/**
+ * What is remembered under a key, or `value` from now on: two tabs get the same. Nothing is written where it is
+ * there, for a page may be left at any moment, and one engine then holds a store that was being written to.
+ * @param {string} key
+ * @param {any} value
+ */
 export async function once(key, value) {
+  const known = await recall(key);
+  if (known !== undefined) return known;
   if (memory) {
-    if (!table("meta").has(key)) table("meta").set(key, { key, value });
-    return table("meta").get(key).value;
+    table("meta").set(key, { key, value });
+    return value;
   }
   return transaction(["meta"], "readwrite", ({ meta }, done) => {
     const request = meta.get(key);

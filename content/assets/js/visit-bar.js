@@ -47,11 +47,12 @@ export class VisitBar {
 
   async start() {
     const asked = new URLSearchParams(location.search);
-    this.loose = await store.once("loose", uuid()).catch(() => uuid());
-    this.by = (await store.recall("me")) ?? "";
-    this.device = (await store.recall("device")) ?? "";
+    const [loose, me, device, last] = await store.recallAll(["loose", "me", "device", "last"]);
+    this.loose = loose ?? (await store.once("loose", uuid()).catch(() => uuid()));
+    this.by = me ?? "";
+    this.device = device ?? "";
     const tab = store.tab("ls-place").split("|");
-    this.visit = asked.get("visit") || tab[0] || (await store.recall("last")) || this.loose;
+    this.visit = asked.get("visit") || tab[0] || last || this.loose;
     this.opening = asked.get("opening") || (tab[0] === this.visit && tab[1]) || "";
     await this.load();
     const known = this.visit === this.loose || (this.shown.visit && this.shown.state === "open");
@@ -72,11 +73,10 @@ export class VisitBar {
   async load() {
     const asked = (this.asked = (this.asked ?? 0) + 1);
     this.reading = true;
-    const entries = await store.entriesOf(this.visit);
-    const saved = new Set((await store.recall(`exported ${this.visit}`))?.ids);
+    const [entries, exported] = await Promise.all([store.entriesOf(this.visit), store.recall(`exported ${this.visit}`)]);
     if (asked !== this.asked) return;
     this.reading = false;
-    this.saved = saved;
+    this.saved = new Set(exported?.ids);
     this.take(entries);
   }
 
