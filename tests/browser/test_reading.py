@@ -136,7 +136,7 @@ def test_targets_are_large_enough_for_a_gloved_thumb(shown: tuple[str, Page]) ->
 def test_steps_are_set_large(shown: tuple[str, Page]) -> None:
     name, page = shown
     seen, small = page.evaluate(
-        """() => { const inside = [...document.querySelectorAll('.ls-step, .ls-items > li')];
+        """() => { const inside = [...document.querySelectorAll('.ls-steps > li, .ls-items > li')];
           const small = inside.flatMap(root => [root, ...root.querySelectorAll('*')])
             .filter(e => !e.closest('svg, figure') && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
             .filter(e => parseFloat(getComputedStyle(e).fontSize) < 18)
@@ -152,7 +152,7 @@ def test_contrast_holds_in_sunlight(shown: tuple[str, Page]) -> None:
     name, page = shown
     wanted = {"article": 7, ".ls-caution": 7} if page.locator(".ls-caution").count() else {"article": 7}
     if name in WITH_STEPS:
-        wanted[".ls-step, .ls-item"] = 7
+        wanted[".ls-steps > li, .ls-item"] = 7
     for chosen, limit in wanted.items():
         found = page.evaluate(CONTRAST, [chosen, limit])
         assert found["seen"] > 2, chosen

@@ -67,7 +67,7 @@ def test_every_step_is_there_once_and_in_order(
             for owner, step in steps_of(procedure, device):
                 drawn = "" if owner is procedure else f"{owner.id}-"
                 wanted.append((f"{prefix}{drawn}step-{step['id']}", step))
-        shown = articles[address].xpath('.//li[contains(@class, "ls-step")]')
+        shown = articles[address].xpath('.//ol[contains(@class, "ls-steps")]/li')
         assert [element.get("id") for element in shown] == [id_ for id_, _ in wanted], address
         for element, (id_, step) in zip(shown, wanted, strict=True):
             commands = element.xpath('.//p[@class="ls-do"]')
@@ -83,14 +83,14 @@ def test_every_step_of_a_device_is_on_a_page_of_that_device(
 ) -> None:
     """On the page of its stage, and on the install page where it belongs to the installation: in each just once."""
     for device in shipped_library.of("device"):
-        whole = articles[f"devices/{device.id}/install/"].xpath('.//li[contains(@class, "ls-step")]/@id')
+        whole = articles[f"devices/{device.id}/install/"].xpath('.//ol[contains(@class, "ls-steps")]/li/@id')
         installing = False
         for stage, listed in device["procedures"].items():
             installing = (installing or stage == "prepare") and stage != "maintain"
             for id_ in listed if isinstance(listed, tuple) else ():
                 procedure = shipped_library.find("procedure", id_)
                 assert procedure is not None
-                by_stage = articles[f"devices/{device.id}/{stage}/"].xpath('.//li[contains(@class, "ls-step")]/@id')
+                by_stage = articles[f"devices/{device.id}/{stage}/"].xpath('.//ol[contains(@class, "ls-steps")]/li/@id')
                 for owner, step in steps_of(procedure, device):
                     drawn = "" if owner is procedure else f"{owner.id}-"
                     name = f"{procedure.id}-{drawn}step-{step['id']}"
@@ -102,7 +102,7 @@ def test_a_step_says_all_that_its_record_says(
     step_pages: StepPages, steps_of: StepsOf, articles: dict[str, HtmlElement]
 ) -> None:
     for address, device, procedures in step_pages:
-        shown = iter(articles[address].xpath('.//li[contains(@class, "ls-step")]'))
+        shown = iter(articles[address].xpath('.//ol[contains(@class, "ls-steps")]/li'))
         for procedure in procedures:
             for _, step in steps_of(procedure, device):
                 element = next(shown)
@@ -126,7 +126,7 @@ def test_a_caution_stands_before_its_step(
 ) -> None:
     seen = 0
     for address, device, procedures in step_pages:
-        shown = iter(articles[address].xpath('.//li[contains(@class, "ls-step")]'))
+        shown = iter(articles[address].xpath('.//ol[contains(@class, "ls-steps")]/li'))
         for procedure in procedures:
             for _, step in steps_of(procedure, device):
                 element = next(shown)
@@ -148,7 +148,7 @@ def test_cautions_for_the_whole_stand_before_step_one(
         for procedure in procedures:
             steps = steps_of(procedure, device)
             prefix = f"{procedure.id}-" if device else ""
-            first = article.xpath(f'.//li[starts-with(@id, "{prefix}") and contains(@class, "ls-step")]')[0]
+            first = article.xpath(f'.//ol[contains(@class, "ls-steps")]/li[starts-with(@id, "{prefix}")]')[0]
             head = article.xpath(f'.//*[@id="{prefix}safety"]')[0]
             shown = _cautions_between(article, first, head)
             wanted: set[str] = set()
@@ -166,7 +166,7 @@ def test_cautions_of_a_fault_stand_before_what_they_are_for(
     seen = 0
     for fault in shipped_library.of("fault"):
         article = articles[f"faults/{fault.id}/"]
-        first = article.xpath('.//li[contains(@class, "ls-step")]')[0]
+        first = article.xpath('.//ol[contains(@class, "ls-steps")]/li')[0]
         _assert_shown(shipped_library, fault.listed("cautions"), _cautions_between(article, first), fault.id)
         if part == "check":
             for check in fault["checks"]:

@@ -8,8 +8,10 @@ from functools import cache
 from pathlib import Path
 
 from latchside.findings import Finding
-from latchside.library import Library
+from latchside.library import Library, build_library
 from latchside.project import ROOT, Checked, check_project
+from latchside.read.tree import RawRecord, read_project
+from latchside.read.yaml_text import Document
 from latchside.schemas import Schemas, load_schemas
 
 RECORDS = Path(__file__).parents[1] / "records"
@@ -48,6 +50,16 @@ def base_library(root: Path) -> Library:
     checked = check(root)
     assert not checked.findings, checked.findings
     return checked.library
+
+
+def many_alike(id_: str, count: int) -> Library:
+    """The shipped library with so many copies of a device, under ids and names of their own."""
+    raw = list(read_project(ROOT).records)
+    (pattern,) = (one for one in raw if one.kind.id == "device" and one.stem == id_)
+    for number in range(count):
+        copied = {**pattern.value, "id": f"{id_}-{number}", "name": f"{pattern.value['name']} {number}"}
+        raw.append(RawRecord(pattern.kind, pattern.file, copied["id"], Document(value=copied)))
+    return build_library(raw, schemas(), ())
 
 
 def lines(findings: Iterable[Finding]) -> set[str]:

@@ -54,7 +54,7 @@ def test_shares_are_said_in_words() -> None:
 
 def test_a_device_with_another_plan_is_named(shipped_library: Library) -> None:
     fault = shipped_library.records["fault"]["shows-open-when-shut"]
-    differs = {one.device.id: one for one in shown(shipped_library, fault).differs}
+    differs = {one.devices[0].id: one for one in shown(shipped_library, fault).differs}
     assert set(differs) == {"recessed-contact", "surface-contact"}  # the other loses its halves as often
     assert int(differs["surface-contact"].expected) < int(shown(shipped_library, fault).expected)
     assert differs["surface-contact"].left_out
@@ -107,7 +107,7 @@ def test_the_page_to_find_a_fault_holds_them_all(shipped_library: Library, fault
     assert shares == sorted(shares, reverse=True)
     fault = shipped_library.records["fault"]["shows-open-when-shut"]
     cause = next(one for one in fault["causes"] if one["id"] == "conductor-open")
-    words = [find.word(cause, fault, device) for device in find.devices]
+    words = [find.word(cause, fault, alike[0]) for alike in find.columns]
     assert words == ["often", "–", "often"]
 
 

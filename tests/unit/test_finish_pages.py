@@ -10,11 +10,15 @@ from base64 import b64encode
 from hashlib import sha256
 from pathlib import Path
 
+import html5lib
 import pytest
 import segno
+from hypothesis import given
+from hypothesis import strategies as st
 
 from latchside.kinds import KINDS
 from latchside.library import Library
+from latchside.pages.escape import safe
 from latchside.pages.finder import finder_index
 from latchside.pages.labels import labels, sound_base
 from latchside.project import ROOT
@@ -92,6 +96,22 @@ def test_a_page_is_served_without_empty_lines_unless_it_shows_text_as_typed() ->
     assert lean_page("<p>\n\n   a  \n \n</p>") == "<p>\na\n</p>"
     assert lean_page("<pre>\n\n  a</pre>") == "<pre>\n\n  a</pre>"
     assert lean_page('<link rel="next" href="x">\n<link rel="icon" href="y">') == '<link rel="icon" href="y">'
+
+
+@given(st.text())
+def test_a_page_reads_the_same_with_signs_as_themselves(text: str) -> None:
+    """As a browser would read it, in a text and in an attribute, before and after."""
+    page = f'<p title="{safe(text)}">{safe(text)}</p>'
+    before, after = (html5lib.parseFragment(one, namespaceHTMLElements=False)[0] for one in (page, lean_page(page)))
+    assert list(after) == []
+    assert after.text == before.text
+    assert after.attrib == before.attrib
+    assert not re.search("&#(?:35|58|123|125);", lean_page(page))
+
+
+def test_a_script_keeps_its_signs() -> None:
+    page = '<p>a&#58; b</p><script>"a&#58; b"</script>'
+    assert lean_page(page) == '<p>a: b</p><script>"a&#58; b"</script>'
 
 
 # -- finder --------------------------------------------------------------------------------------------------

@@ -36,8 +36,11 @@ def measured(library: Library) -> Iterator[tuple[Record, Any, Any]]:
 
 def figures_of(library: Library, measure: Any, owner: Record, only: Any = None) -> list[dict[str, Any]]:
     text = expectations(library, measure, owner, only).unescape()
-    found: list[dict[str, Any]] = json.loads(text)
-    return found
+    return [
+        {**one, "device": device or None, "name": name}
+        for one in json.loads(text)
+        for device, name in one["of"].items()
+    ]
 
 
 def test_every_measuring_item_has_a_figure(shipped_library: Library) -> None:

@@ -10,7 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.toc import AnchorLink
 
-from latchside.pages.all_cores import all_cores
+from latchside.all_cores import FEW, all_cores, each
 from latchside.site.written import WrittenPage
 
 TEXT = """# A contact {: #top }
@@ -86,3 +86,14 @@ def test_work_on_all_cores_keeps_its_order_and_its_errors() -> None:
 
     with pytest.raises(ValueError, match="a broken task"):
         list(all_cores([lambda: 1, broken]))
+
+
+@pytest.mark.parametrize("count", [0, 1, FEW, FEW + 1, 3 * FEW])
+def test_each_of_a_list_is_done_once_and_in_order(count: int) -> None:
+    assert each(list(range(count)), lambda number: number * number) == [number * number for number in range(count)]
+
+
+def test_a_page_may_list_fewer_levels_of_its_headings(page: WrittenPage) -> None:
+    page.meta = {"toc_depth": 2}
+    (top,) = rendered(page, TEXT).toc
+    assert [(one.id, one.children) for one in top.children] == [("where", []), ("last", [])]

@@ -141,6 +141,10 @@ const FAMILIES = [
   { "\u03a9": 1, "k\u03a9": 1e3, "M\u03a9": 1e6 }, { mV: 1e-3, V: 1 }, { s: 1, min: 60, h: 3600 }, { mm: 1, in: 25.4 }, { m: 1, ft: 0.3048 },
 ];
 
+/** The figures of a page, one for each device that has it. @param {string} expectations as JSON @returns {import("./reading.js").Figure[]} */
+export const figuresOf = (expectations) =>
+  JSON.parse(expectations || "[]").flatMap((/** @type {any} */ { of, ...figure }) => Object.entries(of).map(([device, name]) => ({ device: device || null, name, ...figure })));
+
 /** What is good, in its own unit and in those that a meter, a rule or a display may show instead. @param {Expected} expected */
 export function scales({ unit, ranges }) {
   /** @type {Record<string, number>} */

@@ -1,6 +1,6 @@
 /** The reading of a check in the guided run: optional, judged at once, kept with the answer. */
 import { button, field, fill, h, select } from "./dom.js";
-import { judge, number, shown } from "./entries.js";
+import { figuresOf, judge, number, shown } from "./entries.js";
 
 /**
  * Of the figures typical of several devices, leave that of the device at hand.
@@ -8,7 +8,7 @@ import { judge, number, shown } from "./entries.js";
  */
 export function narrow(shown, expectations, device) {
   /** @type {import("./reading.js").Figure[]} */
-  const own = JSON.parse(expectations || "[]").filter((/** @type {any} */ one) => one.device && one.device === device);
+  const own = figuresOf(expectations).filter((one) => one.device && one.device === device);
   const words = shown.querySelector(".ls-expect");
   const [reading, typical] = (words?.textContent ?? "").split("Typical: ");
   if (words && typical && own.length === 1) words.textContent = `${reading}Typical: ${own[0].words}.`;
@@ -21,7 +21,7 @@ export function narrow(shown, expectations, device) {
  */
 export function readingBox(expectations, device) {
   /** @type {import("./reading.js").Figure[]} */
-  const figures = JSON.parse(expectations || "[]").filter((/** @type {any} */ one) => !one.device || !device || one.device === device);
+  const figures = figuresOf(expectations).filter((one) => !one.device || !device || one.device === device);
   const units = [...new Set(figures.flatMap((figure) => figure.scales.map((scale) => scale.unit)))];
   let unit = units[0] ?? "";
   let over = false;

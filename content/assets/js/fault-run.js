@@ -80,7 +80,7 @@ class Run {
   }
 
   get problem() {
-    return this.data.own[this.at ?? ""] ?? this.data.any;
+    return this.data.problems[this.data.own[this.at ?? ""]] ?? this.data.any;
   }
 
   render() {

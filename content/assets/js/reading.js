@@ -1,6 +1,6 @@
 /** A reading: typed with comma or point, judged at once against what it should be, and told what to do if outside. */
 import { button, field, h, select } from "./dom.js";
-import { judge, number, scales, shown } from "./entries.js";
+import { figuresOf, judge, number, scales, shown } from "./entries.js";
 
 /**
  * @typedef {import("./entries.js").Range} Range
@@ -18,8 +18,7 @@ export class Reading {
    * @param {(reading: any, expected: any) => void} explain asks why a reading outside counts as done
    */
   constructor(place, save, explain) {
-    /** @type {Figure[]} */
-    this.all = JSON.parse(place.dataset.expect ?? "[]");
+    this.all = figuresOf(place.dataset.expect ?? "");
     this.measure = place.dataset.measure ?? ""; // the name of the value, where an opening may have one of its own
     this.input = /** @type {HTMLInputElement} */ (place.querySelector("input"));
     this.outside = place.querySelector(".ls-measure dd:last-of-type");

@@ -37,16 +37,30 @@ def problem_data(problem: Problem) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _place(one: dict[str, Any], among: list[dict[str, Any]]) -> int:
+    if one not in among:
+        among.append(one)
+    return among.index(one)
+
+
 def _short(share: float) -> float:
     return int(share) if share in (0, 1) else share
 
 
 def run_data(library: Library, fault: Record) -> Markup:
-    """The block of data of a fault's page: the problem for any device, and for each where it differs."""
+    """The block of data of a fault's page: the problem for any device, and those of devices where it differs.
+
+    `own` says which of `problems` is that of a device; devices that differ in the same way share one.
+    """
     known = guesses(library.schemas)
     devices = library.referring("fault", fault.id, "device")
     whole = problem_data(from_fault(fault.data, known))
-    own = {device.id: problem_data(from_fault(fault.data, known, device.id)) for device in devices}
+    problems: list[dict[str, Any]] = []
+    own: dict[str, int] = {}
+    for device in devices:
+        problem = problem_data(from_fault(fault.data, known, device.id))
+        if problem != whole:
+            own[device.id] = _place(problem, problems)
     words = library.schemas.words
     data = {
         "fault": fault.id, "name": fault.name, "version": fault["version"], "library": library_version(),
@@ -55,7 +69,7 @@ def run_data(library: Library, fault: Record) -> Markup:
         "listed": [device.id for device in devices],
         "faults": {result["go"]: other.name for check in fault["checks"] for result in check["results"]
                    if (other := library.find("fault", result.get("go", "")))},
-        "any": whole, "own": {id_: one for id_, one in own.items() if one != whole},
+        "any": whole, "own": own, "problems": problems,
     }  # fmt: skip
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), default=dict)
     return Markup(text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029"))

@@ -18,9 +18,15 @@ class Find:
     """Symptoms by where they are seen, causes by device, and the checks that settle most."""
 
     seen: tuple[tuple[str, str, tuple[Record, ...]], ...]
-    devices: tuple[Record, ...]
+    columns: tuple[tuple[Record, ...], ...]
     faults: tuple[Record, ...]
     settling: tuple[Settling, ...]
+
+    @staticmethod
+    def label(alike: tuple[Record, ...]) -> str:
+        """What a column is called where there is little room."""
+        others = len(alike) - 1
+        return f"{alike[0].name} and {others} alike" if others else alike[0].name
 
     @staticmethod
     def word(cause: Mapping[str, Any], fault: Record, device: Record) -> str:
@@ -43,10 +49,19 @@ class Suggested:
         return sum(one.first > 0 for one in self.firmness)
 
 
+def _alike(library: Library) -> Iterator[tuple[Record, ...]]:
+    """Devices on which every cause is behind its fault as often."""
+    causes = [(cause, fault) for fault in library.of("fault") for cause in fault["causes"]]
+    groups: dict[tuple[str, ...], list[Record]] = {}
+    for device in library.of("device"):
+        groups.setdefault(tuple(Find.word(cause, fault, device) for cause, fault in causes), []).append(device)
+    yield from map(tuple, groups.values())
+
+
 def pages(library: Library) -> Iterator[tuple[str, str, Find | Suggested]]:
     """Address, template and content of each page."""
     words = library.schemas.words("seen-at")
     faults = library.of("fault")
     seen = tuple((id_, shown, tuple(one for one in faults if id_ in one["seen_at"])) for id_, shown in words.items())
-    yield FIND, "fault_find.jinja", Find(seen, library.of("device"), faults, tuple(settling(library)))
+    yield FIND, "fault_find.jinja", Find(seen, tuple(_alike(library)), faults, tuple(settling(library)))
     yield MAINTAIN, "fault_firmness.jinja", Suggested(tuple(prevented(library)), firmness(library))

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
 from markupsafe import Markup
 
 from latchside.library import Library, Record
-from latchside.order import Plan, from_fault, make_plan
+from latchside.order import Plan, Problem, from_fault, make_plan
 from latchside.order.plan import Node, as_data
 from latchside.order.problem import guesses
 from latchside.pages.page import Page
@@ -123,9 +123,9 @@ class Points:
 
 @dataclass(frozen=True)
 class Differs:
-    """How the plan for one device differs from that for the whole class."""
+    """How the plan for some devices, alike in this fault, differs from that for the whole class."""
 
-    device: Record
+    devices: tuple[Record, ...]
     expected: str
     first: Markup
     left_out: tuple[Markup, ...]
@@ -153,7 +153,8 @@ def shown(page: Page, fault: Record) -> PlanShown:
 
 def differing(page: Page, fault: Record, tree: Any) -> Iterator[Differs]:
     """The devices on which another plan costs less, or the same plan costs other minutes."""
-    for device in page.library.referring("fault", fault.id, "device"):
+    for devices in _alike(page.library, fault):
+        device = devices[0]
         own = plan_of(page.library, fault, device.id)
         if own.tree is None or as_data(own)["tree"] == tree:
             continue
@@ -161,6 +162,15 @@ def differing(page: Page, fault: Record, tree: Any) -> Iterator[Differs]:
         about = (words.checks if own.tree.do == "check" else words.causes).get(own.tree.id or "", {})
         gone = [one for one in fault["causes"] if device.id not in one.get("only", (device.id,))]
         yield Differs(
-            device, whole(own.expected), page.plain(about.get("do") or about.get("name", ""), fault),
+            devices, whole(own.expected), page.plain(about.get("do") or about.get("name", ""), fault),
             tuple(page.plain(one["name"], fault) for one in gone),
         )  # fmt: skip
+
+
+def _alike(library: Library, fault: Record) -> Iterator[tuple[Record, ...]]:
+    """The devices of a fault, those together to whose causes and checks it comes alike: one plan serves them."""
+    groups: dict[Problem, list[Record]] = {}
+    for device in library.referring("fault", fault.id, "device"):
+        problem = from_fault(fault.data, guesses(library.schemas), device.id)
+        groups.setdefault(replace(problem, device=None), []).append(device)
+    yield from map(tuple, groups.values())

@@ -96,7 +96,7 @@ class Document(Page):
             '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
             "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
         ).format(
-            anchor, Markup(source), made.width, made.height, safe(made.message), safe(made.title), safe(made.message)
+            anchor, Markup(source), made.width, made.height, safe(made.title), safe(made.title), safe(made.message)
         )  # fmt: skip
 
 

@@ -85,6 +85,14 @@ class JobView:
         record = self.page.library.find("device", id_) if id_ else None
         return self.page.link(record) if record else safe(id_ or "not chosen")
 
+    @staticmethod
+    def passed_over(one: OpeningPlan) -> list[tuple[list[str], bool, tuple[str, ...]]]:
+        """The devices passed over, whether they are ruled out, and why; those for the same reasons together."""
+        alike: dict[tuple[bool, tuple[str, ...]], list[str]] = {}
+        for other in one.choice.passed_over:
+            alike.setdefault((other.ruled_out, tuple(other.why)), []).append(other.device)
+        return [(devices, ruled_out, why) for (ruled_out, why), devices in alike.items()]
+
     def linked(self, kind: str, id_: str) -> Markup:
         """A record by name, linked; its id where there is no such record."""
         record = self.page.library.find(kind, id_)

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
-from functools import lru_cache
 from typing import Any
 
 from markupsafe import Markup
@@ -19,7 +17,9 @@ from latchside.library.quantity import Quantity, quantity
 from latchside.library.text import RecordLink, ValueLink, Words, parts
 from latchside.pages.escape import safe
 from latchside.pages.links import relative
-from latchside.pages.readings import of_device
+from latchside.pages.mentions import mentions
+from latchside.pages.readings import of_device, typical_values
+from latchside.pages.shorten import first_sentence
 
 
 class Page:
@@ -36,6 +36,7 @@ class Page:
         self.values: dict[tuple[str, str, str], tuple[Record, Quantity]] = {}
         self._drawn: set[str] = set()
         self._linked: set[str] = set()
+        self._warned: set[str] = set()
 
     # -- links -----------------------------------------------------------------------------------------------
 
@@ -101,6 +102,16 @@ class Page:
         """A command, a state or a title: references resolved, terms noted but not linked."""
         return self._render(text, owner, terms=False)
 
+    def gist(self, term: Record) -> Markup:
+        """What a term means in one sentence; the rest is where its name leads."""
+        return self.plain(first_sentence(term["meaning"]), term)
+
+    def warned(self, caution: Record) -> bool:
+        """Whether a caution stands on this page already; from now on it does."""
+        before = caution.id in self._warned
+        self._warned.add(caution.id)
+        return before
+
     def plain(self, text: str, owner: Record | None = None) -> Markup:
         """The text without links, for places that cannot hold one: descriptions and explanations of words."""
         return safe("".join(self._plain(part, owner or self.owner) for part in parts(text)))
@@ -129,7 +140,7 @@ class Page:
     def _terms(self, text: str, *, linked: bool) -> Markup:
         out: list[str] = []
         end = 0
-        for start, stop, term in _mentions(self.library, text):
+        for start, stop, term in mentions(self.library, text):
             self.terms.setdefault(term.id, term)
             if linked and term.id not in self._linked and self.address != "terms/":
                 self._linked.add(term.id)
@@ -199,8 +210,10 @@ class Page:
         if self.device and name in self.device.get("values", {}):
             return safe(self._of_device(self.device, expect))
         devices = self.records("device", only) or self.library.referring(owner.kind.id, owner.id, "device")
-        typical = [f"{device.name} {self._of_device(device, expect)}" for device in devices if name in device["values"]]
-        known = f" Typical: {'; '.join(typical)}." if typical and not self.device else ""
+        typical = [] if self.device else typical_values([one for one in devices if name in one["values"]], expect)
+        for _, device in typical:
+            self._of_device(device, expect)
+        known = f" Typical: {'; '.join(words for words, _ in typical)}." if typical else ""
         side = {"at least": " or more", "at most": " or less"}.get(expect.get("bound", ""), "")
         return safe(f"{self.value_label(name)}{side}, as on the label.{known}")
 
@@ -270,24 +283,5 @@ class Page:
             '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
             "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
         ).format(
-            anchor, self.file(path), made.width, made.height, safe(made.message), safe(made.title), safe(made.message)
+            anchor, self.file(path), made.width, made.height, safe(made.title), safe(made.title), safe(made.message)
         )  # fmt: skip
-
-
-@lru_cache(maxsize=20_000)
-def _mentions(library: Library, text: str) -> tuple[tuple[int, int, Record], ...]:
-    """Where a text mentions terms; the same text stands on many pages."""
-    names, pattern = _term_names(library)
-    return tuple((m.start(), m.end(), names[_singular(m[0].lower(), names)]) for m in pattern.finditer(text))
-
-
-@lru_cache(maxsize=4)
-def _term_names(library: Library) -> tuple[dict[str, Record], re.Pattern[str]]:
-    names = {term.name.lower(): term for term in library.of("term")}
-    longest_first = sorted(names, key=len, reverse=True)
-    words = "|".join(map(re.escape, longest_first)) or "(?!)"
-    return names, re.compile(rf"(?<![\w-])(?:{words})s?(?![\w-])", re.IGNORECASE)
-
-
-def _singular(word: str, names: dict[str, Record]) -> str:
-    return word if word in names else word.removesuffix("s")

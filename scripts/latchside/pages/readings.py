@@ -6,7 +6,7 @@ The limits are those that are shown, rounded as they are shown, so that the verd
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from markupsafe import Markup
@@ -16,6 +16,7 @@ from latchside.figures.words import accepted, limits
 from latchside.library import Library, Record
 from latchside.library.quantity import Quantity, quantity
 from latchside.pages.escape import safe
+from latchside.pages.shorten import some
 
 _FAMILIES: tuple[dict[str, float], ...] = (
     {"ohm": 1, "kohm": 1e3, "Mohm": 1e6},
@@ -25,6 +26,8 @@ _FAMILIES: tuple[dict[str, float], ...] = (
 """Units that a meter or a display changes between by itself."""
 
 Range = dict[str, float]
+Figure = tuple[str, str, dict[str, Any]]
+"""Whose figure it is, by id (empty for nobody's own) and name, and what a reading is judged against."""
 
 
 def of_device(device: Record, expect: Mapping[str, Any]) -> Quantity:
@@ -39,15 +42,30 @@ def of_device(device: Record, expect: Mapping[str, Any]) -> Quantity:
     )
 
 
+def typical_values(devices: Iterable[Record], expect: Mapping[str, Any]) -> list[tuple[str, Record]]:
+    """What a measurement is on each of these devices, in words, each figure once, with the first device that has it."""
+    alike: dict[str, list[Record]] = {}
+    for device in devices:
+        alike.setdefault(accepted(of_device(device, expect)), []).append(device)
+    return [(f"{some([one.name for one in whose])} {figure}", whose[0]) for figure, whose in alike.items()]
+
+
 def expectations(library: Library, measure: Mapping[str, Any], owner: Record, only: Any = None) -> Markup:
-    """The figures a reading may be judged against, as JSON for an attribute; an empty list where there is none."""
-    return safe(json.dumps(list(_figures(library, measure, owner, only)), ensure_ascii=False, separators=(",", ":")))
+    """The figures a reading may be judged against, as JSON for an attribute; an empty list where there is none.
+
+    A figure says whose it is: `of` holds the names of its devices by id, or a name for it where it is nobody's own.
+    """
+    alike: dict[str, dict[str, str]] = {}
+    for device, name, figure in _figures(library, measure, owner, only):
+        alike.setdefault(json.dumps(figure, ensure_ascii=False), {})[device] = name
+    rows = [{"of": whose, **json.loads(figure)} for figure, whose in alike.items()]
+    return safe(json.dumps(rows, ensure_ascii=False, separators=(",", ":")))
 
 
-def _figures(library: Library, measure: Mapping[str, Any], owner: Record, only: Any) -> list[dict[str, Any]]:
+def _figures(library: Library, measure: Mapping[str, Any], owner: Record, only: Any) -> list[Figure]:
     expect = measure["expect"]
     if "device_value" not in expect:
-        return _rows(None, "This figure", quantity(expect))
+        return _rows("", "This figure", quantity(expect))
     name = expect["device_value"]
     found = [library.find("device", id_) for id_ in only or ()]
     devices = [device for device in found if device] or list(library.referring(owner.kind.id, owner.id, "device"))
@@ -59,7 +77,7 @@ def _figures(library: Library, measure: Mapping[str, Any], owner: Record, only: 
     ]
 
 
-def _rows(device: str | None, name: str, stated: Quantity) -> list[dict[str, Any]]:
+def _rows(device: str, name: str, stated: Quantity) -> list[Figure]:
     """A row for the quantity, or one for each of its alternatives."""
     if not stated.one_of:
         return _row(device, name, stated)
@@ -71,7 +89,7 @@ def _rows(device: str | None, name: str, stated: Quantity) -> list[dict[str, Any
     return [row for one in single for row in _row(device, name, one)]
 
 
-def _row(device: str | None, name: str, stated: Quantity) -> list[dict[str, Any]]:
+def _row(device: str, name: str, stated: Quantity) -> list[Figure]:
     low, high = limits(stated)
     known = tuple(value for value in (low, high) if value is not None)
     if not known:
@@ -80,7 +98,7 @@ def _row(device: str | None, name: str, stated: Quantity) -> list[dict[str, Any]
     rounded = [float(f"{value:.4g}") for value in shown]
     pair = (rounded[0] if low is not None else None, rounded[-1] if high is not None else None)
     scales = [_scale(unit, *pair), *_others(unit, pair)]
-    return [{"device": device, "name": name, "words": accepted(stated), "note": stated.condition, "scales": scales}]
+    return [(device, name, {"words": accepted(stated), "note": stated.condition, "scales": scales})]
 
 
 def _others(unit: str, pair: tuple[float | None, float | None]) -> list[dict[str, Any]]:

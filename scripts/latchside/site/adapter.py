@@ -8,6 +8,7 @@ from __future__ import annotations
 import logging
 from pathlib import Path
 
+from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import event_priority
@@ -65,6 +66,12 @@ def on_nav(nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
         if file.generated_by and file not in named:
             WrittenPage(None, file, config)  # it makes itself known to its file
     return nav
+
+
+def on_env(env: Environment, config: MkDocsConfig, files: Files) -> Environment:
+    """The theme's templates do not change during a build: they need not be looked at again for each page."""
+    env.auto_reload = False
+    return env
 
 
 @event_priority(-100)

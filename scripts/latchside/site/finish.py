@@ -16,6 +16,7 @@ from typing import Any
 
 from markupsafe import Markup
 
+from latchside.all_cores import each
 from latchside.kinds import CARDS
 from latchside.library import Library
 from latchside.pages.finder import finder_index
@@ -61,8 +62,9 @@ class Finished:
 
 def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> Finished:
     """Finish the built site in `site`. With `offline` false, phones that saved a copy are told to let it go."""
-    for path in sorted(site.rglob("*.html")):
-        _rewrite(path)
+    for path in filter(unused, sorted(site.rglob("*"))):
+        path.unlink()
+    each(sorted(site.rglob("*.html")), _rewrite)
     for path in sorted((site / "assets" / "js").glob("*.js")):
         path.write_text(lean(path.read_text("utf-8")), "utf-8")
     titles = {address: _title(site / address / "index.html") for address in _WRITTEN}
@@ -102,6 +104,11 @@ def corrections(library: Library) -> Iterator[dict[str, Any]]:
                 "name": record.name,
                 "text": page.plain(correction["text"], record).unescape(),
             }
+
+
+def unused(path: Path) -> bool:
+    """Whether a file came with the theme and no page ever asks for it: maps for debugging, other languages' search."""
+    return path.is_file() and (path.suffix == ".map" or "lunr" in path.parent.parts)
 
 
 def _rewrite(path: Path) -> None:

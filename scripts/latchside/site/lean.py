@@ -9,6 +9,10 @@ _ASIDE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
 _INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
 _UNREAD = re.compile(r'[ \t]*<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>\n?')
 _EMPTY = re.compile(r"\n{2,}")
+_SCRIPT = re.compile(r"(<script\b.*?</script>)", re.DOTALL)
+_PLAIN = "!#$*+:;=?@[\\]^_`{|}~"
+"""Signs that mean nothing to a browser, in a text or in a quoted attribute."""
+_NUMBERED = re.compile(f"&#(?:{'|'.join(str(ord(sign)) for sign in _PLAIN)});")
 
 
 def lean(script: str) -> str:
@@ -23,9 +27,17 @@ def lean(script: str) -> str:
     return _EMPTY.sub("\n", _INDENT.sub("", bare)).lstrip("\n")
 
 
+def _sign(found: re.Match[str]) -> str:
+    return chr(int(found[0][2:-1]))
+
+
 def lean_page(page: str) -> str:
-    """The page as it is served; one that shows text as it was typed keeps its indents and empty lines."""
+    """The page as it is served; one that shows text as it was typed keeps its indents and empty lines.
+
+    Signs that were written as numbers only so that Markdown would not read them stand as themselves.
+    """
     page = _UNREAD.sub("", page)
+    page = "".join(part if part.startswith("<script") else _NUMBERED.sub(_sign, part) for part in _SCRIPT.split(page))
     if "<pre" in page or "<textarea" in page:
         return page
     lines = (line.strip(" \t") for line in page.split("\n"))

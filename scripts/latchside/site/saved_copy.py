@@ -7,9 +7,10 @@ import json
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from functools import lru_cache
 from hashlib import sha256
 from typing import Any
+
+from latchside.all_cores import each
 
 BUDGET = 1_500_000
 """Bytes that the first visit may transfer for the saved copy."""
@@ -19,15 +20,13 @@ _NEEDED: tuple[tuple[str, str], ...] = (
     ("home, on site, visits, surveys", r"index\.html|(?:on-site|visits|survey|offline)/index\.html"),
     ("checklists", r"checklists/.*"),
     ("faults", r"faults/.*"),
-    ("installing", r"devices/[^/]+/install/index\.html|procedures/.*"),
     ("cautions", r"cautions/.*"),
     ("figures", r"figures/.*"),
+    ("installing", r"procedures/.*|devices/[^/]+/install/index\.html"),
 )
 _WHERE_IT_FITS: tuple[tuple[str, str], ...] = (("terms", r"terms/.*"),)
-# Not wanted by any page as it is read: maps for debugging, other languages' search, what only search engines read.
-_NEVER = re.compile(
-    r".*\.map|assets/javascripts/lunr/.*|sitemap\.xml(?:\.gz)?|404\.html|offline\.json|sw(?:-off)?\.js|labels/.*"
-)
+# Not wanted by any page as it is read: what only search engines, hosts and printers read.
+_NEVER = re.compile(r"sitemap\.xml(?:\.gz)?|404\.html|offline\.json|sw(?:-off)?\.js|labels/.*")
 _PACKED = (".html", ".css", ".js", ".json", ".svg", ".xml")
 _IMAGE = re.compile(rb'<img[^>]*\ssrc="([^":]+)"')
 
@@ -42,13 +41,13 @@ class Copy:
     rest: dict[str, bytes] = field(default_factory=dict)
     groups: list[str] = field(default_factory=list)
     left_out: list[str] = field(default_factory=list)
+    sizes: dict[str, int] = field(default_factory=dict)
 
     def size(self, files: Files) -> int:
         """Bytes transferred for some files."""
-        return sum(transferred(path, content) for path, content in files.items())
+        return sum(self.sizes[path] for path in files)
 
 
-@lru_cache(maxsize=20_000)
 def transferred(path: str, content: bytes) -> int:
     """Bytes that travel for a file: packed where servers pack."""
     return len(gzip.compress(content, 6, mtime=0)) if path.endswith(_PACKED) else len(content)
@@ -61,8 +60,8 @@ def chosen(files: Files, budget: int = BUDGET) -> Copy:
     else comes on request.
     """
     wanted = {path: content for path, content in sorted(files.items()) if not _NEVER.fullmatch(path)}
-    sizes = {path: transferred(path, content) for path, content in wanted.items()}
-    copy, room = Copy(), budget
+    sizes = dict(zip(wanted, each(list(wanted.items()), lambda file: transferred(*file)), strict=True))
+    copy, room = Copy(sizes=sizes), budget
     for name, pattern in _NEEDED:
         copy.groups.append(name)
         for path in _matching(wanted, pattern):

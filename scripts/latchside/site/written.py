@@ -16,13 +16,17 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import get_toc
 
 DEEPEST = 3
-"""The level down to which headings stand in a page's list of contents; the same as in mkdocs.yml."""
+"""The level down to which headings stand in a page's list of contents; the same as in mkdocs.yml.
 
-_HEADING = re.compile(r"^(#{1,6}) (.+?) \{: #([\w-]+) \}$", re.MULTILINE)
+A page says less with `toc_depth` at its head.
+"""
+
+_HEADING = re.compile(r"^(#{1,6}) (.+?) \{: #([\w-]+)( data-search-exclude)? \}$", re.MULTILINE)
 _LEFT = re.compile(r"^#{1,6} .*", re.MULTILINE)
 _WITHIN = ' markdown="block"'
 """Marks an element with a heading in it for Markdown, which takes it away; record text cannot hold it."""
-_ID = re.compile(r'<[^<>]*?\sid="([^"]+)"')
+_ID = re.compile(r'\sid="([^"]+)"')
+"""Only an attribute holds a quotation mark: in texts it is escaped."""
 
 
 class WrittenPage(Page):
@@ -31,25 +35,28 @@ class WrittenPage(Page):
     def render(self, config: MkDocsConfig, files: Files) -> None:
         """Turn the headings into HTML and leave all else. Raises ValueError for a heading that has no id."""
         text = (self.markdown or "").replace(_WITHIN, "")
-        self.content = _HEADING.sub(_heading, text)
+        headings: list[tuple[int, str, str]] = []
+
+        def heading(found: re.Match[str]) -> str:
+            level, words, id_ = len(found[1]), found[2], found[3]
+            headings.append((level, id_, words))
+            attribute = f'{found[4]}="{found[4].strip()}"' if found[4] else ""
+            return f'<h{level} id="{id_}"{attribute}>{words}</h{level}>'
+
+        self.content = _HEADING.sub(heading, text)
         left = _LEFT.search(self.content)
         if left:
             raise ValueError(f"a heading without an id: {left[0]}")
-        self.toc = get_toc(contents((len(marks), id_, words) for marks, words, id_ in _HEADING.findall(text)))
+        self.toc = get_toc(contents(headings, int(self.meta.get("toc_depth", DEEPEST))))
         self.present_anchor_ids = set(_ID.findall(self.content))
 
 
-def _heading(found: re.Match[str]) -> str:
-    level = len(found[1])
-    return f'<h{level} id="{found[3]}">{found[2]}</h{level}>'
-
-
-def contents(headings: Iterable[tuple[int, str, str]]) -> Any:
+def contents(headings: Iterable[tuple[int, str, str]], deepest: int = DEEPEST) -> Any:
     """The list of contents: (level, id, words) of each heading as nested entries."""
     top: list[dict[str, Any]] = []
     above: list[dict[str, Any]] = []
     for level, id_, words in headings:
-        if level > DEEPEST:
+        if level > deepest:
             continue
         while above and above[-1]["level"] >= level:
             above.pop()

@@ -6,9 +6,15 @@ import multiprocessing
 import os
 import threading
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from typing import TypeVar
 
 T = TypeVar("T")
+Item = TypeVar("Item")
+PARTS = 16
+"""Into how many tasks a long list is cut: a few for each core, so that all end about together."""
+FEW = 100
+"""A list up to this long is done here: to start other processes would take longer."""
 _tasks: Sequence[Callable[[], object]] = ()
 
 
@@ -29,6 +35,19 @@ def all_cores(tasks: Sequence[Callable[[], T]]) -> Iterator[T]:
             yield from pool.imap(_run, range(len(tasks)))
     finally:
         _tasks = ()
+
+
+def each(items: Sequence[Item], do: Callable[[Item], T]) -> list[T]:
+    """What is done gives for each item, in order, with the items shared out over all cores."""
+    if len(items) <= FEW:
+        return _all(items, do)
+    size = -(-len(items) // PARTS)
+    parts = [items[start : start + size] for start in range(0, len(items), size)]
+    return [one for part in all_cores([partial(_all, part, do) for part in parts]) for one in part]
+
+
+def _all(items: Sequence[Item], do: Callable[[Item], T]) -> list[T]:
+    return [do(item) for item in items]
 
 
 def _run(number: int) -> object:
