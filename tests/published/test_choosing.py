@@ -31,6 +31,7 @@ STEEL: dict[str, Any] = {"leaf_material": "steel", "frame_material": "steel", "s
 ALUMINIUM: dict[str, Any] = {"leaf_material": "aluminium", "frame_material": "aluminium"}
 
 SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
+WIDE = "wide-reach-contact"
 
 
 @dataclass(frozen=True)
@@ -51,9 +52,12 @@ WORKED = (
     Worked("a plastic casement is not drilled for a cable", SURFACE, PRACTICE,
            {"kind": "casement", **PLASTIC, "cable": True}),
     Worked("a leaf clad in steel without cable takes no radio body", TRANSMITTER, ERC, STEEL),
-    Worked("a leaf clad in steel, tight gap, with cable", RECESSED, PRACTICE, {**STEEL, "cable": True}),
-    Worked("steel, and a gap that steel leaves no reach for", TRANSMITTER, PRACTICE,
-           {**STEEL, "cable": True, "gap_mm": 12}, ("wider-reach",)),
+    Worked("a leaf clad in steel, tight gap, with cable", WIDE, PRACTICE, {**STEEL, "cable": True}),
+    Worked("a leaf clad in steel, tight gap, with cable and a wish for nothing in sight", RECESSED, PRACTICE,
+           {**STEEL, "cable": True, "wish": "hidden"}),
+    Worked("a steel door without cable, whose run was measured", WIDE, PRACTICE, {**STEEL, "cable_length_m": 20}),
+    Worked("steel, and a gap that steel leaves a small set no reach for", WIDE, PRACTICE,
+           {**STEEL, "cable": True, "gap_mm": 12}),
     Worked("a fire-rated wooden door", SURFACE, NFPA_80, {"fire_rated": True}, ("life-safety",)),
     Worked("a fire-rated wooden door with a wish for nothing in sight", SURFACE, UK_DOORS,
            {"fire_rated": True, "wish": "hidden", "cable": True}, ("life-safety",)),
@@ -61,6 +65,12 @@ WORKED = (
     Worked("a roller door", TRANSMITTER, PRACTICE, {"kind": "roller-door", **STEEL, "gap_mm": 20, "play_mm": 12}),
     Worked("an up-and-over door", TRANSMITTER, PRACTICE, {"kind": "up-and-over", **STEEL, "play_mm": 15}),
     Worked("a gate", TRANSMITTER, PRACTICE, {"kind": "gate", **STEEL, "outdoors": True}),
+    Worked("a roller door with cable", WIDE, PRACTICE,
+           {"kind": "roller-door", **STEEL, "gap_mm": 20, "play_mm": 12, "cable": True}),
+    Worked("a roller door whose run was measured", WIDE, PRACTICE,
+           {"kind": "roller-door", **STEEL, "gap_mm": 20, "play_mm": 12, "outdoors": True, "cable_length_m": 22}),
+    Worked("an up-and-over door with cable", WIDE, PRACTICE, {"kind": "up-and-over", **STEEL, "cable": True}),
+    Worked("a wooden gate with cable", WIDE, PRACTICE, {"kind": "gate", "outdoors": True, "cable": True}),
     Worked("a wooden double-hung window without cable", SURFACE, PRACTICE, {"kind": "double-hung"}),
     Worked("a wooden double-hung window with cable at the head", RECESSED, PRACTICE,
            {"kind": "double-hung", "cable": True}),
@@ -79,7 +89,7 @@ WORKED = (
     Worked("nothing in sight, wood, with cable", RECESSED, PRACTICE, {"wish": "hidden", "cable": True}),
     Worked("a frameless glass door", SURFACE, PRACTICE, {"leaf_material": "glass", "frame_material": "aluminium"}),
     Worked("a listed door that may not be drilled, with cable", SURFACE, PRACTICE, {"drill": False, "cable": True}),
-    Worked("a wooden door with a gap beyond half the reach", TRANSMITTER, PRACTICE, {"gap_mm": 12}, ("wider-reach",)),
+    Worked("a wooden door with a gap beyond half the reach", TRANSMITTER, PRACTICE, {"gap_mm": 12}),
     Worked("a gap beyond every reach", None, PRACTICE, {"kind": "tilt-and-turn", **PLASTIC, "gap_mm": 25},
            ("no-class-fits",)),
 )  # fmt: skip
@@ -92,6 +102,43 @@ def test_the_class_is_that_of_the_trade(one: Worked, shipped_library: Library) -
     assert choice.device == one.device, one.source
     found = [problem.code for problem in choice_problems(opening, choice, shipped_library)]
     assert tuple(found) == one.problems
+
+
+@pytest.mark.parametrize(
+    ("changes", "contact"),
+    [
+        ({"kind": "roller-door", **STEEL, "gap_mm": 20, "play_mm": 12}, WIDE),
+        ({"kind": "gate", "outdoors": True}, WIDE),
+        ({**STEEL, "escape": True}, WIDE),
+        ({"gap_mm": 12}, WIDE),
+        ({"wish": "hidden"}, RECESSED),
+        ({"kind": "roof-window", "outdoors": True}, None),  # no wired class of the library is made for it
+        ({"old_contact": True}, None),  # the sound one stays
+    ],
+)
+def test_a_transmitter_names_the_contact_on_its_loop(
+    changes: dict[str, Any], contact: str | None, shipped_library: Library
+) -> None:
+    """Common practice: where no cable can be run, the contact stays at the metal and the radio is set apart."""
+    choice = choose(replace(SOUND, **changes), Site(), ControlUnit(), shipped_library)
+    assert (choice.device, choice.contact) == (TRANSMITTER, contact)
+    assert any("On its loop" in line for line in choice.reasons) == bool(contact)
+
+
+@pytest.mark.parametrize("kind", ["roller-door", "up-and-over", "gate"])
+@pytest.mark.parametrize("walls", [(), (Wall("foil"), Wall("metal"))])
+@pytest.mark.parametrize("leaf", [STEEL, ALUMINIUM, {}])
+@pytest.mark.parametrize("gap", [5.0, 20.0])
+@pytest.mark.parametrize("outdoors", [True, False])
+def test_a_heavy_leaf_is_wired_where_a_cable_can_be_run_and_only_there(
+    kind: str, walls: tuple[Wall, ...], leaf: dict[str, Any], gap: float, outdoors: bool, shipped_library: Library
+) -> None:
+    """Common practice, whatever the leaf, its gap, the weather and the way of the radio."""
+    outer = "efficient" if walls else "no"
+    opening = replace(SOUND, kind=kind, walls=walls, outer_wall=outer, gap_mm=gap, outdoors=outdoors, **leaf)
+    for changes, device in (({}, TRANSMITTER), ({"cable": True}, WIDE), ({"cable_length_m": 30.0}, WIDE)):
+        told = replace(opening, **dict[str, Any](changes))
+        assert choose(told, Site(), ControlUnit(), shipped_library).device == device, changes
 
 
 def test_play_near_the_lost_motion_is_mended_first(shipped_library: Library) -> None:

@@ -22,6 +22,7 @@ from latchside.project import ROOT, Checked
 from .outside import FOOT
 
 SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
+WIDE = "wide-reach-contact"
 SHOP, HOUSE = "corner-bookshop", "hillside-house"
 ON = date(2026, 8, 31)
 
@@ -72,7 +73,9 @@ def about(library: Library, name: str, caution: str) -> tuple[str, ...]:
         (SHOP, "inner-door", RECESSED),
         # PRACTICE: a finished wooden window without cable, where nothing may be drilled
         (SHOP, "store-window", SURFACE),
-        # PRACTICE: neither a surface set nor a barrel reaches over the play of a roller door
+        # PRACTICE: a steel door with a cable at its frame; nothing is fixed before its certificate is answered for
+        (SHOP, "escape-door", WIDE),
+        # PRACTICE: neither a surface set nor a barrel reaches over the play of a roller door, and no cable comes
         (SHOP, "delivery-door", TRANSMITTER),
         (HOUSE, "front-door", SURFACE),
         (HOUSE, "study-window", SURFACE),
@@ -209,8 +212,8 @@ def test_parts_of_the_shop(library: Library) -> None:
 
     assert counted("Recessed contact") == (2, 1)
     assert counted("Transmitter with wired input") == (sum(z.device == TRANSMITTER for z in zones(library, SHOP)), 1)
-    assert counted("Wired contact with magnet, wide reach") == (1, 1)
-    assert counted("End-of-line resistor, 4.7") == (4, 1)  # two loops of two resistors
+    assert counted("Wide-reach contact, for a transmitter") == (1, 1)
+    assert counted("End-of-line resistor, 4.7") == (6, 1)  # three loops of two resistors
     assert counted("Alarm cable") == (3, 2)  # one run to a transmitter, then up to the next five metres
 
 

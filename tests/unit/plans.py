@@ -15,6 +15,7 @@ from latchside.jobs.zones import zones
 from latchside.library import Library
 
 SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
+WIDE = "wide-reach-contact"
 
 
 def opening(id_: str, place: str, kind: str = "casement", **more: Any) -> Opening:
@@ -26,10 +27,13 @@ def survey(openings: Sequence[Opening], unit: ControlUnit | None = None, site: S
     return Survey("trial", "Trial", tuple(openings), control_unit=unit or ControlUnit(), site=site or Site())
 
 
-def at(library: Library, openings: Sequence[Opening], devices: Sequence[str | None]) -> list[AtOpening]:
-    """The openings with the devices that the test chose for them."""
+def at(
+    library: Library, openings: Sequence[Opening], devices: Sequence[str | None], contact: str | None = None
+) -> list[AtOpening]:
+    """The openings with the devices that the test chose for them, and the contact on the loops of transmitters."""
+    on_loop = library.find("device", contact) if contact else None
     return [
-        AtOpening(one, library.find("device", device) if device else None, one.spoken or one.id)
+        AtOpening(one, library.find("device", device) if device else None, one.spoken or one.id, on_loop)
         for one, device in zip(openings, devices, strict=True)
     ]
 

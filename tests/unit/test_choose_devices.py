@@ -19,7 +19,7 @@ from latchside.library import Library
 
 from .support import schemas
 
-DEVICES = ("recessed-contact", "surface-contact", "wired-input-transmitter")
+DEVICES = ("recessed-contact", "surface-contact", "wide-reach-contact", "wired-input-transmitter")
 PLACE = Opening(id="one", place="Hall", kind="hinged-door")
 SOUND = Opening(
     id="one", place="Hall", kind="hinged-door", fire_rated=False, escape=False, play_mm=1, leaf_material="wood",

@@ -17,7 +17,7 @@ from latchside.jobs.survey import ControlUnit, JobRules, Opening, Site, Survey
 from latchside.library import Library
 from latchside.project import Checked
 
-from .plans import RECESSED, SURFACE, TRANSMITTER, at, house, opening
+from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening
 
 PROCEDURES = ("position-surface-contact", "fix-surface-contact", "prove-opening")
 
@@ -29,14 +29,14 @@ def library(shipped: Checked) -> Library:
 
 def van(
     library: Library, openings: Sequence[Opening], devices: Sequence[str | None],
-    unit: ControlUnit | None = None, region: str | None = "united-states", **rules: Any,
+    unit: ControlUnit | None = None, region: str | None = "united-states", contact: str | None = None, **rules: Any,
 ) -> dict[str, Item]:  # fmt: skip
     job = JobRules(**rules)
     of = Survey(
         "trial", "Trial", tuple(openings), site=Site(region=region), control_unit=unit or ControlUnit(), rules=job
     )
     firm = house(library)
-    found = items(of, at(library, openings, devices), PROCEDURES, library, firm, rules_of(job, firm))
+    found = items(of, at(library, openings, devices, contact), PROCEDURES, library, firm, rules_of(job, firm))
     assert len({item.name for item in found}) == len(found)
     return {item.name: item for item in found}
 
@@ -87,9 +87,21 @@ def test_a_transmitter_carries_both_leaves_on_one_loop(library: Library) -> None
 
 
 def test_a_wide_leaf_takes_a_contact_of_wide_reach(library: Library) -> None:
-    found = van(library, [opening("a", "Garage", "roller-door")], [TRANSMITTER])
-    assert counted(found, "Wired contact with magnet, wide reach, made for metal") == (1, 1)
+    found = van(library, [opening("a", "Garage", "roller-door")], [TRANSMITTER], contact=WIDE)
+    assert counted(found, "Wide-reach contact, for a transmitter") == (1, 1)
+    assert found["Wide-reach contact, for a transmitter"].record == "device/wide-reach-contact"
+    assert "bracket for the magnet" in found["Wide-reach contact, for a transmitter"].used_for
     assert "Wired contact with magnet" not in found
+
+
+def test_a_wide_reach_contact_on_its_own_cable_takes_its_box_and_clamps(library: Library) -> None:
+    row = [opening("a", "Garage", "roller-door", cable=True), opening("b", "Yard", "gate", cable=True)]
+    found = van(library, row, [WIDE] * 2, ControlUnit(layout="series", end_of_line_ohm=2200))
+    assert counted(found, "Wide-reach contact") == (2, 1)
+    assert counted(found, "Joint box, wide-reach contact") == (2, 1)
+    assert counted(found, "Clamps for the armoured tail, wide-reach contact") == (6, 1)
+    assert counted(found, "Insulated joints, wide-reach contact") == (4, 1)
+    assert counted(found, "End-of-line resistor, 2.2\u00a0kΩ") == (2, 1)
 
 
 def test_a_sound_contact_stays(library: Library) -> None:

@@ -14,11 +14,11 @@ from latchside.jobs.days import Times, lay
 from latchside.jobs.house import rules_of
 from latchside.jobs.plan import Line, Verdict
 from latchside.jobs.survey import JobRules, Opening
-from latchside.jobs.work import AT_OPENING, Work, work
+from latchside.jobs.work import AT_OPENING, Work, procedures_at, work
 from latchside.library import Library
 from latchside.project import Checked
 
-from .plans import RECESSED, SURFACE, TRANSMITTER, at, house, opening
+from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening
 
 
 @pytest.fixture(scope="module")
@@ -168,6 +168,15 @@ def test_the_contact_of_a_transmitter_is_counted(library: Library) -> None:
     assert fix[0].minutes - fix[1].minutes == house(library)["contact-minutes"]
     assert "wired contact" in fix[0].words
     assert "wired contact" not in fix[1].words
+
+
+def test_a_named_contact_of_a_transmitter_brings_its_own_procedures(library: Library) -> None:
+    one = opening("a", "Yard", "gate")
+    part = at(library, [one], [TRANSMITTER], WIDE)[0]
+    assert procedures_at(part, "position") == ("position-wide-reach-contact", "position-transmitter")
+    assert procedures_at(part, "fix") == ("fix-wide-reach-contact", "fix-transmitter")
+    kept = at(library, [opening("a", "Yard", "gate", old_contact=True)], [TRANSMITTER], WIDE)[0]
+    assert procedures_at(kept, "fix") == ("fix-transmitter",)
 
 
 # -- days ----------------------------------------------------------------------------------------------------

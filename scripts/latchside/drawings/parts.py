@@ -1,10 +1,10 @@
-"""Drawings of parts: the surface contact, the recessed contact, the wired-input transmitter and its cell."""
+"""Drawings of parts: surface, recessed and wide-reach contact, the wired-input transmitter and its cell."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from latchside.drawings import parts_recessed, parts_surface, parts_transmitter
+from latchside.drawings import parts_recessed, parts_surface, parts_transmitter, parts_wide_reach
 from latchside.drawings.canvas import Drawing
 
 DRAWINGS: dict[str, Callable[[], Drawing]] = {
@@ -14,6 +14,10 @@ DRAWINGS: dict[str, Callable[[], Drawing]] = {
     "surface-contact-spacer": parts_surface.spacer,
     "recessed-contact-section": parts_recessed.section,
     "recessed-contact-resistor": parts_recessed.with_resistor,
+    "wide-reach-parts": parts_wide_reach.parts,
+    "wide-reach-floor": parts_wide_reach.floor,
+    "wide-reach-bracket": parts_wide_reach.bracket,
+    "wide-reach-tail": parts_wide_reach.tail,
     "transmitter-parts": parts_transmitter.inside,
     "transmitter-terminals": parts_transmitter.terminals,
     "cell-polarity": parts_transmitter.polarity,

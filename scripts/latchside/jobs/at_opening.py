@@ -14,11 +14,15 @@ TERMINALS = "terminals"
 
 @dataclass(frozen=True)
 class AtOpening:
-    """An opening of the survey, the device class for it (None where none was chosen), and the name of its zone."""
+    """An opening of the survey, the device class for it (None where none was chosen), and the name of its zone.
+
+    `contact` is the class of the wired contacts that go on the loop of a transmitter, where one can be named.
+    """
 
     opening: Opening
     device: Record | None
     spoken: str
+    contact: Record | None = None
 
     @cached_property
     def fitted(self) -> bool:
@@ -54,6 +58,11 @@ class AtOpening:
     def kept(self) -> int:
         """Sound wired contacts that stay in use."""
         return 1 if self.loop and self.opening.old_contact else 0
+
+    @cached_property
+    def on_loop(self) -> int:
+        """New wired contacts on the loop of a transmitter, which brings none of its own."""
+        return self.contacts - self.kept if self.transmitter else 0
 
     @cached_property
     def sets(self) -> int:

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from latchside.jobs.at_opening import TERMINALS
 from latchside.jobs.conditions import Condition
+from latchside.jobs.names import contacts
 from latchside.jobs.plan import Choice, PassedOver, Problem
-from latchside.jobs.standing import Standing, says_too_little, standings
+from latchside.jobs.standing import Standing, on_loop, says_too_little, standings
 from latchside.jobs.survey import ControlUnit, Opening, Site
 from latchside.library.model import Library
 
@@ -56,13 +58,31 @@ def _choice(
     if chosen and not reasons and not opening.override:
         alone = sum(one.possible for one in found) == 1
         reasons = [_LEFT if alone else "Nothing speaks for any class here, and least against this one."]
+    contact = _contact(device, opening, library)
+    for_contact, against_contact = _of_contact(contact) if contact else ([], [])
     return Choice(
         device=device,
-        reasons=tuple(reasons),
-        against=tuple(_against(chosen, names)) if chosen else (),
+        reasons=(*reasons, *for_contact),
+        against=(*_against(chosen, names), *against_contact) if chosen else (),
         passed_over=_passed(found, chosen, opening, library),
         overridden=opening.override.reason if opening.override else None,
+        contact=contact.profile.id if contact else None,
     )
+
+
+def _contact(device: str | None, opening: Opening, library: Library) -> Standing | None:
+    """The class of the wired contacts to be fitted on the loop of a transmitter."""
+    record = library.find("device", device) if device else None
+    if record is None or record["inputs"][0]["id"] != TERMINALS or contacts(opening) <= bool(opening.old_contact):
+        return None
+    return on_loop(opening, library)
+
+
+def _of_contact(contact: Standing) -> tuple[list[str], list[str]]:
+    """What is said of the wired contact on the loop: why it is that one, and what speaks against it."""
+    own = contact.profile.name
+    why = [_said(one) for one in _by_weight(contact.suits)[:1]] or ["It is the one wired class for such an opening."]
+    return [f"On its loop: {own}. {why[0]}"], [f"{own} on its loop. {_said(one)}" for one in _by_weight(contact.avoid)]
 
 
 def _against(chosen: Standing, names: dict[str, str]) -> Iterator[str]:
@@ -129,7 +149,8 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
     if not any(one.possible for one in found) and choice.device is None:
         yield _none_left(opening, found)
     beyond = [one for one in found if one.listed and _too_wide(one, library)]
-    if chosen and beyond and not _reaches(chosen, library):
+    named = choice.contact is not None or opening.old_contact  # its own label bears the gap
+    if chosen and beyond and not named and not _reaches(chosen, library):
         names = " and ".join(sorted(one.profile.name.lower() for one in beyond))
         yield Problem(
             opening.id, "wider-reach", f"The gap, with its play, is too wide for {names}.",

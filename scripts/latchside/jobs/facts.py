@@ -50,6 +50,8 @@ def words(opening: Opening, field: str) -> Words:
     """The words a field may have; `possible` is None where it may be any."""
     if field == "steel":
         return _steel(opening)
+    if field == "cable-way":
+        return _cable_way(opening)
     if field in _YES_NO:
         told = getattr(opening, _YES_NO[field])
         return Words(None, (ASKED[field],)) if told is None else Words(frozenset(["yes" if told else "no"]))
@@ -91,6 +93,14 @@ def _steel(opening: Opening) -> Words:
     if leaf or frame:
         return Words(frozenset(["leaf" if leaf else "frame", "both"]), ("steel",))
     return Words(None, ("steel",))
+
+
+def _cable_way(opening: Opening) -> Words:
+    """A cable that ends there, the measured run of a new one, or neither: who cannot run one measures none."""
+    told = opening.cable_length_m is not None
+    if opening.cable is None:
+        return Words(frozenset(["there", "new" if told else "none"]), ("cable",))
+    return Words(frozenset(["there" if opening.cable else "new" if told else "none"]))
 
 
 Test = Callable[[Opening], tuple[bool | None, tuple[str, ...]]]

@@ -19,10 +19,11 @@ from latchside.library.text import plain
 RESISTORS = {"none": 0, "series": 1, "parallel": 1, "double": 2}
 """End-of-line resistors at each loop, by layout."""
 
-_WIDE = {"roller-door", "up-and-over", "gate"}
 _OWN = {"sensor", "magnet", "base", "transmitter", "reed"}
 """Parts that are the device itself."""
-_CONSUMED = {"screws": "piece", "pads": "piece", "joints": "piece", "sleeve": "piece"}
+_BOUGHT_APART = {"resistor", "joints"}
+"""Parts that a transmitter's loop counts by itself."""
+_CONSUMED = {"screws": "piece", "pads": "piece", "joints": "piece", "sleeve": "piece", "clamps": "piece"}
 
 
 @dataclass(frozen=True)
@@ -70,17 +71,19 @@ def _devices(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
 
 
 def _contacts(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
-    """Wired contacts for the loops of transmitters, which bring none of their own."""
-    bare = [part for part in parts if part.transmitter and part.contacts > part.kept]
-    for wide, name, why in (
-        (False, "Wired contact with magnet", "for the loop of a transmitter"),
-        (True, "Wired contact with magnet, wide reach, made for metal", "for the loop of a transmitter at a wide leaf"),
-    ):
-        here = [part for part in bare if (part.opening.kind in _WIDE) == wide]
-        if here:
-            yield _piece(
-                "part", name, sum(part.contacts - part.kept for part in here), spares, f"{_places(here)} It is {why}."
-            )
+    """Wired contacts for the loops of transmitters, which bring none of their own: of a class where one is named."""
+    bare = [part for part in parts if part.on_loop]
+    why = "It is for the loop of a transmitter."
+    for contact in sorted({part.contact for part in bare if part.contact is not None}, key=lambda one: one.id):
+        here = [part for part in bare if part.contact is contact]
+        name, quantity = f"{contact.name}, for a transmitter", sum(part.on_loop for part in here)
+        each = ", ".join(one["name"].lower() for one in contact["parts"] if one["id"] not in _BOUGHT_APART)
+        item = _piece("part", name, quantity, spares, f"{_places(here)} {why} Each with {each}.", "set")
+        yield replace(item, record=f"device/{contact.id}")
+    rest = [part for part in bare if part.contact is None]
+    if rest:
+        quantity = sum(part.on_loop for part in rest)
+        yield _piece("part", "Wired contact with magnet", quantity, spares, f"{_places(rest)} {why}")
 
 
 def _resistors(unit: ControlUnit, parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
@@ -126,8 +129,11 @@ _FOR = {
     "spacer": "To lift the magnet of the {} into line. Not in every set, so they are carried.",
     "screws": "For the {}, of the length that the ground asks for.",
     "pads": "For the {}, where nothing may be drilled and to hold it while it is tried.",
-    "joints": "To join the leads of each contact to its cable, small enough for the hole.",
+    "joints": "To join the leads of each contact to its cable, small enough for its hole or its box.",
     "sleeve": "To keep each half of the {} clear of the steel round it.",
+    "bracket": "To bring the magnet of the {} over its housing and off the steel. Not in every set.",
+    "box": "Where the tail of the {} meets its cable, above wheels and water.",
+    "clamps": "To hold the tail of the {} on its way to the box.",
 }
 
 

@@ -92,14 +92,15 @@ def _chosen(
     for opening, name in zip(survey.openings, names(survey.openings), strict=True):
         choice = choose(opening, survey.site, survey.control_unit, library)
         device = library.find("device", choice.device) if choice.device else None
+        contact = library.find("device", choice.contact) if choice.contact else None
         problems.extend(choice_problems(opening, choice, library))
         if choice.device and device is None:
             problems.append(_unknown(opening.id, choice.device))
             choice = replace(choice, device=None)
         worked: Worked = ((), (), None)
         if device is not None:
-            worked = opening_figures(opening, device, survey, figures, on, house)
-        found.append(_Chosen(AtOpening(opening, device, name.spoken), name, choice, worked))
+            worked = opening_figures(opening, device, survey, figures, on, house, contact)
+        found.append(_Chosen(AtOpening(opening, device, name.spoken, contact), name, choice, worked))
     return found, problems
 
 

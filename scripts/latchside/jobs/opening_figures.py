@@ -30,9 +30,14 @@ def opening_figures(
     figures: Mapping[str, Figure],
     on: date,
     house: House | None = None,
+    contact: Record | None = None,
 ) -> tuple[tuple[Line, ...], tuple[Expected, ...], Fixing | None]:
-    """The lines, the expected values and the fixing. What a device does not state is left out."""
-    context = Context(opening, device_of(device), survey, figures, on, house)
+    """The lines, the expected values and the fixing. What a device does not state is left out.
+
+    `contact` is the class of the wired contact on the loop of a transmitter: gap and magnet are its own.
+    """
+    on_loop = device_of(contact) if contact else None
+    context = Context(opening, device_of(device), survey, figures, on, house, on_loop)
     lines = tuple(line for work in _LINES for line in _tried(work, context))
     values = tuple(value for work in _EXPECTED for value in _tried(work, context))
     spacer = next((line for line in lines if line.figure == "spacer"), None)

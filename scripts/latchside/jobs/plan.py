@@ -44,13 +44,17 @@ class PassedOver:
 
 @dataclass(frozen=True)
 class Choice:
-    """The device class for an opening; None where no class fits or the survey says too little."""
+    """The device class for an opening; None where no class fits or the survey says too little.
+
+    `contact` is the class of the wired contacts that a transmitter wants on its loop, where one can be named.
+    """
 
     device: str | None
     reasons: tuple[str, ...]
     against: tuple[str, ...]
     passed_over: tuple[PassedOver, ...]
     overridden: str | None = None
+    contact: str | None = None
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
 from latchside.jobs.conditions import Condition, Profile, profiles
@@ -84,6 +84,28 @@ def _held(conditions: tuple[Condition, ...], opening: Opening) -> tuple[tuple[Co
     answers = [(one, one.of(opening)) for one in conditions]
     held = tuple(one for one, truth in answers if truth.holds)
     return held, tuple((one, truth.missing) for one, truth in answers if truth.holds is None)
+
+
+_TO_THE_UNIT = {"cable", "cable-way", "cable-length", "distance", "way", "outer-wall"}
+"""Facts of the way to the control unit, which a transmitter takes over from the contact on its loop."""
+
+
+@lru_cache(maxsize=1024)
+def on_loop(opening: Opening, library: Library) -> Standing | None:
+    """The wired class whose contact goes on the loop of a transmitter there; None where nothing tells.
+
+    One that nothing speaks for is named only where no other is made for such an opening.
+    """
+    near = (_near(profile) for profile in profiles(library) if profile.wired)
+    found = sorted((_standing(profile, opening) for profile in near), key=_rank)
+    listed = sum(one.listed for one in found)
+    return next((one for one in found[:1] if one.possible and (one.suits or listed == 1)), None)
+
+
+def _near(profile: Profile) -> Profile:
+    """A class without what its profile says of the way to the control unit."""
+    kept = [tuple(one for one in list_ if not one.fields & _TO_THE_UNIT) for list_ in (profile.suits, profile.avoid)]
+    return replace(profile, suits=kept[0], avoid=kept[1])
 
 
 def contenders(found: Sequence[Standing]) -> tuple[Standing, ...]:

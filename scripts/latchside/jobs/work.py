@@ -90,7 +90,15 @@ def procedures_at(part: AtOpening, stage: str) -> tuple[str, ...]:
     listed = part.device["procedures"][stage]
     ids = () if isinstance(listed, Mapping) else tuple(listed)
     stays = not part.sets and stage in ("position", "fix")
-    return tuple(id_ for id_ in ids if id_ not in ONCE and not stays and (part.new_cable or id_ != "run-cable"))
+    own = tuple(id_ for id_ in ids if id_ not in ONCE and not stays and (part.new_cable or id_ != "run-cable"))
+    return (*of_contact(part, stage), *own)
+
+
+def of_contact(part: AtOpening, stage: str) -> tuple[str, ...]:
+    """The procedures of the new wired contacts on the loop of a transmitter, where their class is named."""
+    if part.contact is None or not part.on_loop or stage not in ("position", "fix"):
+        return ()
+    return tuple(part.contact["procedures"][stage])
 
 
 class _Clock:
@@ -121,8 +129,10 @@ class _Clock:
             ids = procedures_at(part, stage)
             if not ids:
                 continue
-            fixed = part.contacts - part.kept if stage == "fix" and part.transmitter else 0
-            minutes = sum(self._spent(id_, self._times(part, stage)) for id_ in ids) + extra
+            fixed = part.on_loop if stage == "fix" and part.contact is None else 0
+            near = of_contact(part, stage)
+            times = self._times(part, stage)
+            minutes = sum(self._spent(id_, part.on_loop if id_ in near else times) for id_ in ids) + extra
             minutes += fixed * house["contact-minutes"]
             words = f"{_listed([self.name(id_) for id_ in ids])}.{first}{_CONTACT if fixed else ''}"
             yield Stage(stage, part.opening.id, words, ceil(minutes), ids)

@@ -11,6 +11,8 @@ from latchside.figures.words import in_words
 
 BESIDE_MM = {"Steel alongside, further off": 10.0, "Steel alongside, well clear": 20.0}
 """Steel beside two barrels: how far from their axes, in mm."""
+OFF_MM = (10.0, 25.0)
+"""Bracket or packing under both halves of a set without spacers, in mm."""
 STEPS_MM = (-10.0, -5.0, 0.0, 5.0, 10.0)
 """How far the sensor's surface stands proud of the magnet's, in mm."""
 
@@ -43,12 +45,18 @@ def reach(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
     worst, best = answers[1], answers[-1]
     meaning = (
         f"Steel close by leaves {say(worst['of_label_percent'], '%', 2)} of the reach, and "
-        f"{'distance' if drilled else 'a spacer under both halves'} wins it back up to "
+        f"{_winner(ratings, drilled=drilled)} wins it back up to "
         f"{say(best['of_label_percent'], '%', 2)}. The gap to fit to is at most half of what is left: "
         "[[procedure/try-gap]]."
     )
     notes = tuple(_reach_notes(ratings, drilled=drilled))
     yield Worked("reach", "Reach, and what steel takes", "reed-gap", label, columns, rows, meaning, notes)
+
+
+def _winner(ratings: Ratings, *, drilled: bool) -> str:
+    if drilled:
+        return "distance"
+    return "a spacer under both halves" if "spacer" in ratings else "a bracket that holds both halves off"
 
 
 def _needed(figures: Figures, id_: str) -> Any:
@@ -70,7 +78,10 @@ def _magnet(ratings: Ratings, mount: str) -> dict[str, object]:
 def _spaced(ratings: Ratings) -> list[tuple[str, float | None]]:
     """A surface set in air, flush on steel, and on one and two spacers; the magnet in the middle of its body."""
     flush = max(ratings.most("magnet-height", "mm"), ratings.most("magnet-diameter", "mm")) / 2
-    spacer = ratings.most("spacer", "mm") if "spacer" in ratings else 5.0
+    if "spacer" not in ratings:
+        held = [(f"Both halves held {say(away, 'mm')} off by bracket or packing", flush + away) for away in OFF_MM]
+        return [("In air", None), ("Flush on steel", flush), *held]
+    spacer = ratings.most("spacer", "mm")
     return [
         ("In air", None),
         ("Flush on steel", flush),

@@ -97,7 +97,10 @@ def device_of(record: Record) -> Device:
 
 @dataclass(frozen=True)
 class Context:
-    """One opening with its device, the site, the day and the firm's own figures."""
+    """One opening with its device, the site, the day and the firm's own figures.
+
+    `contact` is the class of the wired contact on the loop of a transmitter, where it can be named.
+    """
 
     opening: Opening
     device: Device
@@ -105,6 +108,7 @@ class Context:
     figures: Mapping[str, Figure]
     on: date
     house: House | None = None
+    contact: Device | None = None
 
     @property
     def unit(self) -> ControlUnit:

@@ -4,7 +4,7 @@ the rules of the place allow.
 
 from __future__ import annotations
 
-from latchside.jobs.figures_for.context import Context
+from latchside.jobs.figures_for.context import Context, Device
 from latchside.jobs.figures_for.ladder import LADDER_M
 from latchside.jobs.figures_for.magnet import steel_at
 from latchside.jobs.figures_for.places import PLACES, RECESSED
@@ -36,7 +36,12 @@ def fixing(context: Context, spacer: Line | None) -> Fixing | None:
     elif steel and spacer is not None:
         pieces = f"{pieces}, and as many more under both halves as the set has, against the steel"
     elif context.device.transmitter:
-        pieces = "none at the transmitter; the wired contact by its own profile"
+        own = "its bracket or packing, against the steel" if steel else "by its own profile"
+        pieces = f"none at the transmitter; the wired contact: {own}"
+    elif _bracketed(context.device):
+        pieces = "the bracket of the set, slid in its slots" + (
+            ", which holds the magnet off the steel" if steel else ""
+        )
     never = f"Never drilled: {place.never}."
     return Fixing(sensor, magnet, _sentence(pieces), _height(context), f"{_hold(context)} {never}")
 
@@ -46,15 +51,27 @@ def _where(context: Context) -> tuple[str, str]:
     place = PLACES[kind]
     if device.transmitter:
         free = f"at least {say(METAL_MM, 'mm')} from large metal and {say(MAINS_MM, 'mm')} from mains"
-        contact = f"The magnet of the wired contact goes {place.magnet}; its other half {place.sensor}."
+        name = context.contact.record.name.lower() if context.contact else "wired contact"
+        half = "housing" if context.contact and _bracketed(context.contact) else "other half"
+        contact = f"The magnet of the {name} goes {place.magnet}; its {half} {place.sensor}."
         return f"Transmitter on the fixed part or the wall beside the opening: dry, in reach, {free}.", contact
     if device.drilled:
         reed, magnet = RECESSED.get(kind, (place.sensor.replace("on the", "in the", 1), place.magnet))
         return f"Reed {reed}{_corner(kind, CORNER)}.", f"Magnet {magnet}, on one line with the reed."
+    if _bracketed(device):
+        return (
+            f"Housing {place.sensor}, its mark towards the magnet, its tail away from the leaf.",
+            f"Magnet on its bracket {place.magnet}, its middle at the mark.",
+        )
     return (
         f"Sensor {place.sensor}{_corner(kind, NEAR_CORNER)}, its mark towards the magnet.",
         f"Magnet {place.magnet}, its middle at the mark.",
     )
+
+
+def _bracketed(device: Device) -> bool:
+    """Its magnet comes on a bracket with slots, and its reed in a heavy housing with a tail."""
+    return "bracket" in device.parts
 
 
 def _corner(kind: str, distance: Quantity) -> str:
@@ -79,6 +96,8 @@ def _hold(context: Context) -> str:
     if opening.fire_rated is None or opening.escape is None:
         return f"No hole before it is known whether it is fire-rated or an escape way. After that: {_usual(context)}"
     if opening.drill is False:
+        if _bracketed(device):
+            return "Leaf and frame take no screw: housing on wall or floor, the magnet on a clamped bracket."
         return "Nothing may be drilled, so this contact has no place here." if device.drilled else _stuck(context)
     return _usual(context)
 
@@ -91,6 +110,8 @@ def _usual(context: Context) -> str:
         hole, depth = (say(ratings.most(name, "mm"), "mm") for name in ("hole-diameter", "hole-depth"))
         sound = " Only where the material is sound and what lies behind is known." if materials - {"wood"} else ""
         return f"Drilled: {hole} across and {depth} deep in each half, more behind the reed.{sound}{unsure}"
+    if _bracketed(device):
+        return "Anchors or screws for the housing, locking washers on the bracket, clamps for the tail." + unsure
     if device.transmitter:
         return "Screws and plugs, because a pull at the cable takes a pad off." + unsure
     if materials & set(_NO_HOLE):

@@ -8,7 +8,7 @@ near the lost motion of the reed is mended at hinge or keep before a magnet is m
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from latchside.figures.for_device.worked import Missing
 from latchside.jobs.figures_for.context import Context, Device
@@ -23,6 +23,7 @@ LEVEL_MM = 2.0
 """Offset in height that is accepted, common practice: position-surface-contact, step level."""
 PLAY_MM, TRIP_MM = 3.0, 40.0
 """The two ends of the proof, common practice: prove-opening."""
+_SWAYING = ("roller-door", "up-and-over", "gate")
 _HINGED = ("hinged-door", "double-door", "casement", "hatch")
 _SASHES = (*_HINGED, "tilt-and-turn", "double-hung", "roof-window")
 
@@ -78,10 +79,12 @@ def _on_steel(context: Context, air: float) -> float:
 
 
 def magnet(context: Context) -> Iterator[Line]:
-    """The lines of the magnet. A transmitter has none: the wired contact on it has its own label."""
+    """The lines of the magnet. Those of a transmitter are of the wired contact on its loop, where that is named."""
     if context.device.transmitter:
-        yield _contact_of_transmitter()
-        return
+        if context.contact is None:
+            yield _contact_of_transmitter()
+            return
+        context = replace(context, device=context.contact, contact=None)
     yield _gap(context)
     play = _play(context)
     if play is not None:
@@ -158,6 +161,8 @@ def _play(context: Context) -> Line | None:
     assumed = ("Whether steel lies near is not known: the lost motion is that on steel.",) if steel is None else ()
     inputs = {"play_mm": play, "lost_motion_mm": lost}
     shown = f"{mm(play)} of play, {mm(down(lost, 0.1))} of lost motion"
+    if context.opening.kind in _SWAYING and context.opening.gap_mm is not None:
+        return Line("Play against lost motion", shown, *_swaying(context, play), "reed-gap", inputs, assumed)
     if play >= NEAR * most:
         verdict: Verdict = "poor"
         meaning = "The play is near the lost motion of the reed or beyond it: wind alone would trip it. " + _MEND
@@ -169,6 +174,19 @@ def _play(context: Context) -> Line | None:
     return Line("Play against lost motion", shown, verdict, meaning, "reed-gap", inputs, assumed)
 
 
+def _swaying(context: Context, play: float) -> tuple[Verdict, str]:
+    """A curtain, a swinging door or a gate plays by nature: what counts is that it never leaves the reach."""
+    both = (context.opening.gap_mm or 0.0) + play
+    least = left(context, steel=steel_at(context) is not False).least
+    if both > least:
+        return "poor", f"With its gap the leaf plays beyond the reach that is sure, {mm(down(least, 0.1))}. {_GUIDE}"
+    fit_to = left(context, steel=steel_at(context) is not False).fit_to
+    if both > fit_to:
+        return "test on site", f"Such a leaf plays. It stays within the reach: both ends of the proof decide. {_GUIDE}"
+    return "good", "Such a leaf plays, and pulled out as far as it goes it is still within half of the reach."
+
+
+_GUIDE = "Guide, lock or hinge is mended first, and the place that moves least is chosen."
 _MEND = "Hinge or keep is mended first, and no magnet is moved to make up for it."
 
 
@@ -213,6 +231,8 @@ def _pieces(count: int, piece: float, under: str) -> str:
 
 def expected(context: Context) -> Iterator[Expected]:
     """Gap, and the two ends of the proof."""
+    if context.device.transmitter and context.contact is not None:
+        context = replace(context, device=context.contact, contact=None)
     if not context.device.transmitter:
         reach = left(context, steel=steel_at(context) is not False)
         high = down(reach.fit_to, 0.1)
