@@ -9,6 +9,10 @@ _ASIDE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
 _INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
 _UNREAD = re.compile(r'[ \t]*<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>\n?')
 _EMPTY = re.compile(r"\n{2,}")
+_BETWEEN = re.compile(
+    r"(?<=>)\n(?=</?(?:p|li|[uod]l|d[td]|t[rdh]|thead|tbody|table|h[1-6]|figcaption|link|meta|title)\b)"
+)
+"""Where a line ends before something that begins a line of its own anyway."""
 _SCRIPT = re.compile(r"(<script\b.*?</script>)", re.DOTALL)
 _PLAIN = "!#$*+:;=?@[\\]^_`{|}~"
 """Signs that mean nothing to a browser, in a text or in a quoted attribute."""
@@ -41,4 +45,4 @@ def lean_page(page: str) -> str:
     if "<pre" in page or "<textarea" in page:
         return page
     lines = (line.strip(" \t") for line in page.split("\n"))
-    return "\n".join(line for line in lines if line)
+    return _BETWEEN.sub("", "\n".join(line for line in lines if line))

@@ -27,8 +27,9 @@ which moves the gap by some five per cent. The label of the part wins.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -113,7 +114,7 @@ def compute(
     return {**answer, "warnings": warnings} if warnings else answer
 
 
-def _meant(ranges: list[Range]) -> Range:
+def _meant(ranges: Sequence[Range]) -> Range:
     """The range of gaps at which the reed is meant to work; empty where there is none."""
     main = [found for found in ranges if found.main]
     return max(main, key=lambda found: found.far, default=Range(0.0, 0.0, main=True))
@@ -196,10 +197,12 @@ def field_along(magnet: Magnet, side_mm: Any, ahead_mm: Any, steel_mm: float | N
     return field if steel_mm is None else field + part(-magnet.remanence, 2 * steel_mm)
 
 
-def closed_gaps(magnet: Magnet, setting: Setting, threshold_mt: float) -> list[Range]:
+@lru_cache(maxsize=512)
+def closed_gaps(magnet: Magnet, setting: Setting, threshold_mt: float) -> tuple[Range, ...]:
     """The ranges of gap in which the field along the reed is at or above the threshold, from touching outwards.
 
-    A change of direction always parts two ranges, because the field passes through nothing between them.
+    A change of direction always parts two ranges, because the field passes through nothing between them. The answer
+    is kept: the same set stands on many pages and at many openings.
     """
     import numpy as np
 
@@ -225,7 +228,7 @@ def closed_gaps(magnet: Magnet, setting: Setting, threshold_mt: float) -> list[R
             start = crossing(index, after)
     if state[-1]:
         ranges.append(Range(start, MOST_MM, bool(state[-1] > 0)))
-    return ranges
+    return tuple(ranges)
 
 
 def bisect(excess: Callable[[Floats], Floats], low: float, high: float) -> float:
