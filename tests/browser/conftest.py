@@ -16,6 +16,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response
 
 from ..chromium import launch
+from .field import complaints
 from .host import Host, Phone, phone, standing
 
 # The index of the theme's search with nothing in it. Every page builds the real one anew, at a second of work a time.
@@ -43,6 +44,14 @@ def _served(folder: Path) -> Iterator[str]:
         finally:
             server.shutdown()
             thread.join()
+
+
+@pytest.fixture(autouse=True)
+def no_complaints() -> Iterator[None]:
+    """A test in whose pages an error occurred fails."""
+    complaints.clear()
+    yield
+    assert not complaints
 
 
 @pytest.fixture(scope="session")

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-import pytest
 from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
 
 PHONE: ViewportSize = {"width": 360, "height": 740}
 
 Open = Callable[[str], Page]
+complaints: list[str] = []
+"""Errors in the pages of the test that runs; it fails in the end where there are any."""
 
 
 def ready(page: Page) -> Page:
@@ -19,10 +20,15 @@ def ready(page: Page) -> Page:
     return page
 
 
-def new_page(context: BrowserContext, address: str) -> Page:
-    """A page of the context; an error in it fails the test."""
+def new_page(context: BrowserContext, address: str, at: str = "") -> Page:
+    """A page of the context, with its clock standing at `at` from the start where that is given.
+
+    An error in it fails the test, but not from here: that would break the driver off.
+    """
     page = context.new_page()
-    page.on("pageerror", lambda error: pytest.fail(f"an error in the page: {error}"))
+    page.on("pageerror", lambda error: complaints.append(str(error)))
+    if at:
+        page.clock.set_fixed_time(at)
     page.goto(address)
     return ready(page)
 

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator
-from io import BytesIO
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
-from pypdf import PdfReader
 
 from latchside.library import Library, Record
 from latchside.pages.fault_data import problem_data
 from latchside.pages.fault_influence import every_node
 from latchside.pages.fault_plan import plan_of
 
+from ..paper import sheets
 from ..unit.random_faults import random_cases
 from .field import PHONE, new_page
 
@@ -247,8 +246,7 @@ def test_the_longest_plans_print_on_one_sheet(visit: Callable[..., Page], shippe
     for fault in sorted(shipped_library.of("fault"), key=points)[-3:]:
         page = visit(fault.address, (1280, 800))
         for paper in ("A4", "Letter"):
-            sides = [side.extract_text() for side in PdfReader(BytesIO(page.pdf(format=paper))).pages]
-            sides = [" ".join(side.split()) for side in sides]
+            sides = [" ".join(side.split()) for side in sheets(page.pdf(format=paper))]
             text = [n for n, side in enumerate(sides) if "The order that takes the least time" in side]
             end = [n for n, side in enumerate(sides) if "What to say, how to leave it" in side]
             picture = [n for n, side in enumerate(sides) if "A box with corners is a check" in side]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import json
 from collections.abc import Iterator
 from pathlib import Path
@@ -11,12 +10,12 @@ from typing import Any
 import pytest
 from click.testing import CliRunner
 from playwright.sync_api import Browser, Page, expect
-from pypdf import PdfReader
 
 from latchside.cli import main
 from latchside.project import ROOT
 from latchside.visits.file import read_visit
 
+from ..paper import sheets
 from .field import PHONE, new_page, ready
 from .test_reading import CONTRAST, SIDEWAYS
 from .test_survey_form import add_opening, all_openings, pick, saved_file, start_survey, type_in
@@ -64,8 +63,7 @@ def test_the_document_is_readable_on_the_narrowest_phone_and_in_sunlight(documen
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_all_of_it_prints(document: Page, pack: Path, paper: str) -> None:
-    read = PdfReader(io.BytesIO(document.pdf(format=paper)))
-    text = " ".join(" ".join(page.extract_text() for page in read.pages).split())
+    text = " ".join(" ".join(sheets(document.pdf(format=paper))).split())
     data = planned(pack)
     for zone in data["zones"]:
         assert zone["spoken"] in text

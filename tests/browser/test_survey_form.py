@@ -11,7 +11,6 @@ from typing import Any
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
-from pypdf import PdfReader
 
 from latchside.jobs.lengths import read_length
 from latchside.jobs.read import read_survey
@@ -20,6 +19,7 @@ from latchside.kinds import KINDS
 from latchside.project import ROOT
 from latchside.schemas import load_schemas
 
+from ..paper import sheets
 from .field import new_page, ready
 
 PHONE = (390, 844)
@@ -597,7 +597,7 @@ def test_without_scripts_there_is_a_sheet_and_the_way_of_a_file(browser: Browser
 
 
 def printed(path: Path) -> str:
-    return " ".join(" ".join(sheet.extract_text() for sheet in PdfReader(path).pages).split())
+    return " ".join(" ".join(sheets(path)).split())
 
 
 def test_paper_holds_the_survey_or_a_blank_sheet(browser: Browser, base: str, tmp_path: Path) -> None:

@@ -17,6 +17,8 @@ from pypdf import PdfReader
 
 from latchside.library import Library
 
+from ..paper import sheets
+
 Visit = Callable[..., Page]
 Watch = Callable[[], AbstractContextManager[Visit]]
 
@@ -191,20 +193,19 @@ def _wanted(site: Path, address: str, chosen: str) -> list[str]:
 )
 def test_paper_holds_it_all(visit: Visit, site: Path, address: str, chosen: str, paper: str) -> None:
     page = visit(address, DESK)
-    reader = PdfReader(BytesIO(page.pdf(format=paper, print_background=False)))
-    printed = _folded("".join(sheet.extract_text() for sheet in reader.pages))
+    made = page.pdf(format=paper, print_background=False)
+    printed = _folded("".join(sheets(made)))
     wanted = _wanted(site, address, chosen)
     assert len(wanted) > 10
     assert not [text for text in wanted if _folded(text) not in printed]
     width = {"A4": 595.3, "Letter": 612}[paper]
-    assert all(abs(float(sheet.mediabox.width) - width) < 1 for sheet in reader.pages)
+    assert all(abs(float(sheet.mediabox.width) - width) < 1 for sheet in PdfReader(BytesIO(made)).pages)
 
 
 def test_paper_holds_every_command_of_the_records(visit: Visit, shipped_library: Library) -> None:
     """Straight from the records to the paper, for one device from the yard to the people on site."""
     page = visit("devices/recessed-contact/install/", PHONE)
-    reader = PdfReader(BytesIO(page.pdf(format="A4")))
-    printed = _folded("".join(sheet.extract_text() for sheet in reader.pages))
+    printed = _folded("".join(sheets(page.pdf(format="A4"))))
     device = shipped_library.find("device", "recessed-contact")
     assert device is not None
     commands = [

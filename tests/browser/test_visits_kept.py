@@ -234,8 +234,7 @@ def test_an_entry_stored_without_a_sum_is_read(context: BrowserContext, base: st
 
 
 def test_a_clock_set_back_harms_nothing(context: BrowserContext, base: str) -> None:
-    page = new_page(context, base + PROVING)
-    page.clock.set_fixed_time("2031-05-01T10:00:00Z")
+    page = new_page(context, base + PROVING, at="2031-05-01T10:00:00Z")
     other(page.locator("#item-look"), "Problem", "What is the problem?", "Hinge is loose")
     expect(page.locator("#item-look")).to_have_attribute("data-state", "problem")
     page.clock.set_fixed_time("2001-01-01T00:00:00Z")
@@ -254,8 +253,7 @@ def test_a_clock_set_back_harms_nothing(context: BrowserContext, base: str) -> N
 @pytest.mark.parametrize("zone", ["Pacific/Auckland", "America/St_Johns", "UTC"])
 def test_times_are_written_with_their_offset(browser: Browser, base: str, zone: str) -> None:
     context = browser.new_context(timezone_id=zone, service_workers="block")
-    page = new_page(context, base + PROVING)
-    page.clock.set_fixed_time("2026-11-25T02:00:00.500Z")
+    page = new_page(context, base + PROVING, at="2026-11-25T02:00:00.500Z")
     tick(page, "look")
     wanted = {
         "Pacific/Auckland": "2026-11-25T15:00:00.500+13:00", "America/St_Johns": "2026-11-24T22:30:00.500-03:30",

@@ -9,10 +9,10 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Download, Page, expect
-from pypdf import PdfReader
 
 from latchside.visits.file import VisitFile, parse_visit
 
+from ..paper import sheets
 from ..visits.hostile import HOSTILE, injecting_record
 from ..visits.make import SCHEMA, VISIT, entry, full_record, item, record, site, some_id
 from .field import PHONE, add_opening, answer_all, new_page, other, ready, start_visit, stored, tick
@@ -440,7 +440,7 @@ def test_the_printed_sheet_marks_what_is_open(page: Page, base: str, tmp_path: P
     for format_ in ("A4", "Letter"):
         path = tmp_path / f"{format_}.pdf"
         page.pdf(path=path, format=format_)
-        text = " ".join("".join(sheet.extract_text() for sheet in PdfReader(path).pages).split())
+        text = " ".join("".join(sheets(path)).split())
         for words in (
             "Elm House",
             "Proving an opening: Back door",
@@ -455,7 +455,7 @@ def test_the_printed_sheet_marks_what_is_open(page: Page, base: str, tmp_path: P
         assert "Start a visit" not in text
     page.get_by_role("button", name="All visits").first.click()
     page.pdf(path=tmp_path / "list.pdf")
-    text = "".join(sheet.extract_text() for sheet in PdfReader(tmp_path / "list.pdf").pages)
+    text = "".join(sheets(tmp_path / "list.pdf"))
     assert "NOT COMPLETE" not in text
 
 
