@@ -194,6 +194,8 @@ def watch(browser: Browser, base: str, quick_base: str) -> Watch:
             context.on("weberror", lambda error: complaints.append(f"error: {error.error}"))
             page = context.new_page()
             page.goto((at or (base if searching else quick_base)) + address, wait_until="load")
+            if options.get("java_script_enabled", True):
+                page.wait_for_selector("html.js")  # the theme comes last of all
             return page
 
         yield open_page

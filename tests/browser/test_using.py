@@ -118,7 +118,7 @@ def test_a_tick_is_told_by_more_than_colour(visit: Visit) -> None:
     row = page.locator(".ls-item").first
     before = row.evaluate("e => getComputedStyle(e).borderStyle")
     row.click()
-    assert row.evaluate("e => getComputedStyle(e).borderStyle") != before
+    expect(row).not_to_have_css("border-style", before)
 
 
 def test_a_reading_can_be_written_beside_its_item(visit: Visit) -> None:
