@@ -13,7 +13,7 @@ from latchside.kinds import KINDS, Kind
 from latchside.library.text import RecordLink, ValueLink, parts
 from latchside.read.tree import RawRecord
 from latchside.schemas import Schemas
-from latchside.schemas.shape import Shape, TextAt
+from latchside.schemas.shape import ReferenceAt, TextAt
 
 Path = tuple[str | int, ...]
 
@@ -103,11 +103,13 @@ class Library:
 
     def texts(self, record: Record) -> tuple[TextAt, ...]:
         """Every text of a record that a reader sees."""
-        return self._texts[record.key]
+        return self._read[record.key][0]
 
     @cached_property
-    def _texts(self) -> dict[tuple[str, str], tuple[TextAt, ...]]:
-        return {r.key: tuple(self.schemas.shapes[r.kind.id].texts(r.data)) for r in self}
+    def _read(self) -> dict[tuple[str, str], tuple[tuple[TextAt, ...], tuple[ReferenceAt, ...]]]:
+        """The texts and the references of each record."""
+        found = {record.key: self.schemas.shapes[record.kind.id].both(record.data) for record in self}
+        return {key: (tuple(texts), tuple(references)) for key, (texts, references) in found.items()}
 
     @cached_property
     def links(self) -> tuple[Link, ...]:
@@ -115,7 +117,7 @@ class Library:
         return tuple(link for record in self for link in self._links_of(record))
 
     def _links_of(self, record: Record) -> Iterator[Link]:
-        for path, kind, id_, step in _references(record.data, self.schemas.shapes[record.kind.id]):
+        for path, kind, id_, step in _references(*self._read[record.key]):
             yield Link(record, path, kind, id_, step)
 
     @cached_property
@@ -157,21 +159,25 @@ def build_library(
         schemas,
         frozenset([*((one.kind.id, one.stem) for one in broken), *unread]),
         frozenset(
-            (kind, id_) for one in broken for _, kind, id_, _ in _references(one.value, schemas.shapes[one.kind.id])
+            (kind, id_)
+            for one in broken
+            for _, kind, id_, _ in _references(*schemas.shapes[one.kind.id].both(one.value))
         ),
         bool(unread) or any(one.value is None for one in broken),
     )
 
 
-def _references(value: Any, shape: Shape) -> Iterator[tuple[Path, str, str, str | None]]:
-    """Every reference in a record's data, by its schema and in its texts: path, kind, id, and step where one is."""
-    for path, id_, kind in shape.references(value):
+def _references(
+    texts: Iterable[TextAt], references: Iterable[ReferenceAt]
+) -> Iterator[tuple[Path, str, str, str | None]]:
+    """Every reference of a record, by its schema and in its texts: path, kind, id, and step where one is."""
+    for path, id_, kind in references:
         if kind == "step":
             procedure, _, step = id_.partition("/")
             yield path, "procedure", procedure, step
         else:
             yield path, kind, id_, None
-    for path, text, sort in shape.texts(value):
+    for path, text, sort in texts:
         for part in parts(text) if sort == "prose" else ():
             if isinstance(part, RecordLink):
                 yield path, part.kind, part.id, part.step

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 _ID = r"[a-z][a-z0-9]*(?:-[a-z0-9]+)*"
 _REFERENCE = re.compile(
@@ -47,12 +48,14 @@ class ValueLink:
 Part = Words | RecordLink | ValueLink
 
 
-def parts(text: str) -> Iterator[Part]:
-    """The parts of a text in order; a bracket that is no reference stays text."""
+@lru_cache(maxsize=50_000)
+def parts(text: str) -> tuple[Part, ...]:
+    """The parts of a text in order; a bracket that is no reference stays text. Rules and pages ask again and again."""
+    return tuple(_parts(text)) if "[[" in text else (Words(text),)
+
+
+def _parts(text: str) -> Iterator[Part]:
     end = 0
-    if "[[" not in text:
-        yield Words(text)
-        return
     for match in _REFERENCE.finditer(text):
         if match.start() > end:
             yield Words(text[end : match.start()])

@@ -6,8 +6,8 @@ list of them). New fields are found by every rule and every link as soon as the 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from types import MappingProxyType
 from typing import Any, Literal, NamedTuple
 
 Path = tuple[str | int, ...]
@@ -39,33 +39,49 @@ class Shape:
     items: Shape | None = None
     others: Shape | None = None
 
-    def texts(self, value: Any, path: Path = ()) -> Iterator[TextAt]:
+    def texts(self, value: Any) -> list[TextAt]:
         """Every text in `value`."""
-        if isinstance(value, str):
-            if self.text:
-                yield TextAt(path, value, self.text)
-            return
-        for key, below, shape in self._below(value):
-            yield from shape.texts(below, (*path, key))
+        return _texts(self._strings(value))
 
-    def references(self, value: Any, path: Path = ()) -> Iterator[ReferenceAt]:
+    def references(self, value: Any) -> list[ReferenceAt]:
         """Every reference by id in `value`."""
-        if isinstance(value, str):
-            if self.reference and value != "none":
-                yield ReferenceAt(path, value, self.reference)
-            return
-        for key, below, shape in self._below(value):
-            yield from shape.references(below, (*path, key))
+        return _referring(self._strings(value))
 
-    def _below(self, value: Any) -> Iterator[tuple[str | int, Any, Shape]]:
-        if isinstance(value, Mapping):
+    def both(self, value: Any) -> tuple[list[TextAt], list[ReferenceAt]]:
+        """Every text and every reference in `value`, read in one go."""
+        strings = self._strings(value)
+        return _texts(strings), _referring(strings)
+
+    def _strings(self, value: Any) -> list[StringAt]:
+        """Every string in `value` that is known of, with its path and its shape."""
+        found: list[StringAt] = []
+        self._collect(value, (), found)
+        return found
+
+    def _collect(self, value: Any, path: Path, found: list[StringAt]) -> None:
+        if isinstance(value, str):
+            found.append((path, value, self))
+        elif isinstance(value, dict | MappingProxyType):
             for key, below in value.items():
                 shape = self.properties.get(key, self.others)
                 if shape:
-                    yield key, below, shape
+                    shape._collect(below, (*path, key), found)
         elif isinstance(value, list | tuple) and self.items:
             for index, below in enumerate(value):
-                yield index, below, self.items
+                self.items._collect(below, (*path, index), found)
+
+
+StringAt = tuple[Path, str, Shape]
+
+
+def _texts(strings: list[StringAt]) -> list[TextAt]:
+    return [TextAt(path, text, shape.text) for path, text, shape in strings if shape.text]
+
+
+def _referring(strings: list[StringAt]) -> list[ReferenceAt]:
+    return [
+        ReferenceAt(path, id_, shape.reference) for path, id_, shape in strings if shape.reference and id_ != "none"
+    ]
 
 
 class ShapeReader:
