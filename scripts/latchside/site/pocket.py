@@ -10,7 +10,7 @@ from pathlib import Path
 from latchside.archive import archive
 
 FOLDER = "latchside-pocket"
-_SCRIPT = re.compile(r'<script\b.*?</script>', re.DOTALL)
+_SCRIPT = re.compile(r"<script\b.*?</script>", re.DOTALL)
 _POLICY = re.compile(r'(<meta http-equiv="Content-Security-Policy" content=")[^"]*')
 _LINK = re.compile(r'(<[^<>]*?\s(?:href|src)=")([^"]*)(")')
 _KEPT = re.compile(r".*\.(?:html|css|svg|png)")
