@@ -53,16 +53,11 @@ class WebKit:
         assert "error" not in answer, answer["error"]
         return answer.get("value")
 
-    def comes(self, body: str, *given: Any, patience: float = PATIENCE / 2) -> Any:
-        """Wait for a script to give back something true; that, or nothing where it does not come."""
-        end = time.monotonic() + patience
-        while not (found := self.run(body, *given)) and time.monotonic() < end:
-            time.sleep(0.1)
-        return found
-
     def until(self, body: str, *given: Any) -> Any:
         """What a script gives back once it is true. Fails where it never is."""
-        found = self.comes(body, *given, patience=PATIENCE)
+        end = time.monotonic() + PATIENCE
+        while not (found := self.run(body, *given)) and time.monotonic() < end:
+            time.sleep(0.1)
         assert found, f"never true: {body} {self.run('return document.body.innerText')[-600:]}"
         return found
 

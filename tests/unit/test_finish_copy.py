@@ -152,7 +152,7 @@ def test_a_site_is_finished_and_can_be_switched_off(tmp_path: Path) -> None:
 
 
 def test_what_no_page_asks_for_is_not_served(tmp_path: Path) -> None:
-    site = small_site(tmp_path / "site")
+    site = small_site(tmp_path / "lunr" / "site")  # wherever the site itself may lie
     theme = site / "assets" / "javascripts"
     (theme / "lunr" / "min").mkdir(parents=True)
     gone = [theme / "bundle.1.min.js.map", theme / "lunr" / "tinyseg.js", theme / "lunr" / "min" / "lunr.de.min.js"]
@@ -160,6 +160,7 @@ def test_what_no_page_asks_for_is_not_served(tmp_path: Path) -> None:
         path.write_text("x", "utf-8")
     finish(site, base_library(lay(tmp_path / "project")), UNDATED)
     assert (theme / "bundle.1.min.js").is_file()
+    assert (site / "on-site" / "index.html").is_file()
     assert not any(path.exists() for path in gone)
 
 

@@ -8,9 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from latchside.jobs.at_opening import TERMINALS
+from latchside.jobs.at_opening import AtOpening
 from latchside.jobs.conditions import Condition
-from latchside.jobs.names import contacts
 from latchside.jobs.plan import Choice, PassedOver, Problem
 from latchside.jobs.standing import Standing, on_loop, says_too_little, standings
 from latchside.jobs.survey import ControlUnit, Opening, Site
@@ -73,9 +72,7 @@ def _choice(
 def _contact(device: str | None, opening: Opening, library: Library) -> Standing | None:
     """The class of the wired contacts to be fitted on the loop of a transmitter."""
     record = library.find("device", device) if device else None
-    if record is None or record["inputs"][0]["id"] != TERMINALS or contacts(opening) <= bool(opening.old_contact):
-        return None
-    return on_loop(opening, library)
+    return on_loop(opening, library) if AtOpening(opening, record, "").on_loop > 0 else None
 
 
 def _of_contact(contact: Standing) -> tuple[list[str], list[str]]:

@@ -10,6 +10,7 @@ from typing import Any
 
 from latchside.findings import Finding, Level
 from latchside.kinds import KINDS, Kind
+from latchside.library.alike import alike
 from latchside.library.text import RecordLink, ValueLink, parts
 from latchside.read.tree import RawRecord
 from latchside.schemas import Schemas
@@ -122,11 +123,11 @@ class Library:
 
     @cached_property
     def _leaving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
-        return _grouped(self.links, lambda link: link.source.key)
+        return alike(self.links, lambda link: link.source.key)
 
     @cached_property
     def _arriving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
-        return _grouped(self.links, lambda link: link.target)
+        return alike(self.links, lambda link: link.target)
 
     def links_from(self, record: Record) -> tuple[Link, ...]:
         """What a record refers to."""
@@ -191,10 +192,3 @@ def _frozen(value: Any) -> Any:
     if isinstance(value, list):
         return tuple(_frozen(below) for below in value)
     return value
-
-
-def _grouped(links: Iterable[Link], key: Any) -> dict[tuple[str, str], tuple[Link, ...]]:
-    groups: dict[tuple[str, str], list[Link]] = {}
-    for link in links:
-        groups.setdefault(key(link), []).append(link)
-    return {name: tuple(group) for name, group in groups.items()}

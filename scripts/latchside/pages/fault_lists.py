@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from latchside.library import Library, Record
+from latchside.library.alike import alike
 from latchside.pages.fault_influence import Firmness, Prevented, Settling, firmness, prevented, settling
 
 FIND = "faults/find/"
@@ -49,13 +50,11 @@ class Suggested:
         return sum(one.first > 0 for one in self.firmness)
 
 
-def _alike(library: Library) -> Iterator[tuple[Record, ...]]:
+def _columns(library: Library) -> tuple[tuple[Record, ...], ...]:
     """Devices on which every cause is behind its fault as often."""
     causes = [(cause, fault) for fault in library.of("fault") for cause in fault["causes"]]
-    groups: dict[tuple[str, ...], list[Record]] = {}
-    for device in library.of("device"):
-        groups.setdefault(tuple(Find.word(cause, fault, device) for cause, fault in causes), []).append(device)
-    yield from map(tuple, groups.values())
+    words = alike(library.of("device"), lambda device: tuple(Find.word(*one, device) for one in causes))
+    return tuple(words.values())
 
 
 def pages(library: Library) -> Iterator[tuple[str, str, Find | Suggested]]:
@@ -63,5 +62,5 @@ def pages(library: Library) -> Iterator[tuple[str, str, Find | Suggested]]:
     words = library.schemas.words("seen-at")
     faults = library.of("fault")
     seen = tuple((id_, shown, tuple(one for one in faults if id_ in one["seen_at"])) for id_, shown in words.items())
-    yield FIND, "fault_find.jinja", Find(seen, tuple(_alike(library)), faults, tuple(settling(library)))
+    yield FIND, "fault_find.jinja", Find(seen, _columns(library), faults, tuple(settling(library)))
     yield MAINTAIN, "fault_firmness.jinja", Suggested(tuple(prevented(library)), firmness(library))

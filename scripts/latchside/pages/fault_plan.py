@@ -10,7 +10,8 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside.library import Library, Record
-from latchside.order import Plan, Problem, from_fault, make_plan
+from latchside.library.alike import alike
+from latchside.order import Plan, from_fault, make_plan
 from latchside.order.plan import Node, as_data
 from latchside.order.problem import guesses
 from latchside.pages.page import Page
@@ -153,7 +154,10 @@ def shown(page: Page, fault: Record) -> PlanShown:
 
 def differing(page: Page, fault: Record, tree: Any) -> Iterator[Differs]:
     """The devices on which another plan costs less, or the same plan costs other minutes."""
-    for devices in _alike(page.library, fault):
+    known = guesses(page.library.schemas)
+    listed = page.library.referring("fault", fault.id, "device")
+    problems = alike(listed, lambda device: replace(from_fault(fault.data, known, device.id), device=None))
+    for devices in problems.values():  # one plan serves all to whose causes and checks it comes alike
         device = devices[0]
         own = plan_of(page.library, fault, device.id)
         if own.tree is None or as_data(own)["tree"] == tree:
@@ -165,12 +169,3 @@ def differing(page: Page, fault: Record, tree: Any) -> Iterator[Differs]:
             devices, whole(own.expected), page.plain(about.get("do") or about.get("name", ""), fault),
             tuple(page.plain(one["name"], fault) for one in gone),
         )  # fmt: skip
-
-
-def _alike(library: Library, fault: Record) -> Iterator[tuple[Record, ...]]:
-    """The devices of a fault, those together to whose causes and checks it comes alike: one plan serves them."""
-    groups: dict[Problem, list[Record]] = {}
-    for device in library.referring("fault", fault.id, "device"):
-        problem = from_fault(fault.data, guesses(library.schemas), device.id)
-        groups.setdefault(replace(problem, device=None), []).append(device)
-    yield from map(tuple, groups.values())

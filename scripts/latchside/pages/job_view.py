@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from latchside.jobs.plan import Expected, Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
 from latchside.library import Record
+from latchside.library.alike import alike
 from latchside.pages import job_words as words
 from latchside.pages.escape import safe
 from latchside.pages.page import Page
@@ -88,10 +89,8 @@ class JobView:
     @staticmethod
     def passed_over(one: OpeningPlan) -> list[tuple[list[str], bool, tuple[str, ...]]]:
         """The devices passed over, whether they are ruled out, and why; those for the same reasons together."""
-        alike: dict[tuple[bool, tuple[str, ...]], list[str]] = {}
-        for other in one.choice.passed_over:
-            alike.setdefault((other.ruled_out, tuple(other.why)), []).append(other.device)
-        return [(devices, ruled_out, why) for (ruled_out, why), devices in alike.items()]
+        groups = alike(one.choice.passed_over, lambda other: (other.ruled_out, tuple(other.why)))
+        return [([other.device for other in others], *reason) for reason, others in groups.items()]
 
     def linked(self, kind: str, id_: str) -> Markup:
         """A record by name, linked; its id where there is no such record."""

@@ -14,6 +14,7 @@ from markupsafe import Markup
 from latchside.figures.units import other_system, readable, rounded_other, symbol
 from latchside.figures.words import accepted, limits
 from latchside.library import Library, Record
+from latchside.library.alike import alike
 from latchside.library.quantity import Quantity, quantity
 from latchside.pages.escape import safe
 from latchside.pages.shorten import some
@@ -44,10 +45,8 @@ def of_device(device: Record, expect: Mapping[str, Any]) -> Quantity:
 
 def typical_values(devices: Iterable[Record], expect: Mapping[str, Any]) -> list[tuple[str, Record]]:
     """What a measurement is on each of these devices, in words, each figure once, with the first device that has it."""
-    alike: dict[str, list[Record]] = {}
-    for device in devices:
-        alike.setdefault(accepted(of_device(device, expect)), []).append(device)
-    return [(f"{some([one.name for one in whose])} {figure}", whose[0]) for figure, whose in alike.items()]
+    figures = alike(devices, lambda device: accepted(of_device(device, expect)))
+    return [(f"{some([one.name for one in whose])} {figure}", whose[0]) for figure, whose in figures.items()]
 
 
 def expectations(library: Library, measure: Mapping[str, Any], owner: Record, only: Any = None) -> Markup:
@@ -55,10 +54,8 @@ def expectations(library: Library, measure: Mapping[str, Any], owner: Record, on
 
     A figure says whose it is: `of` holds the names of its devices by id, or a name for it where it is nobody's own.
     """
-    alike: dict[str, dict[str, str]] = {}
-    for device, name, figure in _figures(library, measure, owner, only):
-        alike.setdefault(json.dumps(figure, ensure_ascii=False), {})[device] = name
-    rows = [{"of": whose, **json.loads(figure)} for figure, whose in alike.items()]
+    shared = alike(_figures(library, measure, owner, only), lambda one: json.dumps(one[2]))
+    rows = [{"of": {device: name for device, name, _ in whose}, **whose[0][2]} for whose in shared.values()]
     return safe(json.dumps(rows, ensure_ascii=False, separators=(",", ":")))
 
 

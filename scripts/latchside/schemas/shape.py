@@ -41,47 +41,32 @@ class Shape:
 
     def texts(self, value: Any) -> list[TextAt]:
         """Every text in `value`."""
-        return _texts(self._strings(value))
+        return self.both(value)[0]
 
     def references(self, value: Any) -> list[ReferenceAt]:
         """Every reference by id in `value`."""
-        return _referring(self._strings(value))
+        return self.both(value)[1]
 
     def both(self, value: Any) -> tuple[list[TextAt], list[ReferenceAt]]:
         """Every text and every reference in `value`, read in one go."""
-        strings = self._strings(value)
-        return _texts(strings), _referring(strings)
-
-    def _strings(self, value: Any) -> list[StringAt]:
-        """Every string in `value` that is known of, with its path and its shape."""
-        found: list[StringAt] = []
-        self._collect(value, (), found)
+        found: tuple[list[TextAt], list[ReferenceAt]] = ([], [])
+        self._collect(value, (), *found)
         return found
 
-    def _collect(self, value: Any, path: Path, found: list[StringAt]) -> None:
+    def _collect(self, value: Any, path: Path, texts: list[TextAt], references: list[ReferenceAt]) -> None:
         if isinstance(value, str):
-            found.append((path, value, self))
+            if self.text:
+                texts.append(TextAt(path, value, self.text))
+            if self.reference and value != "none":
+                references.append(ReferenceAt(path, value, self.reference))
         elif isinstance(value, dict | MappingProxyType):
             for key, below in value.items():
                 shape = self.properties.get(key, self.others)
                 if shape:
-                    shape._collect(below, (*path, key), found)
+                    shape._collect(below, (*path, key), texts, references)
         elif isinstance(value, list | tuple) and self.items:
             for index, below in enumerate(value):
-                self.items._collect(below, (*path, index), found)
-
-
-StringAt = tuple[Path, str, Shape]
-
-
-def _texts(strings: list[StringAt]) -> list[TextAt]:
-    return [TextAt(path, text, shape.text) for path, text, shape in strings if shape.text]
-
-
-def _referring(strings: list[StringAt]) -> list[ReferenceAt]:
-    return [
-        ReferenceAt(path, id_, shape.reference) for path, id_, shape in strings if shape.reference and id_ != "none"
-    ]
+                self.items._collect(below, (*path, index), texts, references)
 
 
 class ShapeReader:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
@@ -62,8 +63,7 @@ class Finished:
 
 def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> Finished:
     """Finish the built site in `site`. With `offline` false, phones that saved a copy are told to let it go."""
-    for path in filter(unused, sorted(site.rglob("*"))):
-        path.unlink()
+    _drop_unused(site / "assets")
     each(sorted(site.rglob("*.html")), _rewrite)
     for path in sorted((site / "assets" / "js").glob("*.js")):
         path.write_text(lean(path.read_text("utf-8")), "utf-8")
@@ -106,9 +106,11 @@ def corrections(library: Library) -> Iterator[dict[str, Any]]:
             }
 
 
-def unused(path: Path) -> bool:
-    """Whether a file came with the theme and no page ever asks for it: maps for debugging, other languages' search."""
-    return path.is_file() and (path.suffix == ".map" or "lunr" in path.parent.parts)
+def _drop_unused(assets: Path) -> None:
+    """Take away what came with the theme and no page ever asks for: maps for debugging, other languages' search."""
+    shutil.rmtree(assets / "javascripts" / "lunr", ignore_errors=True)
+    for path in sorted(assets.rglob("*.map")):
+        path.unlink()
 
 
 def _rewrite(path: Path) -> None:

@@ -177,11 +177,11 @@ def _play(context: Context) -> Line | None:
 def _swaying(context: Context, play: float) -> tuple[Verdict, str]:
     """A curtain, a swinging door or a gate plays by nature: what counts is that it never leaves the reach."""
     both = (context.opening.gap_mm or 0.0) + play
-    least = left(context, steel=steel_at(context) is not False).least
-    if both > least:
-        return "poor", f"With its gap the leaf plays beyond the reach that is sure, {mm(down(least, 0.1))}. {_GUIDE}"
-    fit_to = left(context, steel=steel_at(context) is not False).fit_to
-    if both > fit_to:
+    reach = left(context, steel=steel_at(context) is not False)
+    if both > reach.least:
+        sure = mm(down(reach.least, 0.1))
+        return "poor", f"With its gap the leaf plays beyond the reach that is sure, {sure}. {_GUIDE}"
+    if both > reach.fit_to:
         return "test on site", f"Such a leaf plays. It stays within the reach: both ends of the proof decide. {_GUIDE}"
     return "good", "Such a leaf plays, and pulled out as far as it goes it is still within half of the reach."
 
