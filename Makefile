@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
-.PHONY: site pocket test serve check lint bench bench-lighthouse lock clean
+.PHONY: site pocket test proof serve check lint bench bench-lighthouse lock clean
 
 site: $(VENV)/.site
 	$(BIN)/latchside site
@@ -22,6 +22,11 @@ test: $(VENV)/.test
 	$(BIN)/python scripts/bring_browser.py
 	$(BIN)/python scripts/bring_webkit.py
 	$(BIN)/python -m pytest --numprocesses auto --dist loadfile
+
+# The laws of a plan against four times as many surveys: before a release, and after a change of the planner.
+proof: $(VENV)/.test
+	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses auto tests/unit/test_plan_laws.py \
+	  tests/unit/test_plan_properties.py tests/unit/test_plan_sentences.py tests/unit/test_questions.py tests/unit/test_survey_form.py
 
 lint: $(VENV)/.test
 	$(BIN)/ruff check scripts tests

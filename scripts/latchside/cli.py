@@ -41,6 +41,7 @@ ELSEWHERE = {
     "plan": ("latchside.jobs.command", "plan"),
     "record": ("latchside.visits.command", "record"),
     "tally": ("latchside.visits.command", "tally"),
+    "times": ("latchside.visits.command", "times"),
 }
 """Commands that live in other modules, imported when they are called or listed."""
 
@@ -133,15 +134,16 @@ def new(kind: str, name: str, root: Path) -> None:
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), required=True, help="An empty or new folder.")
 def render(root: Path, out: Path) -> None:
     """Write the generated pages as files, without building the site."""
+    from latchside import out as place
     from latchside.pages import render_pages
 
+    place.ready(out)
     pages = render_pages(_sound(root).library, progress=Progress())
-    if out.exists() and any(out.iterdir()):
-        raise click.ClickException(f"{out} is not empty; nothing was written.")
-    for path, text in pages.items():
-        target = out / path
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(text, "utf-8", newline="")
+    with place.said(out):
+        for path, text in pages.items():
+            target = out / path
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_text(text, "utf-8", newline="")
     click.echo(f"{len(pages)} pages in {out}")
 
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from latchside.collector import without_collector
 from latchside.findings import Finding
 from latchside.kinds import KINDS
 from latchside.library import Library, build_library
@@ -33,18 +32,6 @@ class Checked:
     def errors(self) -> int:
         """How many findings are errors."""
         return sum(finding.level == "error" for finding in self.findings)
-
-
-@contextmanager
-def without_collector() -> Iterator[None]:
-    """The garbage collector at rest: what is read stays, and to walk it again and again takes a third of the time."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
 
 
 @without_collector()

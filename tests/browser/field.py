@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Any
 
 from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
@@ -31,6 +32,28 @@ def new_page(context: BrowserContext, address: str, at: str = "") -> Page:
         page.clock.set_fixed_time(at)
     page.goto(address)
     return ready(page)
+
+
+def until(page: Page, holds: Callable[[], bool], patience: float = 20_000) -> None:
+    """Wait until something holds that no locator can be asked for, such as what lies in the store or at the host."""
+    for _ in range(int(patience / 50)):
+        if holds():
+            return
+        page.wait_for_timeout(50)
+    assert holds()
+
+
+def comes_to(page: Page, script: str, wanted: Any, argument: Any = None) -> None:
+    """Wait until a script of the page gives what is wanted; where it never does, what it gave last is said."""
+    given: list[Any] = []
+
+    def holds() -> bool:
+        given[:] = [page.evaluate(script, argument)]
+        return bool(given[0] == wanted)
+
+    with suppress(AssertionError):
+        until(page, holds)
+    assert given[0] == wanted
 
 
 def start_visit(page: Page, base: str, site: str = "Elm House", who: str = "Anna") -> str:

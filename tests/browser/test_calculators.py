@@ -55,6 +55,17 @@ def test_a_comma_marks_decimals_as_a_point_does(cable: Page) -> None:
     assert said(cable) != point
 
 
+@pytest.mark.parametrize("typed", ["98 ft 5 1/8 in", "98' 5 1/8\"", "30 m", "3000 cm"])
+def test_a_length_is_read_as_a_survey_takes_it(typed: str, cable: Page) -> None:
+    """30 m is 98 ft 5.1024 in (0.3048 m a foot exactly: NIST SP 811, appendix B.8)."""
+    cable.fill("[name=length_m]", "30")
+    metric = said(cable)["Resistance of the run, both conductors"]
+    cable.fill("[name=length_m]", "1")
+    expect(cable.locator(".ls-answer dd").first).not_to_have_text(metric)
+    cable.fill("[name=length_m]", typed)
+    expect(cable.locator(".ls-answer")).to_contain_text(metric)
+
+
 def test_a_thousands_mark_is_not_guessed_at(cable: Page) -> None:
     cable.fill("[name=length_m]", "1,500")
     expect(cable.locator("#error-length_m")).to_have_text(
@@ -132,6 +143,5 @@ def test_fields_have_labels_ranges_and_a_numeric_keypad(cable: Page) -> None:
     described = (field.get_attribute("aria-describedby") or "").split()
     assert "From 0.1 to 2,000 m" in (cable.locator(f"#{described[0]}").text_content() or "")
     for control in cable.locator("[data-figure] :is([type=text], select, button)").all():
-        box = control.bounding_box()
-        assert box
-        assert box["height"] >= 48
+        expect(control).to_be_visible()
+        assert control.evaluate("e => e.getBoundingClientRect().height") >= 48

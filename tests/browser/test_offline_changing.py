@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from latchside.site.finish import OFF, WORKER
 
-from .field import ready
+from .field import ready, until
 from .host import Host, Phone, changed, reword, standing, words
 
 LIST = "checklists/position/"
@@ -165,7 +165,7 @@ def test_a_server_that_dies_while_an_update_comes_leaves_the_old_copy(saver: Pho
     host.asked.clear()
     host.breaks_after = 3
     page.reload()
-    page.wait_for_timeout(1500)
+    until(page, lambda: len(host.asked) > 3)  # the first request that got no answer
     host.stop()
     host.breaks_after = None
     page = saver.on()

@@ -18,6 +18,7 @@ from pypdf import PdfReader
 from latchside.library import Library
 
 from ..paper import sheets
+from .field import ready
 
 Visit = Callable[..., Page]
 Watch = Callable[[], AbstractContextManager[Visit]]
@@ -95,7 +96,7 @@ def test_every_stop_of_the_tab_key_shows_a_ring(visit: Visit, address: str) -> N
 
 @SIZES
 def test_a_row_of_a_checklist_is_ticked_anywhere(visit: Visit, size: tuple[int, int]) -> None:
-    page = visit("checklists/position/", size)
+    page = ready(visit("checklists/position/", size))  # the row has the size that its tool gives it
     row = page.locator(".ls-item").first
     box = row.locator("input")
     _tab_to(page, ".ls-item input")

@@ -9,9 +9,14 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from ..visits.make import DOOR, VISIT, entry, site
-from .field import PHONE, add_opening, answer_all, new_page, other, put, ready, start_visit, stored, tick
+from .field import PHONE, add_opening, answer_all, comes_to, new_page, other, put, ready, start_visit, stored, tick
 
 PROVING = "checklists/proving-each-opening/"
+UNDER_THE_THUMB = """chosen => {
+  const box = document.querySelector(chosen).getBoundingClientRect(), middle = (box.top + box.bottom) / 2;
+  return innerHeight / 2 < middle && middle < document.querySelector('.ls-bar').getBoundingClientRect().top;
+}"""
+"""Whether the middle of a row stands in the lower half of the screen, above the bar."""
 
 
 @pytest.fixture(scope="module")
@@ -234,10 +239,7 @@ def test_what_is_open_stays_in_sight_and_is_led_to(page: Page) -> None:
     page.get_by_role("button", name="Next open item (19 left)").click()
     expect(page.locator("#item-latched")).to_be_in_viewport()
     expect(page.locator("#item-latched input[type=checkbox]")).to_be_focused()
-    box, bar = page.locator("#item-latched .ls-item").bounding_box(), page.locator(".ls-bar").bounding_box()
-    assert box
-    assert bar
-    assert PHONE["height"] / 2 < box["y"] + box["height"] / 2 < bar["y"], "the item is not under the thumb"
+    comes_to(page, UNDER_THE_THUMB, True, "#item-latched .ls-item")
     for _ in range(18):
         page.get_by_role("button", name="Next open item").click()
     expect(page.locator("#item-play input[type=checkbox]")).to_be_focused()
@@ -296,7 +298,7 @@ def test_a_list_that_changed_says_so_and_keeps_what_it_can(page: Page, base: str
     page.goto(base + PROVING)
     ready(page)
     note = page.locator(".ls-changed")
-    expect(note).to_contain_text("This list has changed since it was filled in (version 7, now 1). 1 outcome is kept.")
+    expect(note).to_contain_text("This list has changed since it was filled in (version 7, now 2). 1 outcome is kept.")
     expect(note).to_contain_text("No longer on the list, still in the record: Old item \u2014 true.")
     expect(page.locator("#item-push-pull")).to_have_attribute("data-state", "done")
     expect(page.locator("#item-look")).to_have_attribute("data-state", "changed")
@@ -391,11 +393,11 @@ def test_without_scripts_it_is_a_list_to_print(browser: Browser, base: str) -> N
 
 
 def test_a_list_in_use_prints_what_is_open_and_a_fresh_one_prints_blank(page: Page) -> None:
-    mark = """[...document.querySelectorAll('.ls-item-words')]
+    mark = """() => [...document.querySelectorAll('.ls-item-words')]
       .filter(e => getComputedStyle(e, '::after').content.includes('OPEN')).length"""
     page.emulate_media(media="print")
-    assert page.evaluate(mark) == 0
+    comes_to(page, mark, 0)
     page.emulate_media(media="screen")
     tick(page, "look")
     page.emulate_media(media="print")
-    assert page.evaluate(mark) == 19
+    comes_to(page, mark, 19)

@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expec
 from latchside.visits.file import parse_visit
 
 from ..visits.make import SCHEMA
-from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, stored, tick
+from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, stored, tick, until
 from .killed import TICK, doomed
 
 PROVING = "checklists/proving-each-opening/"
@@ -90,13 +90,20 @@ def test_the_same_item_in_two_tabs_at_once_ends_alike(context: BrowserContext, b
     at = one.evaluate("Date.now() + 500")
     for page in (one, two):
         page.evaluate(
-            "at => setTimeout(() => document.querySelector('#item-look .ls-item').click(), at - Date.now())", at
+            """at => { window.tapped = new Promise(done => setTimeout(() => {
+              document.querySelector('#item-look .ls-item').click(); done(); }, at - Date.now())); }""",
+            at,
         )
-    one.wait_for_timeout(1500)
-    kinds = [entry["kind"] for entry in sorted(stored(one), key=lambda entry: entry["n"])]
-    assert kinds in (["item"], ["item", "item"], ["item", "undo"])
     for page in (one, two):
-        expect(page.locator("#item-look")).to_have_attribute("data-state", "open" if "undo" in kinds else "done")
+        page.evaluate("tapped")
+
+    def alike() -> bool:
+        """Both tabs show what the entries say that are stored by now."""
+        kinds = [entry["kind"] for entry in sorted(stored(one), key=lambda entry: entry["n"])]
+        state = {("item",): "done", ("item", "item"): "done", ("item", "undo"): "open"}.get(tuple(kinds))
+        return all(page.locator("#item-look").get_attribute("data-state") == state for page in (one, two))
+
+    until(one, alike)
 
 
 REFUSALS = {

@@ -179,6 +179,40 @@ def _duty_units() -> Pairs:
         yield found["percent"], float(share.magnitude)
 
 
+FLOORS = {
+    ("home", 1900): (4, 8, 12, 16), ("office", 1900): (15, 19, 23, 27), ("shop", 1900): (6, 9, 12, 15),
+    ("office", 900): (9, 19, 24),
+}  # fmt: skip
+"""Loss in dB of one floor, of two and so on, by building and MHz: 4n, 15 + 4(n - 1), 6 + 3(n - 1), and a row of its own
+for offices at 900 MHz. The first three are also what ns-3 has in its model of the Recommendation."""
+
+
+def _floors() -> Pairs:
+    for (building, frequency), printed in FLOORS.items():
+        for floors, other in enumerate(printed, 1):
+            at = {"frequency_mhz": frequency, "distance_m": 10, "floors": floors, "building": building}
+            yield ask("indoor-loss", **at)["floors_db"], other
+
+
+def _floors_of_a_way() -> Pairs:
+    for (building, frequency), printed in FLOORS.items():
+        bare = _margin(frequency, 10)["loss_db"]
+        for floors, other in enumerate(printed, 1):
+            yield _margin(frequency, 10, floors=floors, building=building)["loss_db"] - bare, other
+
+
+def _office_of_the_simulator() -> Pairs:
+    """An office of ns-3's kind, 2,114 MHz, 20 m and two floors: 20 lg f + 30 lg d + 19 - 28."""
+    yield ask("indoor-loss", frequency_mhz=2114, distance_m=20, n=30, floors=2, building="office")["loss_db"], 96.5331
+
+
+def _canadian_power() -> Pairs:
+    """The line from 3,750 to 12,500 uV/m of RSS-210, from memory, turned into power by ITU-R P.525."""
+    for frequency in (260, 315, 390, 433.92, 470):
+        field = (3750 + 8750 * (frequency - 260) / 210) * 1e-6
+        yield ask("field-limit", region="canada", frequency_mhz=frequency)["eirp_dbm"], 10 * log10(field**2 * 9 / 30e-3)
+
+
 PYCRAF = "pycraf 2.1.0, a run written down"
 CHECKS = (
     Check("free-space-loss", "loss_db", PYCRAF, "library", _free_space, 0.001, "dB"),
@@ -201,6 +235,16 @@ CHECKS = (
         "library",
         _slope_of_free_space,
         0.5,
+        "dB",
+    ),
+    Check("indoor-loss", "floors_db", "ITU-R P.1238, floors by kind of building", "published", _floors, 1e-9, "dB"),
+    Check(
+        "indoor-loss",
+        "loss_db",
+        "ns-3's row for offices, worked by hand",
+        "published",
+        _office_of_the_simulator,
+        0.001,
         "dB",
     ),
     Check(
@@ -246,6 +290,16 @@ CHECKS = (
         "dB",
     ),
     Check("radio-margin", "loss_db", f"{PYCRAF}, the parts added up", "library", _margin_parts, 0.001, "dB"),
+    Check("field-limit", "eirp_dbm", "RSS-210 of Canada, from memory", "law", _canadian_power, 1e-9, "dB"),
+    Check(
+        "radio-margin",
+        "loss_db",
+        "ITU-R P.1238, floors by kind of building",
+        "published",
+        _floors_of_a_way,
+        1e-9,
+        "dB",
+    ),
     Check("radio-margin", "received_dbm", "Friis' equation in watts", "law", _friis, 1e-9, "dB"),
     Check("duty", "percent", "ERC/REC 70-03 annexes 1 and 7, seconds in an hour", "published", _duty_rows, 1e-12),
     Check("duty", "percent", "47 CFR 15.231(a)(3), two seconds in an hour", "published", _duty_polling, 0.001),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from cmath import cos, sin
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
-from math import acos, degrees, log, pi, sqrt
+from math import acos, degrees, log, log10, pi, sqrt
 from typing import Any
 
 import pytest
@@ -17,6 +19,7 @@ from latchside.jobs.site_figures import site_figures
 from latchside.jobs.survey import ControlUnit, Opening, Site, Survey, Wall
 from latchside.library import Library
 from latchside.project import Checked
+from tests.published.circuits import meter, single
 
 FIGURES = catalogue()
 ON = date(2026, 11, 25)
@@ -43,18 +46,72 @@ def line(
     return next(one for one in lines if one.name == name)
 
 
+BRICK, CONCRETE = (3.91, 0.0238, 0.16), (5.24, 0.0462, 0.7822)
+"""Permittivity, and conductivity c f^d with f in GHz: rows of the table of ITU-R P.2040."""
+
+
+def slab(material: tuple[float, float, float], millimetres: float, megahertz: float) -> float:
+    """Loss in dB of a sheet met squarely, by the wave matrix of a dielectric layer between two of air.
+
+    A textbook's way to the same law as the equations of ITU-R P.2040: |T| = 2 / |2 cos q + j (n + 1/n) sin q|.
+    """
+    real, c, d = material
+    conductivity = c * (megahertz / 1000) ** d
+    index = (real - 1j * conductivity / (2 * pi * megahertz * 1e6 * 8.8541878128e-12)) ** 0.5
+    phase = 2 * pi * megahertz * 1e6 / 299_792_458 * millimetres / 1000 * index
+    return float(20 * log10(abs(2 * cos(phase) + 1j * (index + 1 / index) * sin(phase)) / 2))
+
+
 def test_one_brick_wall_in_the_united_states(library: Library) -> None:
-    """At 433.92 MHz, 10 m, one brick wall of 100 mm.
+    """At 433.92 MHz, 10 m, one brick wall of 102 mm.
 
     Power, 47 CFR 15.231(b): 3,750 + 8,750 x 173.92 / 210 = 10,996.67 uV/m at 3 m; P = (E d)^2 / 30 by ITU-R P.525:
-    36.28 uW, so -14.40 dBm. Free space, ITU-R P.525 (Friis): 45.20 dB. Brick, ITU-R P.2040: 3.20 dB. Receiver -105.
+    36.28 uW, so -14.40 dBm. Free space, ITU-R P.525 (Friis): 45.20 dB. Brick, ITU-R P.2040: 3.16 dB. Receiver -105.
     """
-    found = line(library, "Radio margin", *AMERICA, distance_m=10.0, floors=0, walls=(Wall("brick", 100.0),))
-    margin = -14.404 - 45.196 - 3.196 - MOUNTING + 105
-    assert found.inputs["low_margin_db"] == pytest.approx(margin - SPREAD, abs=0.005)
-    assert found.inputs["high_margin_db"] == pytest.approx(margin + SPREAD, abs=0.005)
+    found = line(library, "Radio margin", *AMERICA, distance_m=10.0, floors=0, walls=(Wall("brick", 102.0),))
+    margin = -14.404 - 45.196 - slab(BRICK, 102, 433.92) - MOUNTING + 105
+    assert slab(BRICK, 100, 433.92) == pytest.approx(3.1956, abs=1e-4)  # printed by sionna-rt
+    assert found.inputs["low_margin_db"] == pytest.approx(margin - SPREAD, abs=0.03)
+    assert found.inputs["high_margin_db"] == pytest.approx(margin + SPREAD, abs=0.03)
     assert found.shown == "22 to 42\u00a0dB"
     assert found.verdict == "good"
+
+
+@pytest.mark.parametrize(
+    ("material", "row", "stated", "thinnest", "thickest"),
+    [
+        ("brick", BRICK, 100.0, 95, 105),  # to the centimetre
+        ("concrete", CONCRETE, 200.0, 195, 205),
+        ("brick", BRICK, 101.6, 89, 114),  # four inches, to the inch
+        ("brick", BRICK, None, 50, 400),  # nobody measured: a quarter to twice the 200 mm of the house
+    ],
+)
+def test_a_wall_counts_with_all_the_thicknesses_it_may_have(
+    library: Library, material: str, row: tuple[float, float, float], stated: float | None, thinnest: int, thickest: int
+) -> None:
+    """At 868.3 MHz the two faces of a sheet echo, ITU-R P.2040: brick takes 2.6 dB at 50 mm and 1.9 dB at 80 mm."""
+    found = line(library, "Radio margin", *EUROPE, distance_m=10.0, floors=0, walls=(Wall(material, stated),))
+    losses = [slab(row, thickness, 868.3) for thickness in range(thinnest, thickest + 1)]
+    margin = 12.15 - 51.221 - MOUNTING + 105
+    assert found.inputs["low_margin_db"] == pytest.approx(margin - max(losses) - SPREAD, abs=0.05)
+    assert found.inputs["high_margin_db"] == pytest.approx(margin - min(losses) + SPREAD, abs=0.05)
+
+
+@pytest.mark.parametrize(
+    ("building", "least", "most"),
+    [
+        ("home", 8, 8), ("office", 19, 19), ("shop", 9, 9), ("flats", 8, 20), ("workshop", 9, 19), ("other", 8, 20),
+        (None, 8, 20),
+    ],
+)  # fmt: skip
+def test_two_floors_by_kind_of_building(library: Library, building: str | None, least: float, most: float) -> None:
+    """ITU-R P.1238: homes 4n, offices 9, 19, 24 at 900 MHz, shops 6 + 3(n - 1); concrete between flats 10 each."""
+    site, unit = EUROPE
+    at = replace(site, building=building)
+    found = line(library, "Radio margin", at, unit, distance_m=10.0, floors=2, walls=())
+    margin = 12.15 - 51.221 - MOUNTING + 105
+    assert found.inputs["low_margin_db"] == pytest.approx(margin - most - SPREAD, abs=0.01)
+    assert found.inputs["high_margin_db"] == pytest.approx(margin - least + SPREAD, abs=0.01)
 
 
 def test_into_a_foiled_house_in_europe(library: Library) -> None:
@@ -73,7 +130,8 @@ def test_into_a_foiled_house_in_europe(library: Library) -> None:
 
 def test_a_home_whose_walls_nobody_counted(library: Library) -> None:
     """At 433.92 MHz, 10 m and one floor. ITU-R P.1238 with the slope of homes: 52.75 dB, and 4 dB for the floor."""
-    found = line(library, "Radio margin", *AMERICA, distance_m=10.0, floors=1)
+    home = replace(AMERICA[0], building="home")
+    found = line(library, "Radio margin", home, AMERICA[1], distance_m=10.0, floors=1)
     assert found.inputs["low_margin_db"] == pytest.approx(-14.404 - 52.75 - 4 - MOUNTING + 105 - SPREAD, abs=0.01)
     assert found.inputs["high_margin_db"] == pytest.approx(-14.404 - 45.196 - 4 - MOUNTING + 105 + SPREAD, abs=0.01)
     assert found.verdict == "test on site"
@@ -107,6 +165,33 @@ def test_cable_by_area(library: Library, area: float, plain: float, fine_coated:
         assert found.inputs["loop_ohm"] < 2 * 50 * most / 1000 <= found.inputs["most_ohm"]
 
 
+@pytest.mark.parametrize(
+    ("layout", "end", "second"),
+    [("series", 1000.0, None), ("series", 2200.0, None), ("double", 1000.0, 4700.0), ("double-across", 1000.0, 1000.0)],
+)
+def test_a_cable_is_judged_by_what_the_loop_reads(
+    library: Library, layout: str, end: float, second: float | None
+) -> None:
+    """Good: a resistor 5 % high behind 0.5 mm2 at the most that IEC 60228 allows still reads within a tenth.
+
+    Poor: behind ideal copper (NBS Handbook 100) it does not. The circuit by its node matrix; the tenth is practice.
+    """
+    unit = ControlUnit(layout=layout, end_of_line_ohm=end, second_resistor_ohm=second)
+    nominal = meter(single(layout, closed=True, series=end, across=second or end, core=1e-6))
+    verdicts = []
+    for length in (65.0, 200.0, 400.0, 800.0, 1500.0, 1900.0):
+        said: dict[str, Any] = {"cable_length_m": length, "cable_area_mm2": 0.5, "cable": False}
+        verdict = line(library, "Cable", EUROPE[0], unit, "recessed-contact", **said).verdict
+        for which, per_km in (("good", 36.0), ("poor", 34.482)):
+            core = length * per_km / 1000
+            high = meter(single(layout, closed=True, series=1.05 * end, across=1.05 * (second or end), core=core))
+            if verdict == which:
+                assert (high <= 1.1 * nominal) == (which == "good"), (length, high)
+        verdicts.append(verdict)
+    assert verdicts[0] == "good"
+    assert verdicts[-1] == "poor"
+
+
 def test_loop_voltage(library: Library) -> None:
     """5 V over 680 ohm, 3,000 ohm reads 4.08 V: printed as 4.1 V in a committee paper on SIA CP-01.
 
@@ -134,7 +219,7 @@ def test_cell_of_a_score_of_openings(library: Library) -> None:
     assert "2032-11-25" in found.shown
 
 
-@pytest.mark.parametrize("height", [2.0, 2.95, 3.873, 6.0])
+@pytest.mark.parametrize("height", [2.0, 2.95, 3.873])
 def test_ladder(library: Library, height: float) -> None:
     """29 CFR 1926.1053(b)(5)(i): a quarter of the working length, 75.5 degrees; HSE teaches one out for four up."""
     found = line(library, "Ladder", *AMERICA, height_m=height)
@@ -168,8 +253,8 @@ def test_standby_battery(region: str, needed: list[float], size: list[float]) ->
 
 
 def test_gap_of_half_the_reach(library: Library) -> None:
-    """Half of 21 mm is 10.5, and the label fits to 10; half of 11 mm on steel is 5.5: the rule of try-gap."""
+    """Half of 18.5 mm is 9.25, and the label fits to 9; half of 9.5 mm on steel is 4.75: the rule of try-gap."""
     air = line(library, "Gap and reach", *AMERICA, gap_mm=4.0, play_mm=1.0)
     steel = line(library, "Gap and reach", *AMERICA, gap_mm=4.0, play_mm=1.0, steel="both")
-    assert air.inputs["fit_to_mm"] == 10
-    assert steel.inputs["fit_to_mm"] == 5.5
+    assert air.inputs["fit_to_mm"] == 9
+    assert steel.inputs["fit_to_mm"] == 4.75

@@ -22,7 +22,7 @@ from latchside.project import ROOT, Checked
 from .outside import FOOT
 
 SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
-WIDE = "wide-reach-contact"
+WIRED_SURFACE = "wired-surface-contact"
 SHOP, HOUSE = "corner-bookshop", "hillside-house"
 ON = date(2026, 8, 31)
 
@@ -73,12 +73,14 @@ def about(library: Library, name: str, caution: str) -> tuple[str, ...]:
         (SHOP, "inner-door", RECESSED),
         # PRACTICE: a finished wooden window without cable, where nothing may be drilled
         (SHOP, "store-window", SURFACE),
-        # PRACTICE: a steel door with a cable at its frame; nothing is fixed before its certificate is answered for
-        (SHOP, "escape-door", WIDE),
+        # PRACTICE: a steel door with a cable at its frame, where no hole is allowed: a strong magnet on spacers;
+        # nothing is fixed before its certificate is answered for
+        (SHOP, "escape-door", WIRED_SURFACE),
         # PRACTICE: neither a surface set nor a barrel reaches over the play of a roller door, and no cable comes
         (SHOP, "delivery-door", TRANSMITTER),
-        (HOUSE, "front-door", SURFACE),
-        (HOUSE, "study-window", SURFACE),
+        # PRACTICE: five radio positions for seven contacts, so two leaves and two sashes each share one transmitter
+        (HOUSE, "front-door", TRANSMITTER),
+        (HOUSE, "study-window", TRANSMITTER),
         (HOUSE, "bedroom-left", SURFACE),
         # PRACTICE: a sound wired contact whose control unit has no wired position
         (HOUSE, "garage-door", TRANSMITTER),
@@ -126,39 +128,51 @@ def test_zones_of_the_shop(library: Library) -> None:
 
 
 def test_zones_of_the_house(library: Library) -> None:
-    """Each leaf and each sash with a contact has its own name, and all are by radio."""
-    assert [(zone.position, zone.spoken, zone.response, zone.reports) for zone in zones(library, HOUSE)][:5] == [
+    """Five positions and no more: leaves and sashes share a zone, and each contact still has a name of its own."""
+    assert [(zone.position, zone.spoken, zone.response, zone.reports) for zone in zones(library, HOUSE)] == [
         ("R1", "Hall front double door", "delayed", False),
-        ("R2", "Hall front double door passive leaf", "followed", False),
-        ("R3", "Study front sash window", "instant", False),
-        ("R4", "Study front sash window upper sash", "instant", False),
-        ("R5", "Bedroom rear window one", "instant", False),
+        ("R2", "Study front sash window", "instant", False),
+        ("R3", "Bedroom rear window one", "instant", False),
+        ("R4", "Bedroom rear window two", "instant", False),
+        ("R5", "Garage side up-and-over door", "instant", False),
     ]
-    assert zones(library, HOUSE)[-1].spoken == "Garage side up-and-over door"
+    # PRACTICE: many keypads show two lines of 16 letters, so "double door" and "window" give way to the leaf and sash
+    assert opening(library, HOUSE, "front-door").contact_names == ("Hall front double door", "Hall front passive leaf")
+    assert opening(library, HOUSE, "study-window").contact_names == (
+        "Study front sash window",
+        "Study front upper sash",
+    )
+    for id_ in ("front-door", "study-window"):
+        moved = opening(library, HOUSE, id_).choice.moved
+        assert moved is not None
+        assert "5 radio positions for 7" in moved
     problems = {(one.about, one.code) for one in plan(library, HOUSE).problems}
-    assert {("control-unit", "too-few-positions"), ("bedroom-left", "names-by-number")} <= problems
+    assert ("bedroom-left", "names-by-number") in problems
+    assert not {"too-few-positions", "no-position"} & {code for _, code in problems}
 
 
 # -- figures -------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
-    ("name", "id_", "uses", "standby", "capacity", "label"),
+    ("name", "id_", "uses", "standby", "capacity", "label", "check_in"),
     [
-        (SHOP, "store-window", 5, 12, 800, 6),
-        (SHOP, "delivery-door", 6, 20, 1500, 7),
-        (HOUSE, "front-door", 20, 12, 800, 6),
-        (HOUSE, "garage-door", 10, 20, 1500, 7),
+        (SHOP, "store-window", 5, 12, 800, 6, 20),
+        (SHOP, "delivery-door", 6, 20, 1500, 7, 20),
+        (HOUSE, "front-door", 20, 20, 1500, 7, 54),
+        (HOUSE, "garage-door", 10, 20, 1500, 7, 54),
     ],
 )
 def test_cells_last_as_long_as_their_charge(
-    library: Library, name: str, id_: str, uses: int, standby: float, capacity: float, label: int
+    library: Library, name: str, id_: str, uses: int, standby: float, capacity: float, label: int, check_in: int
 ) -> None:
     """Charge in, charge out: reports of a fifth of a second at 15 mA, check-ins every 54 minutes at the soonest.
 
+    The shop is in Europe and its grade is not known: as grade 2 asks of a device that only sends, every 20 minutes.
+
     A lithium cell loses about one per cent a year by itself (cell handbook), and the label is a ceiling.
     """
-    average = standby + 15e3 * 0.2 * (2 * uses / 86400 + 1 / (54 * 60))
+    average = standby + 15e3 * 0.2 * (2 * uses / 86400 + 1 / (check_in * 60))
     bare = capacity * 1000 / average / 8766
     years = min(label, floor(log(1 + 0.01 * bare) / 0.01))
     due = [one.due for one in plan(library, name).service if one.about == id_]
@@ -218,12 +232,19 @@ def test_parts_of_the_shop(library: Library) -> None:
 
 
 def test_parts_of_the_house(library: Library) -> None:
-    """Two leaves, two sashes, one or two bedroom windows; a fifth more, as this survey asks."""
-    sets = item(library, HOUSE, "Surface contact")
-    assert sets.quantity == sum(zone.device == SURFACE for zone in zones(library, HOUSE)) >= 5
-    assert sets.spare == (1 if sets.quantity == 5 else 2)
-    assert not any(one.name.startswith("Wired contact") for one in plan(library, HOUSE).items)  # the sound one stays
-    assert not any("Alarm cable" in one.name for one in plan(library, HOUSE).items)
+    """Two bedroom windows by themselves; two leaves and two sashes on two transmitters, and a sound contact on a third.
+
+    A fifth more, as this survey asks, and one at the least; three metres of cable to each new transmitter.
+    """
+
+    def counted(start: str) -> tuple[float, float]:
+        found = item(library, HOUSE, start)
+        return found.quantity, found.spare
+
+    assert counted("Surface contact") == (2, 1)
+    assert counted("Transmitter with wired input") == (3, 1)
+    assert counted("Wired surface contact, for a transmitter") == (4, 1)  # the sound one of the garage stays
+    assert counted("Alarm cable") == (6, 4)
 
 
 @pytest.mark.parametrize(("name", "entry"), [(SHOP, "shop-door"), (HOUSE, "front-door")])
@@ -256,7 +277,8 @@ def test_cautions_of_the_shop(library: Library) -> None:
 def test_cautions_of_the_house(library: Library) -> None:
     """40 CFR 745: housing of before 1978. 29 CFR 1926.1101: buildings of 1980 or before, where something is drilled."""
     assert {"front-door", "study-window", "bedroom-left"} <= set(about(library, HOUSE, "lead-paint"))
-    assert about(library, HOUSE, "asbestos") == ("garage-door",)
+    screwed = ("front-door", "study-window", "garage-door")  # three transmitters, each screwed to the wall
+    assert about(library, HOUSE, "asbestos") == screwed
     assert about(library, HOUSE, "ladders") == ("front-door", "garage-door")  # 6.5 and 7 feet, over 1.8 m
     assert about(library, HOUSE, "life-safety") == ("bedroom-right",)
     assert about(library, HOUSE, "mercury-switches") == ("garage-door",)

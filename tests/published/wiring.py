@@ -6,6 +6,7 @@ from itertools import product
 from math import inf, pi
 
 from tests.published.check import Check, Pairs, ask
+from tests.published.circuits import meter, single
 from tests.published.outside import FOOT, library
 
 KFT = 1000 * FOOT / 1000
@@ -80,8 +81,9 @@ def _reflected_states() -> Pairs:
         ("none", "shut"): 0.0, ("none", "open"): inf, ("series", "shut"): end, ("series", "open"): inf,
         ("parallel", "shut"): end, ("parallel", "open"): 0.0,
         ("double", "shut"): end, ("double", "open"): end + contact,
+        ("double-across", "shut"): 1 / (1 / end + 1 / contact), ("double-across", "open"): contact,
     }  # fmt: skip
-    for layout in ("none", "series", "parallel", "double"):
+    for layout in ("none", "series", "parallel", "double", "double-across"):
         states = ask(
             "loop-states", supply_v=supply, pull_up_ohm=pull_up, layout=layout, end_ohm=end, contact_ohm=contact,
             tolerance_percent=5, cable_ohm=cable, leakage_ohm=leak,
@@ -110,6 +112,21 @@ def _nodal_windows() -> Pairs:
         ]
         yield states[state]["low_v"], float(min(found))
         yield states[state]["high_v"], float(max(found))
+
+
+def _nodal_circuits() -> Pairs:
+    """Each layout as it is wired, three resistors apart, by the conductance matrix of its nodes."""
+    supply, pull_up, cable = 12.0, 3300.0, 15.0
+    for end, contact in ((1000.0, 1000.0), (4700.0, 12000.0), (2200.0, 4700.0)):
+        for layout, wired in (("series", "series"), ("double", "double"), ("double-across", "double-across")):
+            states = ask(
+                "loop-states", supply_v=supply, pull_up_ohm=pull_up, layout=layout, end_ohm=end, contact_ohm=contact,
+                tolerance_percent=1, cable_ohm=cable,
+            )["states"]  # fmt: skip
+            for state, closed, fault in (("shut", True, ""), ("open", False, ""), ("short", True, "short")):
+                ohm = meter(single(wired, closed=closed, series=end, across=contact, core=cable / 2, fault=fault))
+                volts = supply if ohm == inf else supply * ohm / (ohm + pull_up)
+                yield states[state]["typical_v"], volts
 
 
 def _course_example() -> Pairs:
@@ -164,6 +181,9 @@ CHECKS = (
     Check("loop-states", "states", COMMITTEE, "published", _committee_states, 0.05, "V"),
     Check("loop-states", "states", SKRF, "library", _reflected_states, 1e-12, "V"),
     Check("loop-states", "states", "Kirchhoff's law at each corner, solved by SymPy", "law", _nodal_windows, 1e-12),
+    Check(
+        "loop-states", "states", "Kirchhoff's laws, the node matrix solved by NumPy", "law", _nodal_circuits, 1e-7, "V"
+    ),
     Check("voltage-drop", "drop_v", "worked example of an electricians' course", "published", _course_example, 0.006),
     Check("voltage-drop", "drop_v", PRINTED_WIRE, "published", _table_drop, 0.0015),
     Check("resistor", "nearest_ohm", "IEC 60063, the printed series", "published", _nearest, 1e-12),

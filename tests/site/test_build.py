@@ -62,7 +62,9 @@ def test_a_stage_without_work_has_no_page_and_says_why(
         for stage, listed in device["procedures"].items():
             if not isinstance(listed, tuple):
                 seen += 1
-                assert f"devices/{device.id}/{stage}/" not in every_page
+                page = every_page.get(f"devices/{device.id}/{stage}/")
+                # the work of some stages stands at another one, and their old address leads there
+                assert page is None or "has moved" in page.xpath("//h1")[0].text_content()
                 assert listed["none"].split("[[")[0].strip() in text
     assert seen
 

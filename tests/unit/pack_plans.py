@@ -38,8 +38,11 @@ SASH = Opening(
 HATCH = Opening("cellar-hatch", "Cellar", "hatch", fire_rated=None)
 SURVEY = Survey(
     "elm-corner", "Elm Corner", (FRONT, SASH, HATCH), invented=True, summary="A shop and a flat.", surveyed=ON,
-    site=Site("united-kingdom", 1931, True, True, None, "Parking in the yard."),
-    control_unit=ControlUnit(868.3, None, 2, 1, ("Hall",), 12.0, 2200, "series", 2200, 120, 600, True),
+    site=Site("united-kingdom", 1931, occupied=True, monitored=True, notes="Parking in the yard."),
+    control_unit=ControlUnit(
+        frequency_mhz=868.3, wired_positions=2, radio_positions=1, zones_in_use=("Hall",), supply_v=12.0,
+        pull_up_ohm=2200, layout="series", end_of_line_ohm=2200, standby_ma=120, alarm_ma=600, chime=True,
+    ),
     rules=JobRules(technicians=2),
 )  # fmt: skip
 

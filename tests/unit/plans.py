@@ -15,7 +15,7 @@ from latchside.jobs.zones import zones
 from latchside.library import Library
 
 SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
-WIDE = "wide-reach-contact"
+WIDE, STEEL_DOOR, WIRED_SURFACE = "wide-reach-contact", "steel-door-contact", "wired-surface-contact"
 
 
 def opening(id_: str, place: str, kind: str = "casement", **more: Any) -> Opening:

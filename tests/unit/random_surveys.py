@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+import os
 from typing import Any
 
+from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 
 from latchside.jobs.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
 
 from .support import schemas
+
+LONG = "LATCHSIDE_LONG" in os.environ
+"""Whether the laws of a plan are held against as many surveys as they name: `make proof`. Else against a quarter."""
+
+
+def draws(count: int) -> settings:
+    """So many surveys made by chance, each of which is planned."""
+    slow = [HealthCheck.too_slow, HealthCheck.data_too_large]
+    return settings(max_examples=count if LONG else max(8, count // 4), deadline=None, suppress_health_check=slow)
+
 
 DEVICES = ("recessed-contact", "surface-contact", "wired-input-transmitter")
 
@@ -25,20 +37,25 @@ ANSWER = st.sampled_from([True, False, None])
 WALL = st.builds(
     Wall, material=st.sampled_from(list(schemas().words("wall-material"))), thickness_mm=_figure(1, 400)
 )  # fmt: skip
-_OPENING: dict[str, st.SearchStrategy[Any]] = {
-    "place": st.sampled_from(["Hall", "Kitchen", "Flat 2", "Bed room", "bedroom"]),
-    "side": st.sampled_from(["", "front", "rear", "yard"]),
-    "kind": st.sampled_from(list(schemas().words("opening"))),
-    "spoken": st.sampled_from(["", "", "", "Back door", "back  door", "K. window"]),
+FACTS: dict[str, st.SearchStrategy[Any]] = {
     "passive_leaf": ANSWER, "upper_sash": ANSWER, "fire_rated": ANSWER, "escape": ANSWER, "cable": ANSWER,
-    "old_contact": ANSWER, "outdoors": ANSWER, "drill": ANSWER,
+    "old_contact": ANSWER, "outdoors": ANSWER, "drill": ANSWER, "powered": ANSWER, "glazed": ANSWER,
     "leaf_material": _word("leaf-material"), "frame_material": _word("leaf-material"), "steel": _word("steel"),
     "use": _word("use"), "wish": _word("wish"), "outer_wall": _word("outer-wall"),
     "play_mm": _figure(0, 30), "gap_mm": _figure(0, 60), "step_mm": _figure(-40, 40), "height_m": _figure(0, 6),
     "distance_m": _figure(0, 80), "floors": st.none() | st.integers(0, 4),
     "walls": st.none() | st.lists(WALL, max_size=4).map(tuple), "cable_length_m": _figure(0, 120),
     "cable_awg": st.none() | st.sampled_from([18, 22, 24]), "cable_area_mm2": st.none() | st.sampled_from([0.22, 0.5]),
-    "openings_a_day": _figure(0, 500),
+    "openings_a_day": _figure(0, 500), "rail_depth_mm": _figure(5, 200), "width_m": _figure(0.3, 4),
+    "hardware": st.none() | st.lists(st.sampled_from(list(schemas().words("door-hardware"))), unique=True).map(tuple),
+}  # fmt: skip
+"""The facts of an opening, each by its name in a read survey."""
+_OPENING: dict[str, st.SearchStrategy[Any]] = {
+    **FACTS,
+    "place": st.sampled_from(["Hall", "Kitchen", "Flat 2", "Bed room", "bedroom"]),
+    "side": st.sampled_from(["", "front", "rear", "yard"]),
+    "kind": st.sampled_from(list(schemas().words("opening"))),
+    "spoken": st.sampled_from(["", "", "", "Back door", "back  door", "K. window"]),
     "override": st.none() | st.builds(Override, st.sampled_from(DEVICES), st.just("The lead says so")),
 }  # fmt: skip
 
@@ -48,18 +65,22 @@ def openings(id_: str) -> st.SearchStrategy[Opening]:
     return st.builds(Opening, id=st.just(id_), **_OPENING)
 
 
-_SITE = st.builds(
-    Site, region=_word("region"), year_built=st.none() | st.integers(1800, 2026), occupied=ANSWER, monitored=ANSWER,
-    keyholder_arranged=ANSWER,
-)  # fmt: skip
-_UNIT = st.builds(
-    ControlUnit, frequency_mhz=st.sampled_from([None, 315.0, 433.92, 868.3, 915.0]), sensitivity_dbm=_figure(-120, -80),
-    wired_positions=st.none() | st.integers(0, 8), radio_positions=st.none() | st.integers(0, 8),
-    zones_in_use=st.sampled_from([(), ("Back door", "Safe")]), supply_v=st.sampled_from([None, 5.0, 12.0]),
-    pull_up_ohm=st.sampled_from([None, 2200.0, 4700.0]), layout=st.sampled_from([None, "none", "series", "double"]),
-    end_of_line_ohm=st.sampled_from([None, 2200.0, 4700.0]), standby_ma=_figure(1, 500), alarm_ma=_figure(1, 2000),
-    chime=ANSWER,
-)  # fmt: skip
+SITE_FACTS: dict[str, st.SearchStrategy[Any]] = {
+    "region": _word("region"), "year_built": st.none() | st.integers(1800, 2026), "occupied": ANSWER,
+    "monitored": ANSWER, "keyholder_arranged": ANSWER, "building": _word("building"), "listed": ANSWER,
+    "consent": _word("consent"), "grade": _word("grade"),
+}  # fmt: skip
+UNIT_FACTS: dict[str, st.SearchStrategy[Any]] = {
+    "frequency_mhz": st.sampled_from([None, 315.0, 433.92, 868.3, 915.0]), "sensitivity_dbm": _figure(-120, -80),
+    "wired_positions": st.none() | st.integers(0, 8), "radio_positions": st.none() | st.integers(0, 8),
+    "supply_v": st.sampled_from([None, 5.0, 12.0]), "pull_up_ohm": st.sampled_from([None, 2200.0, 4700.0]),
+    "layout": st.sampled_from([None, "none", "series", "double"]),
+    "end_of_line_ohm": st.sampled_from([None, 2200.0, 4700.0]), "standby_ma": _figure(1, 500),
+    "alarm_ma": _figure(1, 2000), "chime": ANSWER, "owner": _word("panel-owner"), "installer_access": ANSWER,
+    "two_way": ANSWER, "name_length": st.none() | st.integers(8, 64),
+}  # fmt: skip
+_SITE = st.builds(Site, insurer=st.sampled_from([None, "Every outer door, by grade 2"]), **SITE_FACTS)
+_UNIT = st.builds(ControlUnit, zones_in_use=st.sampled_from([(), ("Back door", "Safe")]), **UNIT_FACTS)
 _RULES = st.builds(
     JobRules, spare_percent=_figure(0, 50), day_minutes=st.none() | st.integers(60, 600),
     technicians=st.none() | st.integers(1, 4), cable_spare_m=_figure(0, 5),

@@ -28,10 +28,11 @@ DATA: dict[str, Any] = {
         {
             "id": "shed-door", "place": "Shed", "side": "lake", "kind": "hinged-door", "gap": "3/16 in",
             "step": "-2 mm", "walls": [{"material": "brick", "thickness": "4 1/2 in"}, {"material": "foil"}],
-            "height": 2.1, "fire_rated": "no", "floors": 0,
+            "height": 2.1, "fire_rated": "no", "floors": 0, "hardware": ["panic-bar", "closer"],
+            "rail_depth": "1 1/2 in",
             "device": {"class": "surface-contact", "reason": "It is there."},
         },
-        {"id": "loft-hatch", "place": "Loft", "kind": "hatch", "walls": [], "steel": "none"},
+        {"id": "loft-hatch", "place": "Loft", "kind": "hatch", "walls": [], "steel": "none", "hardware": []},
     ],
 }  # fmt: skip
 """A survey with a field of each sort."""
@@ -86,6 +87,7 @@ _NUMBERS = {
     "site.year_built": st.one_of(st.integers(1000, 2100), st.just("unknown")),
     "control_unit.frequency": st.floats(80, 6000).map(lambda x: round(x, 3)),
     "control_unit.sensitivity": st.integers(-150, -20),
+    "control_unit.name_length": st.integers(8, 64),
     "rules.day_minutes": st.integers(60, 1440),
     "rules.technicians": st.integers(1, 20),
     "rules.service_months": st.integers(1, 60),
@@ -105,10 +107,12 @@ def _value(column: Column) -> st.SearchStrategy[Any]:
         "length": _SHORT if column.unit == "mm" else _LONG,
         "number": _NUMBERS.get(column.name, st.integers(1, 40)),
         "true": st.just(True),
-        "words": st.lists(_TEXTS, max_size=3, unique=True),
+        "words": st.lists(st.sampled_from(column.words) if column.words else _TEXTS, max_size=3, unique=True),
         "walls": st.lists(wall, max_size=3),
-        "day": st.dates().filter(lambda day: day.year >= 1000).map(lambda day: day.isoformat()),
+        "day": st.dates().filter(lambda day: 2000 <= day.year <= 2099).map(lambda day: day.isoformat()),
     }
+    if column.path[-1] == "no_codes":
+        return st.lists(st.sampled_from(["notes", "place", "site.notes"]), min_size=1, max_size=2, unique=True)
     if column.path[-1] in ("id", "class"):
         return _IDS
     return st.sampled_from(column.words) if column.sort in ("word", "answer") else strategies[column.sort]

@@ -68,7 +68,20 @@ def refused(figure: Figure, given: Mapping[str, object]) -> tuple[str, ...]:
         ("15.24m", "m", 15.24),
         ("4 ft 6 in", "m", 1.3716),
         ("4'6\"", "mm", 1371.6),
-        ("1/2 in", "mm", None),
+        ("1/2 in", "mm", 12.7),
+        ("1/2 ft", "m", 0.1524),
+        ("3 1/2 in", "mm", 88.9),
+        ("3-1/2 in", "m", 0.0889),
+        ("3½ in", "mm", 88.9),
+        ("1/2", "in", 0.5),
+        ("12 ft 6 1/2 in", "m", 3.8227),
+        ("5 feet", "ft", 5),
+        ("3/0 in", "mm", None),
+        ("1 5/4 in", "mm", None),
+        ("1.5 ft 3 in", "m", None),
+        ("1,500 mm", "m", None),
+        ("0.01 km", "m", 10),
+        ("2 yd", "m", 1.8288),
         ("5.6k", "ohm", 5600),
         ("5k6", "ohm", 5600),
         ("4R7", "ohm", 4.7),
@@ -319,7 +332,7 @@ NAMED = {
     "field-limit": "uv_per_m eirp_dbm",
     "duty": "seconds_per_hour percent within",
     "free-space-loss": "loss_db",
-    "indoor-loss": "loss_db",
+    "indoor-loss": "loss_db floors_db",
     "radio-margin": "loss_db received_dbm margin_db low_margin_db high_margin_db",
     "magnet-field": "field_mt",
     "standby-battery": "ah with_margin_ah next_size_ah",
@@ -408,5 +421,5 @@ def loaded(code: str) -> set[str]:
 def test_nothing_heavy_is_imported_for_an_expression() -> None:
     code = "from latchside.figures.catalogue import catalogue\n"
     assert loaded(code + "catalogue()['cable-resistance'].answer({'length_m': '30 m', 'awg': 22})") == set()
-    with_units = loaded(code + "catalogue()['cable-resistance'].answer({'length_m': '50ft', 'awg': 22})")
+    with_units = loaded(code + "catalogue()['cable-resistance'].answer({'length_m': '50yd', 'awg': 22})")
     assert {"pint"} <= with_units <= {"pint", "numpy", "scipy"}  # Pint itself loads the last two where they are there

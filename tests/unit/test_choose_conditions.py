@@ -10,6 +10,7 @@ import pytest
 from latchside.figures.for_device.worked import Missing, Ratings
 from latchside.jobs import facts
 from latchside.jobs.conditions import Condition, bound_in, profiles
+from latchside.jobs.looked_at import looked
 from latchside.jobs.survey import Opening, Wall
 from latchside.library import Library
 
@@ -122,6 +123,15 @@ def test_one_test_that_fails_decides() -> None:
     assert condition.of(replace(BARE, cable=True, leaf_material="wood")).holds is True
 
 
+@pytest.mark.parametrize("field", sorted(facts.READS))
+@pytest.mark.parametrize("said", [{}, {"glazed": True}, {"leaf_material": "steel"}, {"cable": False, "gap_mm": 2.0}])
+def test_a_field_reads_no_fact_beside_those_that_are_named_for_it(field: str, said: dict[str, Any]) -> None:
+    number = field in facts.UNITS and field != "trip-room"
+    test = facts.above(field, 1) if number else facts.is_one_of("kind" if field == "trip-room" else field, frozenset())
+    _, looks = looked(test, replace(BARE, **said))
+    assert {name for _, name in looks} <= set(facts.READS[field])
+
+
 def test_bounds_are_converted_and_take_the_limit_they_name() -> None:
     assert bound_in({"value": 2, "unit": "in"}, "mm", RATINGS) == 50.8
     assert bound_in({"value": 6, "unit": "ft"}, "m", RATINGS) == 1.8288
@@ -135,6 +145,28 @@ def test_bounds_are_converted_and_take_the_limit_they_name() -> None:
     assert bound_in({"of": "release", "less": "reach", "share": 0.8}, "mm", RATINGS) == 4
     with pytest.raises(Missing):
         bound_in({"of": "spacer"}, "mm", RATINGS)
+
+
+def test_bounds_of_a_contact_as_it_is_mounted() -> None:
+    """A reach of 20 mm, a tenth of tolerance, and 3 % of warmth: 17.46 mm; a tenth kept free and 2 mm of sag: 13.71.
+
+    Where a profile states no drift, 5 % are taken.
+    """
+    drift = {"temperature-drift": {"value": 3, "unit": "%", "status": "computed"}}
+    ratings = Ratings(
+        {"reach": {"value": 20, "unit": "mm", "tolerance": {"percent": 10}, "status": "typical"}, **drift}
+    )
+    assert bound_in({"of": "reach", "limit": "sure"}, "mm", ratings) == pytest.approx(20 * 0.9 * 0.97)
+    assert bound_in({"of": "reach", "limit": "most"}, "mm", ratings) == pytest.approx(20 * 1.1 * 1.03)
+    assert bound_in({"of": "reach", "limit": "rest"}, "mm", ratings) == pytest.approx(17.46 * 0.9 - 2)
+    assert bound_in({"of": "reach", "limit": "sure"}, "mm", RATINGS) == pytest.approx(18 * 0.95)
+
+
+def test_the_room_for_the_trip_goes_by_the_kind(shipped_library: Library) -> None:
+    wide = next(one for one in profiles(shipped_library) if one.id == "wide-reach-contact")
+    late = next(one for one in wide.avoid if "trip-room" in one.fields)
+    for kind, holds in (("hinged-door", True), ("sliding", True), ("roller-door", False), ("gate", False)):
+        assert late.of(replace(BARE, kind=kind)).holds is holds, kind
 
 
 def test_profiles_are_plain_words(shipped_library: Library) -> None:

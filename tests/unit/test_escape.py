@@ -27,6 +27,7 @@ from markdown import Markdown
 from latchside.library import Library, build_library
 from latchside.pages import render_pages
 from latchside.pages.escape import safe
+from latchside.pages.page import Page
 from latchside.pages.render import _environment
 from latchside.project import ROOT
 from latchside.read.tree import RawRecord, read_project
@@ -275,3 +276,14 @@ def test_the_texts_really_stand_on_the_pages() -> None:
     numbers = set(re.findall(r"(\d{4}) (?:plain|linked)", text))
     count = sum(len(list(schemas().shapes[raw.kind.id].texts(raw.value))) for raw in read_project(BASE).records)
     assert len(numbers) > count * 0.7
+
+
+def test_a_link_in_a_summary_never_stands_inside_the_link_of_a_list() -> None:
+    """Links do not nest: a browser closes the outer one at the inner, and the row falls apart."""
+    library = build_library(read_project(BASE).records, schemas(), ())
+    procedure = library.find("procedure", "fit-contact")
+    assert procedure is not None
+    assert "[[" in procedure["summary"]
+    macro = _environment().from_string("{% from 'parts.jinja' import links %}{{ links(page, list) }}")
+    row = macro.render(page=Page(library, "somewhere/"), list=[procedure])
+    assert row.count("<a ") == 1

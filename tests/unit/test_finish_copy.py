@@ -63,6 +63,19 @@ def test_the_last_of_what_is_needed_gives_way_first_and_is_named() -> None:
     assert "cautions/c/index.html" in copy.first
 
 
+def test_a_procedure_that_an_installation_holds_whole_gives_way_to_one_that_stands_alone() -> None:
+    """Nothing that is read on a ladder is lost: its steps are saved on the page of the installation."""
+    told = {"devices/x/install/index.html": b'<h3 id="fix-it">', "procedures/fix-it/index.html": noise(700)}
+    files = {**SMALL, **told, "procedures/remove-it/index.html": noise(700, 2)}
+    whole = chosen(files)
+    assert whole.groups[-1] == "procedures"
+    copy = chosen(files, whole.size(whole.first) - 300)
+    assert copy.left_out == []
+    assert "procedures/fix-it/index.html" in copy.rest
+    assert "procedures/remove-it/index.html" in copy.first
+    assert copy.groups[-1] == "procedures as far as they fit"
+
+
 @given(st.integers(0, 60_000), st.integers(0, 2**32))
 def test_the_budget_is_never_passed(budget: int, seed: int) -> None:
     chance = Random(seed)

@@ -186,9 +186,10 @@ def test_loop_reads_what_the_figure_answers() -> None:
     assert "Leaf open and pair cut read the same" in one.meaning
 
 
-def test_two_resistors_only_where_a_control_unit_reads_the_loop() -> None:
-    assert "loop-double" not in USUAL
-    one = worked(cell_voltage=None)["loop-double"]
+@pytest.mark.parametrize("layout", ["loop-double", "loop-double-across"])
+def test_two_resistors_only_where_a_control_unit_reads_the_loop(layout: str) -> None:
+    assert layout not in USUAL
+    one = worked(cell_voltage=None)[layout]
     assert "All four states read differently" in one.meaning
     assert len({row[2] for row in one.rows}) == 4
 
@@ -277,7 +278,9 @@ def test_power_is_the_labels_or_the_limit_where_it_is_less(band: float) -> None:
 
 SHIPPED = {
     "surface-contact": IDS,
-    "recessed-contact": ["reach", "loop-series", "loop-double"],
+    "recessed-contact": ["reach", "loop-series", "loop-double", "loop-double-across"],
+    "steel-door-contact": ["reach", "loop-series", "loop-double", "loop-double-across"],
+    "wired-surface-contact": ["reach", "spacer", "loop-series", "loop-double", "loop-double-across"],
     "wired-input-transmitter": ["loop-series", "cell", "supervision", "margin"],
 }
 

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from latchside.jobs.house import house_of
 from latchside.jobs.plan import Line
 from latchside.jobs.survey import ControlUnit, Site, Wall
 from latchside.library import Library
@@ -78,12 +79,82 @@ def test_what_is_not_known_of_the_way_is_tried(library: Library, field: str) -> 
     assert margin(library, **said).verdict == "test on site"
 
 
-def test_an_unmeasured_wall_is_not_taken_for_the_thin_one(library: Library) -> None:
-    """Brick of 200 mm by the house, and as much as 400 mm in a bad spot."""
-    wide, known = (margin(library, walls=(Wall("brick", one),)) for one in (None, 200.0))
-    assert wide.inputs["low_margin_db"] < known.inputs["low_margin_db"]
-    assert wide.inputs["high_margin_db"] == known.inputs["high_margin_db"]
-    assert any("nobody measured" in one for one in wide.assumed)
+UNMEASURED = st.sampled_from(["brick", "concrete", "plasterboard", "wood", "glass", "chipboard"])
+
+
+@given(unit=st.sampled_from([UNIT, UNIT_868]), material=UNMEASURED, share=st.floats(0.6, 1.85))
+def test_a_wall_that_nobody_measured_holds_every_wall_it_may_be(
+    shipped: Checked, unit: ControlUnit, material: str, share: float
+) -> None:
+    """A quarter to twice the house's figure, from the thinnest to the thickest."""
+    site = US if unit is UNIT else EUROPE
+    house = float(house_of(shipped.library)[f"wall-{material}"])
+    unknown, known = (
+        margin(shipped.library, unit, site, walls=(Wall(material, one),)) for one in (None, share * house)
+    )
+    _within(unknown, known)
+    assert any("nobody measured" in one for one in unknown.assumed)
+
+
+@given(
+    unit=st.sampled_from([UNIT, UNIT_868]), material=UNMEASURED, whole=st.integers(1, 40), off=st.floats(-0.5, 0.5),
+    step=st.sampled_from([10.0, 25.4, 12.7]),
+)  # fmt: skip
+def test_a_thickness_read_to_the_centimetre_or_inch_holds_every_thickness_it_may_be(
+    shipped: Checked, unit: ControlUnit, material: str, whole: int, off: float, step: float
+) -> None:
+    """`off` is what the reading may be away from the wall, in the unit to which it was read."""
+    site = US if unit is UNIT else EUROPE
+    read, true = (
+        margin(shipped.library, unit, site, walls=(Wall(material, one),))
+        for one in (whole * step, (whole + off) * step)
+    )
+    low, high = (read.inputs[name] for name in ("low_margin_db", "high_margin_db"))
+    assert low <= high
+    if not (true.assumed and any("millimetre" in one for one in true.assumed)):
+        _within(read, true)
+
+
+def _within(wide: Line, narrow: Line) -> None:
+    """The margins of one lie within those of the other, but for the steps in which thicknesses are tried."""
+    assert wide.inputs["low_margin_db"] <= narrow.inputs["low_margin_db"] + 0.02
+    assert wide.inputs["high_margin_db"] >= narrow.inputs["high_margin_db"] - 0.02
+
+
+@pytest.mark.parametrize("floors", [1, 2, 3, 4, 6])
+@pytest.mark.parametrize("unit", [UNIT, UNIT_868])
+def test_an_unknown_building_holds_every_kind_of_building(library: Library, unit: ControlUnit, floors: int) -> None:
+    site = US if unit is UNIT else EUROPE
+    unknown = margin(library, unit, replace(site, building=None), floors=floors)
+    other = margin(library, unit, replace(site, building="other"), floors=floors)
+    for building in ("home", "flats", "office", "shop", "workshop"):
+        known = margin(library, unit, replace(site, building=building), floors=floors)
+        _within(unknown, known)
+        _within(other, known)
+
+
+@pytest.mark.parametrize(("distance", "verdict"), [(5.0, "good"), (1500.0, "test on site"), (5000.0, "poor")])
+def test_below_the_margin_to_accept_in_every_spot_is_poor(library: Library, distance: float, verdict: str) -> None:
+    """In a good spot 12.15 - 94.7 - 9 - 10 + 105 + 10 = 13.4 dB at 1.5 km; at 5 km 105.2 for 94.7, so 3 dB."""
+    found = margin(library, UNIT_868, replace(EUROPE, building="office"), distance_m=distance, floors=1)
+    assert found.verdict == verdict
+    if verdict == "poor":
+        assert 0 < found.inputs["high_margin_db"] < found.inputs["accept_db"]
+
+
+def test_what_is_poor_says_what_to_order_or_change(library: Library) -> None:
+    far = margin(library, distance_m=5000.0, outer_wall="efficient", floors=3)
+    other = margin(library, replace(UNIT, frequency_mhz=915.0))
+    for line in (far, other):
+        assert line.verdict == "poor"
+        assert "receiver" in line.meaning
+        assert "wire the opening" in line.meaning
+
+
+def test_canada_has_its_own_source(library: Library) -> None:
+    found = margin(library, UNIT, Site(region="canada"))
+    assert any("RSS-210" in one for one in found.assumed)
+    assert not any("United States" in one for one in found.assumed)
 
 
 def test_metal_behind_the_body_costs_and_a_transmitter_stands_clear(library: Library) -> None:

@@ -23,17 +23,18 @@ def library(shipped: Checked) -> Library:
     return shipped.library
 
 
-def battery(region: str | None, unit: ControlUnit = UNIT) -> list[Line]:
-    found = site_figures(survey([opening("a", "Hall")], unit, Site(region=region)), (), FIGURES)
+def battery(region: str | None, unit: ControlUnit = UNIT, grade: str | None = None) -> list[Line]:
+    site = Site(region=region, grade=grade)
+    found = site_figures(survey([opening("a", "Hall")], unit, site), (), FIGURES)
     return [one for one in found if one.figure == "standby-battery"]
 
 
 @pytest.mark.parametrize(
     ("region", "sizes"),
-    [("united-states", [1.2]), ("canada", [1.2]), ("europe", [2.1, 12]), ("united-kingdom", [2.1, 12]), (None, [2.1])],
+    [("united-states", [1.2]), ("canada", [4.5]), ("europe", [2.1, 12]), ("united-kingdom", [2.1, 12]), (None, [2.1])],
 )
 def test_battery_by_region(region: str | None, sizes: list[float]) -> None:
-    """120 mA and 500 mA for 15 min, times 1.25: 0.756 Ah at 4 h, 1.956 at 12 h, 9.156 at 60 h."""
+    """120 mA and 500 mA for 15 min, times 1.25: 0.756 Ah at 4 h, 1.956 at 12 h, 3.756 at 24 h, 9.156 at 60 h."""
     found = battery(region)
     assert [one.shown.split("\u00a0")[0] for one in found] == [f"{size:g}" for size in sizes]
     assert all(one.assumed for one in found)
@@ -41,6 +42,21 @@ def test_battery_by_region(region: str | None, sizes: list[float]) -> None:
         assert all("from memory" in one.meaning for one in found)
     if region is None:
         assert "not known" in found[0].assumed[-1]
+
+
+@pytest.mark.parametrize(
+    ("grade", "sizes"),
+    [("none", [2.1]), ("grade-1", [2.1]), ("grade-2", [2.1]), ("grade-3", [12]), ("grade-4", [12])],
+)
+def test_battery_by_grade(grade: str, sizes: list[float]) -> None:
+    found = battery("europe", grade=grade)
+    assert [one.shown.split("\u00a0")[0] for one in found] == [f"{size:g}" for size in sizes]
+
+
+def test_canada_is_not_the_united_states() -> None:
+    (found,) = battery("canada")
+    assert "CAN/ULC-S304" in found.meaning
+    assert "United States" not in " ".join((found.meaning, *found.assumed))
 
 
 @pytest.mark.parametrize("unit", [ControlUnit(), ControlUnit(standby_ma=100.0), ControlUnit(alarm_ma=100.0)])
@@ -52,6 +68,7 @@ def test_no_single_battery_is_poor() -> None:
     found = battery("europe", ControlUnit(standby_ma=5000.0, alarm_ma=5000.0))
     assert found[-1].verdict == "poor"
     assert "no single battery" in found[-1].shown
+    assert "Add a supply" in found[-1].meaning
 
 
 def made(library: Library, device: str, kinds: list[str], **said: object) -> tuple[OpeningPlan, ...]:

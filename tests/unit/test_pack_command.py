@@ -18,11 +18,10 @@ from click.testing import CliRunner, Result
 
 from latchside.cli import main
 from latchside.jobs import many, summary
-from latchside.jobs.codes import without_codes
 from latchside.jobs.pack import pdf as pdf_module
 from latchside.project import ROOT
 
-from .pack_plans import PLAN, SURVEY, hostile
+from .pack_plans import PLAN, hostile
 
 DEMO = ROOT / "content" / "jobs" / "corner-bakery.yaml"
 COMMAND = [sys.executable, "-m", "latchside.cli", "plan"]
@@ -196,23 +195,26 @@ def test_a_pdf_goes_with_the_pack(tmp_path: Path) -> None:
 
 
 def test_no_pack_holds_a_code(tmp_path: Path) -> None:
-    """In a note it is left out and told; in a name the survey is refused."""
-    noted = SMALL.replace("kind: hinged-door}}", "kind: hinged-door, notes: The code is 4711}}")
-    result = run(written(tmp_path / "a", text=noted), "--out", tmp_path / "out")
-    assert "looks as if it held a code" in result.stderr
-    for path in (tmp_path / "out").glob("*") if (tmp_path / "out").exists() else ():
-        assert b"4711" not in path.read_bytes(), path.name
-    named = run(written(tmp_path / "b", name="Elm House 4711"), "--out", tmp_path / "named")
-    assert named.exit_code == 1
-    assert not (tmp_path / "named").exists()
+    """Note and name: the plan is made, the pack says what was kept out of it, and the survey has it still."""
+    told = SMALL.replace("kind: hinged-door}}", "kind: hinged-door, notes: The code is 4711, spoken: code 4812}}")
+    path = written(tmp_path / "in", "elm-house", "Elm House code 4913", told)
+    result = run(path, "--out", tmp_path / "out")
+    for where in ("notes of back-door", "spoken of back-door", "name, which"):
+        assert where in result.stderr
+    assert len(list((tmp_path / "out").iterdir())) > 5
+    for file in (tmp_path / "out").rglob("*"):
+        assert not [code for code in (b"4711", b"4812", b"4913") if code in file.read_bytes()], file.name
+    problems = json.loads((tmp_path / "out" / "plan.json").read_text("utf-8"))["problems"]
+    assert sum("which looks as if it held a code" in one["found"] for one in problems) == 3
+    assert "Kept out of the pack" in (tmp_path / "out" / "index.html").read_text("utf-8")
+    assert "4711" in path.read_text("utf-8")
 
 
-def test_codes_are_looked_for_in_every_text() -> None:
-    assert without_codes(SURVEY, "f.yaml") == (SURVEY, ())
-    found = without_codes(hostile("code 4711").survey, "f.yaml")[1]
-    assert {one.code for one in found} == {"code-in-note", "code-in-name"}
-    assert len(found) == 8
-    assert all("4711" not in f"{one.found} {one.action}" for one in found)
+def test_what_is_confirmed_as_no_code_stands_in_the_pack(tmp_path: Path) -> None:
+    told = SMALL.replace("kind: hinged-door}}", "kind: hinged-door, notes: Code 4711 of the plan, no_codes: [notes]}}")
+    result = run(written(tmp_path / "in", text=told), "--out", tmp_path / "out")
+    assert "held a code" not in result.output
+    assert "Code 4711 of the plan" in (tmp_path / "out" / "index.html").read_text("utf-8")
 
 
 # -- many ------------------------------------------------------------------------------------------------------

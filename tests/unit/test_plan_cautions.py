@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
 from latchside.jobs.cautions import LEVELS, cautions
 from latchside.jobs.plan import Caution
-from latchside.jobs.survey import ControlUnit, Opening, Site
+from latchside.jobs.survey import ControlUnit, JobRules, Opening, Site
 from latchside.library import Library
 from latchside.project import Checked
 
@@ -41,7 +42,8 @@ def safe(kind: str = "hinged-door", **more: Any) -> Opening:
 
 def test_little_stands_where_all_is_known_and_well(library: Library) -> None:
     assert found(library, safe()).keys() == {
-        "local-code", "magnets-and-pacemakers", "lithium-cells", "swallowed-cells",
+        "local-code", "magnets-and-pacemakers", "lithium-cells", "swallowed-cells", "lone-working",
+        "confidential-records",
     }  # fmt: skip
 
 
@@ -126,6 +128,37 @@ def test_life_safety_stands_until_it_is_known_not_to(library: Library, field: st
 def test_cable_through_walls_meets_what_is_hidden(library: Library, device: str, stands: bool) -> None:
     assert ("hidden-services" in found(library, safe(), device)) == stands
     assert ("dust-and-eyes" in found(library, safe(), device)) == stands
+
+
+def test_one_technician_works_alone_and_two_do_not(library: Library) -> None:
+    for technicians, alone in ((1, True), (2, False), (None, True)):
+        asked = replace(survey([safe()], None, KNOWN), rules=JobRules(technicians=technicians))
+        made = cautions(asked, at(library, [safe()], [SURFACE]), library, house(library))
+        assert ("lone-working" in {one.caution for one in made}) == alone, technicians
+
+
+@pytest.mark.parametrize(("occupied", "stands"), [(True, True), (None, True), (False, False)])
+def test_dogs_are_asked_about_unless_nobody_is_there(library: Library, occupied: bool | None, stands: bool) -> None:
+    site = Site(region="united-states", year_built=2015, occupied=occupied, monitored=False)
+    assert ("dogs-and-angry-people" in found(library, safe(), site=site)) == stands
+
+
+def test_a_pack_with_devices_is_confidential_and_one_without_shows_nothing(library: Library) -> None:
+    assert found(library, safe())["confidential-records"].about == ("site",)
+    assert "confidential-records" not in found(library, safe(), None)
+
+
+@pytest.mark.parametrize("device", [SURFACE, TRANSMITTER])
+def test_mains_is_not_named_where_none_is_near(library: Library, device: str) -> None:
+    """A loop that ends at a transmitter on a cell, and a radio contact, have no mains beside them."""
+    assert "mains-wiring" not in found(library, safe(), device)
+
+
+def test_mains_is_named_at_the_openings_it_is_near_and_no_other(library: Library) -> None:
+    row = [safe(), opening("b", "Side", "hinged-door", **SAFE), opening("c", "Yard", "gate", **SAFE)]
+    made = cautions(survey(row, None, KNOWN), at(library, row, [SURFACE, RECESSED, SURFACE]), library, house(library))
+    mains = next(one for one in made if one.caution == "mains-wiring")
+    assert mains.about == ("b", "c")
 
 
 def test_a_wired_zone_ends_beside_mains(library: Library) -> None:

@@ -114,12 +114,25 @@ def test_a_sound_contact_stays(library: Library) -> None:
     assert counted(wired, "End-of-line resistor, 2.2\u00a0kΩ") == (1, 1)
 
 
-@pytest.mark.parametrize(("layout", "each"), [("series", 1), ("parallel", 1), ("double", 2), (None, 1)])
+@pytest.mark.parametrize(
+    ("layout", "each"), [("series", 1), ("parallel", 1), ("double", 2), ("double-across", 2), (None, 1)]
+)
 def test_resistors_follow_the_layout_and_the_asked_value(library: Library, layout: str | None, each: int) -> None:
     row = [opening(f"d{n}", "Hall", "hinged-door") for n in range(3)]
-    found = van(library, row, [RECESSED] * 3, ControlUnit(layout=layout, end_of_line_ohm=4700))
+    unit = ControlUnit(layout=layout, end_of_line_ohm=4700, second_resistor_ohm=4700)
+    found = van(library, row, [RECESSED] * 3, unit)
     assert counted(found, "End-of-line resistor, 4.7\u00a0kΩ") == (3 * each, 1)
     assert ("not known" in found["End-of-line resistor, 4.7\u00a0kΩ"].used_for) == (layout is None)
+
+
+@pytest.mark.parametrize(
+    ("second", "name"), [(12000.0, "12\u00a0kΩ"), (None, "second of the pair, of the value the control unit asks")]
+)
+def test_two_values_are_two_lines(library: Library, second: float | None, name: str) -> None:
+    unit = ControlUnit(layout="double", end_of_line_ohm=4700, second_resistor_ohm=second)
+    found = van(library, [opening("d", "Hall", "hinged-door")], [RECESSED], unit)
+    assert counted(found, "End-of-line resistor, 4.7\u00a0kΩ") == (1, 1)
+    assert counted(found, f"End-of-line resistor, {name}") == (1, 1)
 
 
 def test_no_resistor_where_none_is_asked_and_no_value_where_none_is_known(library: Library) -> None:

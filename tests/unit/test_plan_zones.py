@@ -164,26 +164,6 @@ def test_positions_count_wired_and_radio_apart_in_the_order_of_the_walk(library:
     ]  # fmt: skip
 
 
-@pytest.mark.parametrize(
-    ("device", "wired", "radio", "code"),
-    [
-        (RECESSED, 1, None, "too-few-positions"),
-        (RECESSED, 2, 0, None),
-        (SURFACE, None, 1, "too-few-positions"),
-        (SURFACE, 8, 0, "radio-on-wired-position"),
-        (SURFACE, 0, 0, "too-few-positions"),
-        (SURFACE, 0, 2, None),
-        (SURFACE, None, None, None),
-    ],
-)
-def test_positions_are_counted(
-    library: Library, device: str, wired: int | None, radio: int | None, code: str | None
-) -> None:
-    row = [opening("a", "Hall", "hinged-door", use="entry-route"), opening("b", "Attic", use="other")]
-    unit = ControlUnit(wired_positions=wired, radio_positions=radio)
-    assert codes(schedule(library, survey(row, unit), device)[1]) == ([("control-unit", code)] if code else [])
-
-
 def test_a_second_leaf_and_an_upper_sash_have_zones_of_their_own(library: Library) -> None:
     row = [
         opening("a", "Hall", "double-door", use="entry-route", passive_leaf=True),
@@ -239,7 +219,7 @@ def test_zones_report_on_a_monitored_site(library: Library, monitored: bool | No
 
 @pytest.mark.parametrize(
     ("use", "wanted", "chime"),
-    [("entry-route", True, True), ("entry-route", None, True), ("entry-route", False, False), ("other", True, False)],
+    [("entry-route", True, True), ("entry-route", None, False), ("entry-route", False, False), ("other", True, False)],
 )
 def test_chime_is_for_entry_doors(library: Library, use: str, wanted: bool | None, chime: bool) -> None:
     row = [opening("a", "Hall", "hinged-door", use=use)]
@@ -252,7 +232,7 @@ def test_the_input_in_use_is_the_common_case_of_the_device(library: Library, dev
 
 
 def test_radio_zones_are_supervised_with_the_window_of_the_device(library: Library) -> None:
-    found, _ = schedule(library, survey([opening("a", "Hall")]), SURFACE)
+    found, _ = schedule(library, survey([opening("a", "Hall")], site=Site(region="united-states")), SURFACE)
     assert "12\u00a0h" in found[0].supervision
 
 

@@ -45,7 +45,8 @@ def test_devices_with_the_same_figure_share_it() -> None:
     (row,) = json.loads(expectations(crowd, measure, owner, only).unescape())
     assert set(row["of"]) == set(only)
     devices = [crowd.records["device"][id_] for id_ in only]
-    ((words, first),) = typical_values(devices, measure["expect"])
+    ((words, first, name),) = typical_values(crowd, devices, measure["expect"])
+    assert name == "missed-window"
     assert first is devices[0]
     assert "and 18 more" in words
 

@@ -6,14 +6,20 @@ import copy
 import json
 from collections.abc import Iterator
 from dataclasses import replace
+from datetime import date
 from typing import Any
 
 import pytest
+from hypothesis import given
 
+from latchside.figures.catalogue import catalogue
 from latchside.jobs import build
+from latchside.jobs.make import make_plan
+from latchside.jobs.survey import Survey
 from latchside.library import Library
 from latchside.pages.survey_form import SCHEMA, fields, sheet_rows, survey_form
 
+from .random_surveys import draws, surveys
 from .support import schemas
 
 ASKS = {"answer", "choice", "number", "length", "text", "day", "list", "group", "fixed"}
@@ -148,7 +154,7 @@ def test_lengths_are_bounded_as_the_reader_bounds_them(form: list[dict[str, Any]
 def test_the_sheet_has_a_row_for_each_question(form: list[dict[str, Any]]) -> None:
     single = [one["name"] for one in every(named(form, "openings")["item"]["fields"]) if one["name"] != "item"]
     rows = [one["name"] for _, one, _ in sheet_rows(named(form, "openings")["item"]["fields"])]
-    assert set(rows) == set(single) - {"device", "material", "thickness"}
+    assert set(rows) == set(single) - {"device", "material", "thickness", "no_codes"}
     choices = {one["name"]: words for _, one, words in sheet_rows(named(form, "openings")["item"]["fields"])}
     assert choices["gap"] == "mm or in"
     assert choices["fire_rated"] == "yes, no, not known"
@@ -167,3 +173,23 @@ def test_the_block_of_data_holds_no_markup(shipped_library: Library) -> None:
 
 def test_the_same_library_gives_the_same_bytes(shipped_library: Library) -> None:
     assert survey_form(shipped_library) == survey_form(shipped_library)
+
+
+@given(of=surveys(most=2))
+@draws(40)
+def test_the_form_asks_what_a_plan_asks(form: list[dict[str, Any]], shipped_library: Library, of: Survey) -> None:
+    """Every question of any plan stands in the form, at the kind of opening that it is about."""
+    kinds = {one.id: one.kind for one in of.openings}
+    groups = {"site": named(form, "site")["fields"], "control-unit": named(form, "control_unit")["fields"]}
+    for question in make_plan(of, shipped_library, catalogue(), date(2026, 1, 31)).questions:
+        listed = groups.get(question.about, named(form, "openings")["item"]["fields"])
+        field = named(listed, question.field)
+        assert "extra" not in field, question
+        assert kinds.get(question.about, "") in field.get("kinds", [kinds.get(question.about, "")]), question
+
+
+def test_what_no_plan_could_ask_is_left_to_who_wants_to_tell_it(form: list[dict[str, Any]]) -> None:
+    extra = {one["name"] for one in named(form, "openings")["item"]["fields"] if one.get("extra")}
+    assert {"id", "spoken", "device", "notes"} <= extra
+    assert not extra & {"gap", "play", "use", "fire_rated", "escape", "drill", "cable_area", "openings_a_day"}
+    assert "extra" not in named(form, "site", "year_built")

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.lengths import LengthError, Unit, read_length
+from latchside.figures.lengths import LengthError, Unit, read_length
+from latchside.figures.typed import TypedError, read_number
 
 
 @pytest.mark.parametrize(
@@ -40,9 +41,9 @@ def test_the_step_may_be_negative_and_nothing_else() -> None:
     assert read_length("-2 mm", "mm", signed=True) == -2
     assert read_length("\u22122 mm", "mm", signed=True) == -2
     assert read_length("-1 ft 6 in", "m", signed=True) == -0.4572
-    with pytest.raises(LengthError, match="below nought"):
+    with pytest.raises(LengthError, match="below zero"):
         read_length("-2 mm", "mm")
-    with pytest.raises(LengthError, match="below nought"):
+    with pytest.raises(LengthError, match="below zero"):
         read_length(-2, "mm")
 
 
@@ -60,6 +61,22 @@ def test_the_step_may_be_negative_and_nothing_else() -> None:
 def test_refuses(value: object, words: str) -> None:
     with pytest.raises(LengthError, match=words):
         read_length(value, "mm", signed=True)
+
+
+TEXTS = ("4", "0,4 cm", "3/16 in", '1 3/16"', "1-3/16 in", "12 ft 6 in", "5'", "2,5 m", "1 5/4 in", "1,250 mm", "5' 6",
+         "1.5 ft 3 in", "3 in 2 ft", "½ in", "1/2 ft", "3 1/2 in", "-2 mm")  # fmt: skip
+
+
+@pytest.mark.parametrize("text", TEXTS)
+@pytest.mark.parametrize("unit", ["mm", "m"])
+def test_a_figure_takes_what_a_survey_takes_and_nothing_else(text: str, unit: Unit) -> None:
+    try:
+        read = read_length(text, unit, signed=True)
+    except LengthError:
+        with pytest.raises(TypedError):
+            read_number(text, unit)
+    else:
+        assert read_number(text, unit) == read
 
 
 @given(st.integers(0, 2000), st.integers(0, 11), st.integers(0, 15))

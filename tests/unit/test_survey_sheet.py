@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import sys
 import warnings
 import zipfile
 from collections.abc import Callable
@@ -14,8 +15,9 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from latchside.jobs.cells import guarded, unguarded
-from latchside.jobs.sheet import letter
+from latchside.jobs.sheet import letter, name_openings
 from latchside.jobs.survey import Survey
+from latchside.jobs.template import csv_bytes
 
 from .surveys import DATA, codes, places, put, read, written
 
@@ -121,6 +123,38 @@ def test_fields_above_that_are_not_known(tmp_path: Path) -> None:
     assert len(opened(survey).openings) == 2
 
 
+def test_many_openings_of_one_name_take_no_longer_each(tmp_path: Path) -> None:
+    """The lines of Python that are run for 200 and for 800: four times as many, and not sixteen or sixty-four."""
+
+    def lines_run(size: int) -> int:
+        count = 0
+
+        def traced(frame: Any, event: str, argument: object) -> Any:
+            nonlocal count
+            count += event == "line"
+            return traced
+
+        openings: list[dict[str, Any]] = [{"place": "Hall", "kind": "gate"} for _ in range(size)]
+        before = sys.gettrace()
+        sys.settrace(traced)
+        try:
+            name_openings(openings, openings)
+        finally:
+            sys.settrace(before)
+        assert [one["id"] for one in openings[:3]] == ["hall-gate", "hall-gate-2", "hall-gate-3"]
+        assert len({one["id"] for one in openings}) == size
+        return count
+
+    assert lines_run(800) < 5 * lines_run(200)
+
+
+def test_a_name_that_a_later_row_has_as_its_id_is_not_given_twice(tmp_path: Path) -> None:
+    text = "id,a\nname,Ab\nid,place,kind\n,Hall,gate\n,Hall,gate\nhall-gate-2,Hall,gate\n,Hall,gate\n"
+    survey, findings = read(put(tmp_path, "a.csv", text))
+    assert [one.id for one in opened(survey).openings] == ["hall-gate", "hall-gate-3", "hall-gate-2", "hall-gate-4"]
+    assert findings == ()
+
+
 def test_missing_cells_and_rows_without_an_id(tmp_path: Path) -> None:
     text = "id,a\nname,Ab\nid,place,kind\n,Hall,gate\n,Hall,gate\nx,,gate\n,,gate\n"
     survey, findings = read(put(tmp_path, "a.csv", text))
@@ -138,7 +172,8 @@ def test_missing_cells_and_rows_without_an_id(tmp_path: Path) -> None:
         ("id,place,kind\n# a,Shed,hatch\n", "no-opening"),
         ('id,place,kind\n"a,Shed,hatch\n', "broken-csv"),
         ("id,place,kind\n" + "a,b,gate\n" * 5001, "sheet-too-large"),
-        ("id,place,kind" + "," * 200 + "x\n", "sheet-too-large"),
+        ("id,place,kind" + "," * 200 + "x\n", "stray-cell"),
+        ("id,place,kind\n" + "a,b,gate\n" * 2001, "too-many-openings"),
         ("id,place,kind\na,\x00,gate\n", "not-utf-8"),
         ("id,place,kind\na," + "x" * 200_000 + ",gate\n", "broken-csv"),
     ],
@@ -365,16 +400,42 @@ def test_a_bomb_is_refused_before_it_is_unpacked(tmp_path: Path) -> None:
     assert codes(read(put(tmp_path, "a.xlsx", made.getvalue()))[1]) == ["xlsx-too-large"]
 
 
-@pytest.mark.parametrize(
-    "lines",
-    [
-        [*HEAD, COLUMNS, *([f"a-{n}", *GOOD[1:]] for n in range(5001))],
-        [*HEAD, [*COLUMNS, *[None] * 200, "gap"], GOOD],
-    ],
-    ids=["rows", "columns"],
-)
-def test_too_many_rows_or_columns(lines: list[list[object]], tmp_path: Path) -> None:
-    assert codes(read(put(tmp_path, "a.xlsx", cells(*lines)))[1]) == ["sheet-too-large"]
+def test_too_many_rows(tmp_path: Path) -> None:
+    lines = [*HEAD, COLUMNS, *([f"a-{n}", *GOOD[1:]] for n in range(5001))]
+    (finding,) = read(put(tmp_path, "a.xlsx", cells(*lines)))[1]
+    assert (finding.code, finding.action) == ("sheet-too-large", "Split the survey.")
+
+
+@pytest.mark.parametrize("form", ["csv", "xlsx"])
+def test_a_cell_far_to_the_right_is_named_and_the_survey_is_read(form: str, tmp_path: Path) -> None:
+    lines: list[list[object]] = [*HEAD, COLUMNS, GOOD, ["gate", "Yard", "gate", *[None] * 500, "x"]]
+    content = cells(*lines) if form == "xlsx" else csv_bytes(lines)  # type: ignore[arg-type]
+    survey, findings = read(put(tmp_path, f"a.{form}", content))
+    assert [one.id for one in opened(survey).openings] == ["shed-door", "gate"]
+    assert [(one.code, one.place.line, one.place.column) for one in findings] == [("stray-cell", 6, 504)]
+    assert "cell SJ6" in findings[0].found
+    assert "Clear that cell" in findings[0].action
+
+
+def test_a_cell_far_below_is_named_and_the_survey_is_read(tmp_path: Path) -> None:
+    far = replacing(SHEET, b"</sheetData>", b'<row r="30000"><c r="B30000" t="n"><v>1</v></c></row></sheetData>')
+    survey, findings = read(put(tmp_path, "a.xlsx", repacked(WORKBOOK, far)))
+    assert survey is not None
+    assert [one.place.line for one in findings] == [30000]
+
+
+@pytest.mark.parametrize("form", ["csv", "xlsx"])
+def test_columns_may_stand_in_any_order_and_without_an_id(form: str, tmp_path: Path) -> None:
+    lines: list[list[object]] = [*HEAD, ["kind", "gap", "place"], ["hatch", "4 mm", "Loft"], ["gate", None, "Yard"]]
+    content = cells(*lines) if form == "xlsx" else csv_bytes(lines)  # type: ignore[arg-type]
+    survey, findings = read(put(tmp_path, f"a.{form}", content))
+    assert [(one.id, one.gap_mm) for one in opened(survey).openings] == [("loft-hatch", 4), ("yard-gate", None)]
+    assert findings == ()
+
+
+def test_columns_without_a_name_are_not_called_repeated(tmp_path: Path) -> None:
+    survey, findings = read(put(tmp_path, "a.csv", "id,a\nname,Ab\nid,,place,,kind\nx,,Loft,,hatch\n"))
+    assert (len(opened(survey).openings), findings) == (1, ())
 
 
 def test_a_row_far_away_does_not_hold_the_reader(tmp_path: Path) -> None:

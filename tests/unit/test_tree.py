@@ -43,3 +43,16 @@ def test_nearest_place() -> None:
     assert raw.key_place("a", "b", 0) == Place(2, 7)  # an entry of a list has no key
     assert raw.key_place("a", "gone") == Place(2, 3)  # the mapping it would stand in
     assert RawRecord(KINDS["term"], "f.yaml", "f", read_text("", "f.yaml")).place("a") == START
+
+
+def test_records_in_a_folder_of_their_own_are_not_passed_over_in_silence(tmp_path: Path) -> None:
+    lay(tmp_path)
+    below = tmp_path / "shared" / "terms" / "doors" / "old"
+    below.mkdir(parents=True)
+    (below / "gate.yaml").write_text("id: gate\n", "utf-8")
+    (below / "notes.txt").write_text("no record", "utf-8")
+    reading = read_project(tmp_path)
+    (found,) = reading.findings
+    assert (found.file, found.code, found.level) == ("shared/terms/doors/old/gate.yaml", "in-a-subfolder", "error")
+    assert "shared/terms" in found.action
+    assert not [raw for raw in reading.records if raw.file == found.file]

@@ -145,6 +145,17 @@ def test_where_more_or_less_is_welcome_one_limit_binds(
     assert stated["words"].startswith(bound or "35")
 
 
+@pytest.mark.parametrize("name", ["window-at-grade", "age-at-setting"])
+def test_what_a_grade_asks_is_not_said_to_stand_on_a_label(shipped_library: Library, name: str) -> None:
+    owner = shipped_library.find("procedure", "prove-check-in")
+    assert owner is not None
+    measure = {"expect": {"device_value": name, "bound": "at most"}}
+    for device in (None, shipped_library.find("device", "surface-contact")):
+        said = str(Page(shipped_library, "procedures/prove-check-in/", device=device).expected(measure, owner))
+        assert "Grade 2" in said
+        assert "label" not in said
+
+
 def test_alternatives_are_figures_of_their_own(shipped_library: Library) -> None:
     stated = {"one_of": [2200, 4700], "unit": "ohm", "tolerance": {"percent": 6}, "status": "typical"}
     found = figures_of(shipped_library, {"expect": stated}, shipped_library.of("checklist")[0])

@@ -25,12 +25,12 @@ def codes(text: str) -> list[tuple[int, int, str]]:
 
 
 # What YAML 1.1 makes of these words; source: YAML 1.1 type repository, yaml.org/type: bool, int (base 60 and base 8),
-# null and timestamp. A record that says NO means the word.
+# and timestamp. A record that says NO means the word.
 @pytest.mark.parametrize(
     ("word", "in_yaml_1_1"),
     [
         ("NO", False), ("no", False), ("off", False), ("on", True), ("yes", True), ("True", True),
-        ("12:30", 750), ("022", 18), ("0x1F", 31), ("1_000", 1000), ("~", None), ("null", None),
+        ("12:30", 750), ("022", 18), ("0x1F", 31), ("1_000", 1000),
     ],
 )  # fmt: skip
 def test_words_stay_text(word: str, in_yaml_1_1: object) -> None:
@@ -56,7 +56,12 @@ def test_numbers(word: str, number: float) -> None:
 
 
 def test_true_false_and_nothing() -> None:
+    """Source: YAML 1.2.2, section 10.2.1.1: `~` and `null` are no text, unless they are quoted."""
     assert value("a: true\nb: false\nc:\n") == {"a": True, "b": False, "c": None}
+    assert value("a: ~\nb: null\nc: \"~\"\nd: 'null'\ne: [~]\n") == {
+        "a": None, "b": None, "c": "~", "d": "null", "e": [None]
+    }  # fmt: skip
+    assert codes("~") == [(1, 1, "empty-file")]
 
 
 def test_quoted_is_always_text() -> None:

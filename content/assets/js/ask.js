@@ -13,10 +13,12 @@ export function reader(warning) {
   let warned = "";
   return (inputs) => {
     const texts = inputs.map((input) => clean(input.value, input.maxLength > 0 ? input.maxLength : 500));
-    const suspect = texts.filter(looksLikeCode).join("\n");
+    const found = texts.map((text, index) => ({ text, name: inputs[index].labels?.[0]?.textContent?.trim() ?? "" })).filter(({ text }) => looksLikeCode(text));
+    const suspect = found.map(({ text }) => text).join("\n");
     if (suspect && suspect !== warned) {
       warned = suspect;
-      warning.textContent = CODE_WARNING;
+      const names = found.map(({ name }) => name).filter(Boolean).join(", ");
+      warning.textContent = inputs.length > 1 && names ? `${names}: ${CODE_WARNING}` : CODE_WARNING;
       return null;
     }
     warning.textContent = "";

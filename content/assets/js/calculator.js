@@ -1,5 +1,6 @@
 // The calculators: read what is typed, hold it to its range, work it out, say it in the words of the page.
 import { FIGURES } from "./figures.js";
+import { lengthIn } from "./lengths.js";
 
 const NUMBER = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?$/;
 const THOUSANDS = /^[+-]?[1-9]\d{0,2}(,\d{3})+$/;
@@ -43,8 +44,9 @@ function read(one, text, other) {
     const other = typed.split(",").length === 2 ? ` or ${typed.replace(",", ".")}` : "";
     return { error: `“${typed}” could be ${plain}${other}. Write it without the thousands mark.` };
   }
-  if (!NUMBER.test(typed)) return { error: `“${text.trim()}” is not a number. Give ${one.accepts}.` };
-  let number = Number(typed.replace(",", "."));
+  const length = NUMBER.test(typed) ? null : lengthIn(typed, other ? one.others[0] : one.sign);
+  if (length === null && !NUMBER.test(typed)) return { error: `“${text.trim()}” is not a number. Give ${one.accepts}.` };
+  let number = length ?? Number(typed.replace(",", "."));
   if (other) number = (number - one.others[2]) / one.others[1];
   if ((one.low !== null && number < one.low) || (one.high !== null && number > one.high)) {
     return { error: `${withSign(number, one.sign)} is out of range. Give ${one.accepts}.` };
@@ -185,7 +187,8 @@ function unitButton(one, form, otherUnits, update) {
   button.addEventListener("click", () => {
     const field = form.elements[one.name];
     const other = otherUnits.has(one.name);
-    const typed = Number(field.value.trim().replace(",", "."));
+    const text = field.value.trim();
+    const typed = lengthIn(text, other ? one.others[0] : one.sign) ?? Number(text.replace(",", "."));
     if (field.value.trim() && !one.many && Number.isFinite(typed)) {
       const changed = other ? (typed - one.others[2]) / one.others[1] : typed * one.others[1] + one.others[2];
       field.value = String(Number(changed.toPrecision(6)));

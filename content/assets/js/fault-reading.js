@@ -11,7 +11,7 @@ export function narrow(shown, expectations, device) {
   const own = figuresOf(expectations).filter((one) => one.device && one.device === device);
   const words = shown.querySelector(".ls-expect");
   const [reading, typical] = (words?.textContent ?? "").split("Typical: ");
-  if (words && typical && own.length === 1) words.textContent = `${reading}Typical: ${own[0].words}.`;
+  if (words && typical && own.length) words.textContent = `${reading}Typical: ${own.map((one) => one.words).join("; ")}.`;
 }
 
 /**

@@ -8,7 +8,8 @@
  * @property {string} label
  * @property {string} help
  * @property {"answer" | "choice" | "number" | "length" | "text" | "day" | "list" | "group" | "fixed"} ask
- * @property {boolean} [required] @property {boolean} [extra] @property {string} [part] @property {string[]} [kinds]
+ * @property {boolean} [required] @property {boolean} [extra] @property {boolean} [kept] never asked: the form fills it in
+ * @property {string} [part] @property {string[]} [kinds]
  * @property {[string, string][]} [choices] word and what a reader sees
  * @property {string} [unit] @property {string[]} [units] @property {number} [far] the longest that can be meant, in the first unit
  * @property {boolean} [signed] @property {boolean} [whole]
@@ -19,55 +20,13 @@
  * @typedef {{value?: any, fault?: string}} Read
  */
 import { canonical, number } from "./entries.js";
+import { length, millimetres, parts, twoWays } from "./lengths.js";
 import { clean } from "./words.js";
-
-const UNITS = { mm: "mm", cm: "cm", m: "m", in: "in", inch: "in", inches: "in", '"': "in", "\u2033": "in", "\u201d": "in", ft: "ft", foot: "ft", feet: "ft", "'": "ft", "\u2032": "ft", "\u2019": "ft" };
-const MILLIMETRES = { mm: 1, cm: 10, m: 1000, in: 25.4, ft: 304.8 };
-const PART = /^([+-]?(?:\d{1,4}[ -])?\d{1,3}\/\d{1,3}|[+-]?\d{1,6}(?:[.,]\d{0,4})?|[+-]?[.,]\d{1,4})\s*([a-z"'\u2032\u2033\u2019\u201d]*)\s*/i;
-const TWO_WAYS = /(^|[^\d.,])[1-9]\d{0,2},\d{3}(?![\d.,])/;
-
-/** Whether a comma could be read as one of thousands. @param {string} text */
-const twoWays = (text) => (TWO_WAYS.test(text) ? `${text.trim()} can be read two ways. Type it without the comma, or with a point.` : "");
-
-/** Whether a fraction can be read: over something, and less than one where a whole number stands before it. @param {string} text */
-function soundFraction(text) {
-  const [, whole, over, under] = /^[+-]?(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(text) ?? [];
-  return under === undefined || (Number(under) > 0 && (whole === undefined || Number(over) < Number(under)));
-}
-
-/** The size of a figure, where a fraction may stand. @param {string} text */
-function sizeOf(text) {
-  const [whole, fraction] = text.includes("/") ? (text.includes(" ") ? text.split(" ") : ["0", text.replace("-", "")]) : [text, "0/1"];
-  const [over, under] = fraction.split("/").map(Number);
-  return Math.abs(Number(whole)) + over / under;
-}
 
 /** Whether a length is longer than can be meant. @param {Field} field @param {string} value */
 function tooFar({ far = Infinity, units = [] }, value) {
-  const size = (parts(value, "") ?? []).reduce((sum, [figure, unit]) => sum + sizeOf(figure) * MILLIMETRES[/** @type {keyof MILLIMETRES} */ (unit)], 0);
-  return size > far * (MILLIMETRES[/** @type {keyof MILLIMETRES} */ (units[0])] ?? 1);
+  return (millimetres(value, "") ?? 0) > far * (millimetres("1", units[0]) ?? 1);
 }
-
-/** The parts of a length as typed: figure and unit; null where it is none. @param {string} text @param {string} unit of a figure without one */
-function parts(text, unit) {
-  let rest = text.trim().replace(/^[\u2212\u2013]\s*/, "-").replace(/(\d)([\u00bc-\u00be\u215b-\u215e])/g, "$1 $2").replace(/[\u00bc-\u00be\u215b-\u215e]/g, (sign) => sign.normalize("NFKD").replace("\u2044", "/"));
-  /** @type {[string, string][]} */
-  const found = [];
-  while (rest && found.length < 2) {
-    const match = PART.exec(rest);
-    if (!match) return null;
-    const named = match[2].toLowerCase();
-    const of = named === "" ? (found.length ? "" : unit) : Object.hasOwn(UNITS, named) ? UNITS[/** @type {keyof UNITS} */ (named)] : "";
-    if (!of || !soundFraction(match[1])) return null;
-    found.push([match[1].replace(",", ".").replace(/^\+/, "").replace(/^(-?)\./, "$10.").replace(/\.$/, "").replace(/^(-?\d+)-(?=\d+\/)/, "$1 "), of]);
-    rest = rest.slice(match[0].length);
-  }
-  const feet = found.length !== 2 || (found[0][1] === "ft" && found[1][1] === "in" && /^-?\d+$/.test(found[0][0]) && !found[1][0].startsWith("-"));
-  return rest || !found.length || !feet ? null : found;
-}
-
-/** A length as the file holds it, `12 ft 6 in`; null where it is none. @param {string} text @param {string} [unit] */
-export const length = (text, unit = "") => parts(text, unit)?.map(([figure, of]) => `${figure} ${of}`).join(" ") ?? null;
 
 /** A stored length as the form shows it: what stands in the box, and the unit beside it. @param {Field} field @param {any} value @param {string} unit where it has none */
 export function box(field, value, unit) {
@@ -116,7 +75,7 @@ export function read(field, typed, unit = "") {
   const over = [...text].length - (field.high ?? Infinity);
   if (over > 0) return { fault: `Too long by ${over}. Shorten it.` };
   if (over !== over || !misfit(field, text)) return { value: text };
-  return { fault: field.ask === "day" ? "That is no day. Choose one." : field.pattern ? "Use small letters and digits, words joined by hyphens, a letter first." : `Type at least ${field.low} letters.` };
+  return { fault: field.ask === "day" ? "That is no day from 2000 to 2099. Choose one." : field.pattern ? "Use small letters and digits, words joined by hyphens, a letter first." : `Type at least ${field.low} letters.` };
 }
 
 /** What is wrong with a stored answer beyond its schema, for the reader. @param {Field} field @param {any} value */

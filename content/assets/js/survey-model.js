@@ -11,8 +11,9 @@
  *   the walk, and the one that was taken away last
  */
 import { count } from "./dom.js";
-import { length, Misfit, take } from "./survey-check.js";
-import { looksLikeCode } from "./words.js";
+import { length } from "./lengths.js";
+import { Misfit, take } from "./survey-check.js";
+import { looksLikeCode, masked } from "./words.js";
 
 /** @param {Path} path */
 export const wayOf = (path) => path.join(".");
@@ -43,6 +44,9 @@ export function cutOut(row, path, index) {
   }
 }
 
+/** Whether a field is asked: what stands fast and what the form fills in is not. @param {Field} field */
+export const asks = (field) => field.ask !== "fixed" && !field.kept && field.name !== "openings";
+
 /** Whether a field concerns this opening. @param {Field} field @param {any} data */
 export const concerns = (field, data) => !field.kinds || field.kinds.includes(data.kind);
 
@@ -50,7 +54,7 @@ export const concerns = (field, data) => !field.kinds || field.kinds.includes(da
 export function open(fields, row, path = []) {
   return fields.flatMap((field) => {
     const here = [...path, field.name];
-    if (field.ask === "fixed" || field.extra || field.name === "openings" || !concerns(field, row.data)) return [];
+    if (!asks(field) || field.extra || !concerns(field, row.data)) return [];
     if (field.ask === "group") return open(field.fields ?? [], row, here);
     const typed = Object.keys(row.typed).some((way) => way === wayOf(here) || way.startsWith(`${wayOf(here)}.`));
     return at(row.data, here) === undefined || typed ? [{ field, path: here }] : [];
@@ -88,11 +92,15 @@ export function ids({ survey, openings }) {
   const own = (/** @type {OpeningRow} */ { key, data }) => data.id ?? (Object.hasOwn(survey.named, key) ? survey.named[key] : undefined);
   const taken = new Set(openings.map(own).filter(Boolean));
   const made = new Map();
+  const last = new Map(); // the last number tried for a name, so that many of one name cost no more than of different ones
   for (const row of openings) {
     const { key, data } = row;
-    const plain = slug([data.place, data.side, data.kind].filter(Boolean).join(" "), "opening");
+    const plain = slug(masked([data.place, data.side, data.kind].filter(Boolean).join(" ")), "opening");
     let id = own(row) ?? plain;
-    for (let next = 2; own(row) === undefined && taken.has(id); next += 1) id = `${plain}-${next}`;
+    while (own(row) === undefined && taken.has(id)) {
+      last.set(plain, (last.get(plain) ?? 1) + 1);
+      id = `${plain}-${last.get(plain)}`;
+    }
     taken.add(id);
     made.set(key, id);
   }
@@ -115,7 +123,7 @@ export function fileOf(fields, whole) {
   const { survey, openings } = whole;
   const known = ids(whole);
   const all = openings.map(({ key, data }) => ({ ...data, id: known.get(key) }));
-  return sorted(fields, { ...survey.data, id: survey.data.id ?? slug(survey.data.name ?? "", "site"), openings: all });
+  return sorted(fields, { ...survey.data, id: survey.data.id ?? slug(masked(survey.data.name ?? ""), "site"), openings: all });
 }
 
 /** @param {Field[]} fields @param {any} data @returns {any} */
@@ -144,7 +152,8 @@ export function hindrances(fields, survey) {
   if (!survey.openings.length) faults.push({ words: "There is no opening yet", opening: null });
   const head = fields.map((field) => (field.name === "openings" ? { ...field, item: { ...item, fields: [] }, least: 0 } : field));
   faults.push(...wrong(/** @type {any} */ ({ ask: "group", fields: head }), file, "", null));
-  const twice = file.openings.map((/** @type {any} */ one) => one.id).filter((/** @type {string} */ id, /** @type {number} */ index, /** @type {string[]} */ all) => all.indexOf(id) !== index);
+  const seen = new Set();
+  const twice = file.openings.map((/** @type {any} */ one) => one.id).filter((/** @type {string} */ id) => seen.size === seen.add(id).size);
   if (twice.length) faults.push({ words: `Two openings bear the id ${twice[0]}`, opening: survey.openings[file.openings.findLastIndex((/** @type {any} */ one) => one.id === twice[0])].key });
   return faults;
 }
@@ -163,17 +172,35 @@ function wrong(field, value, way, opening) {
 /** Openings that share place, side and kind, so that nobody could tell their zones apart. @param {OpeningRow[]} openings */
 export function alike(openings) {
   const names = openings.map(({ data }) => data.spoken || [data.place, data.side, data.kind].join("|").toLowerCase());
-  return new Set(openings.filter(({ data }, index) => data.place && names.indexOf(names[index]) !== names.lastIndexOf(names[index])).map(({ key }) => key));
+  const counts = new Map();
+  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
+  return new Set(openings.filter(({ data }, index) => data.place && counts.get(names[index]) > 1).map(({ key }) => key));
 }
 
-/** Texts that look as if they held a code, by the name of their field. @param {Field[]} fields @param {any} data @returns {string[]} */
-export function codes(fields, data) {
+/** The name of a field in `no_codes`. @param {Path} path */
+const nameOf = (path) => path.filter((part) => typeof part === "string").join(".");
+
+/** Whether the text of a field was said to be no code. @param {any} data of the survey, or of the opening @param {Path} path */
+export const isNoCode = (data, path) => Boolean(data.no_codes?.includes(nameOf(path)));
+
+/** Note that the text of a field is no code, or forget it where no text of it looks like one any more. @param {any} data @param {Path} path @param {boolean} none */
+export function noteNoCode(data, path, none) {
+  const texts = [at(data, path.filter((part) => typeof part === "string"))].flat();
+  const stays = none || (isNoCode(data, path) && texts.some((text) => typeof text === "string" && looksLikeCode(text)));
+  const others = (data.no_codes ?? []).filter((/** @type {string} */ name) => name !== nameOf(path));
+  if (stays || others.length) data.no_codes = stays ? [...others, nameOf(path)] : others;
+  else delete data.no_codes;
+}
+
+/** Texts that look as if they held a code and were not said to be none, by the name of their field. @param {Field[]} fields @param {any} data @param {Path} [path] @param {any} [owner] where it is said @returns {string[]} */
+export function codes(fields, data, path = [], owner = data) {
   return fields.flatMap((field) => {
     const value = data?.[field.name];
-    if (value === undefined) return [];
-    if (field.ask === "group") return codes(field.fields ?? [], value);
-    if (field.ask === "list") return value.flatMap((/** @type {any} */ one) => (field.item?.fields ? codes(field.item.fields, one) : codes([/** @type {Field} */ (field.item)], { item: one })));
-    return field.ask === "text" && !field.pattern && looksLikeCode(value) ? [field.label] : [];
+    const here = [...path, field.name];
+    if (value === undefined || field.kept) return [];
+    if (field.ask === "group") return codes(field.fields ?? [], value, here, owner);
+    if (field.ask === "list") return value.flatMap((/** @type {any} */ one) => (field.item?.fields ? codes(field.item.fields, one) : codes([/** @type {Field} */ ({ ...field.item, name: field.name, label: field.label })], { [field.name]: one }, path, owner)));
+    return field.ask === "text" && !field.pattern && looksLikeCode(value) && !isNoCode(owner, here) ? [field.label] : [];
   });
 }
 

@@ -2,7 +2,7 @@
 import { secondPress } from "./ask.js";
 import { button, count, fill, h } from "./dom.js";
 import { leaveBlock } from "./survey-file.js";
-import { alike, open, openWords, openingFields, openingName } from "./survey-model.js";
+import { alike, asks, open, openWords, openingFields, openingName } from "./survey-model.js";
 import { Part, singles, Walk } from "./survey-parts.js";
 import * as store from "./survey-store.js";
 
@@ -15,7 +15,7 @@ export class SurveyView {
     this.key = key;
     this.inner = openingFields(all.fields);
     this.form = { imperial: false, save: (/** @type {any} */ act) => all.save(key, null, act) };
-    const asked = all.fields.filter((field) => field.ask !== "fixed" && field.name !== "openings");
+    const asked = all.fields.filter(asks);
     const bare = asked.filter((field) => field.ask !== "group");
     this.parts = [
       new Part("This survey", bare, [], this.form, true),

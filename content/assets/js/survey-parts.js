@@ -1,6 +1,6 @@
 /** Questions that hold others: a list, a group, and a part of the form that can be folded away. */
 import { button, count, fill, h } from "./dom.js";
-import { at, concerns, cutOut, open, openWords, put, wayOf } from "./survey-model.js";
+import { asks, at, concerns, cutOut, open, openWords, put, wayOf } from "./survey-model.js";
 import { Question } from "./survey-question.js";
 
 /**
@@ -8,12 +8,12 @@ import { Question } from "./survey-question.js";
  * @typedef {import("./survey-model.js").Path} Path
  * @typedef {import("./survey-question.js").Form} Form
  * @typedef {import("./survey-question.js").Row} Row
- * @typedef {Question | Group | List} Asking
+ * @typedef {Question | Group | List | Several} Asking
  */
 
 /** A field as a question. @param {Field} field @param {Path} path @param {Form} form @returns {Asking} */
 export function asking(field, path, form) {
-  if (field.ask === "list") return new List(field, path, form);
+  if (field.ask === "list") return field.once && field.item?.ask === "choice" ? new Several(field, path, form) : new List(field, path, form);
   return field.ask === "group" ? new Group(field, path, form) : new Question(field, path, form);
 }
 
@@ -100,6 +100,44 @@ export class List {
   }
 }
 
+/** Some words of a few, each pressed or not; none of them is an answer too. */
+export class Several {
+  /** @param {Field} field @param {Path} path @param {Form} form */
+  constructor(field, path, form) {
+    this.field = field;
+    const choices = field.item?.choices ?? [];
+    /** @param {string} word */
+    const press = (word) => form.save((row) => {
+      const told = at(row.data, path) ?? [];
+      const left = choices.map(([one]) => one).filter((one) => (one === word) !== told.includes(one));
+      put(row.data, path, left.length ? left : undefined);
+    });
+    this.words = choices.map(([word, shown]) => ({ word, button: pick(shown, () => press(word)) }));
+    this.none = pick("None", () => form.save((row) => put(row.data, path, at(row.data, path)?.length === 0 ? undefined : [])));
+    this.open = h("span", { class: "ls-q-open" });
+    this.path = path;
+    /** @type {Question[]} */
+    this.singles = [];
+    this.element = h("fieldset", { class: "ls-q ls-q-group", "data-way": wayOf(path) }, h("legend", { class: "ls-q-name" }, field.label, " ", this.open), h("small", {}, field.help), h("div", { class: "ls-picks" }, ...this.words.map((one) => one.button), this.none));
+  }
+
+  /** @param {Row} row */
+  show(row) {
+    const list = at(row.data, this.path);
+    for (const { word, button: made } of this.words) made.setAttribute("aria-pressed", String(Boolean(list?.includes(word))));
+    this.none.setAttribute("aria-pressed", String(list?.length === 0));
+    this.open.textContent = list === undefined && !this.field.extra ? "open" : "";
+  }
+
+  focus() {
+    this.element.scrollIntoView({ block: "center" });
+    this.words[0]?.button.focus({ preventScroll: true });
+  }
+}
+
+/** A button that is pressed or not. @param {string} words @param {() => any} act */
+const pick = (words, act) => button(words, act, { class: "ls-button ls-pick", "aria-pressed": "false" });
+
 /** The single questions in one. @param {Asking} one @returns {Question[]} */
 export const singles = (one) => (one instanceof Question ? [one] : one.singles);
 
@@ -139,7 +177,7 @@ export class Part {
 export function partsOf(fields, form) {
   /** @type {[string, Field[]][]} */
   const groups = [];
-  const asked = fields.filter((field) => field.ask !== "fixed");
+  const asked = fields.filter(asks);
   for (const field of asked.filter((one) => !one.extra)) {
     if (field.part || !groups.length) groups.push([field.part ?? "Questions", []]);
     groups[groups.length - 1][1].push(field);

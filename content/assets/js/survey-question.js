@@ -2,7 +2,7 @@
 import { CODE_WARNING } from "./ask.js";
 import { button, fill, h, select } from "./dom.js";
 import { box, finding, read } from "./survey-check.js";
-import { at, put, wayOf } from "./survey-model.js";
+import { at, isNoCode, noteNoCode, put, wayOf } from "./survey-model.js";
 import { looksLikeCode } from "./words.js";
 
 const WAIT = 300;
@@ -50,7 +50,8 @@ export class Question {
     if (!this.dirty) {
       this.fillIn(value, typed);
       const wrong = typed !== undefined ? (read(this.field, typed, this.unit).fault ?? "") : value !== undefined ? finding(this.field, value) : "";
-      this.tell(wrong);
+      if (!wrong && this.suspect(value) && !isNoCode(row.data, this.path)) this.askWhetherCode(value, "Until then it is kept out of the pack.");
+      else this.tell(wrong);
     }
     this.open.textContent = (value !== undefined && typed === undefined) || this.field.extra ? "" : this.field.required ? "needed" : "open";
   }
@@ -74,6 +75,7 @@ export class Question {
     const way = wayOf(this.path);
     return this.form.save((row) => {
       put(row.data, this.path, value);
+      if (this.field.ask === "text") noteNoCode(row.data, this.path, this.suspect(value) && value === this.noCode);
       if (typed === undefined) delete row.typed[way];
       else row.typed[way] = typed;
     });
@@ -189,7 +191,7 @@ export class Question {
     if (this.storing?.text === text && this.storing.unit === this.unit) return this.storing.done;
     if (!this.dirty && !anew) return;
     const { value, fault } = read(this.field, text, this.unit);
-    if (this.field.ask === "text" && !this.field.pattern && value !== this.noCode && looksLikeCode(text)) return this.askWhetherCode(value);
+    if (value !== this.noCode && this.suspect(value)) return this.askWhetherCode(value, "Until then it is not stored.");
     this.dirty = true;
     this.storing = { text, unit: this.unit, done: this.store(text, value, fault) };
     await this.storing.done;
@@ -203,12 +205,17 @@ export class Question {
     if (stored) this.tell(fault ?? "");
   }
 
-  /** What looks like a code is not stored before somebody says that it is none. @param {any} text */
-  askWhetherCode(text) {
+  /** Whether an answer looks as if it held a code. @param {any} value */
+  suspect(value) {
+    return this.field.ask === "text" && !this.field.pattern && typeof value === "string" && looksLikeCode(value);
+  }
+
+  /** What looks like a code is not stored before somebody says that it is none; the file keeps that. @param {any} text @param {string} until */
+  askWhetherCode(text, until) {
     const none = button("It is no code: keep it", () => {
       this.noCode = text;
       this.settle(true);
     });
-    this.tell(`${CODE_WARNING.split(" If it is none")[0]} Until then it is not stored.`, none);
+    this.tell(`${CODE_WARNING.split(" If it is none")[0]} ${until}`, none);
   }
 }

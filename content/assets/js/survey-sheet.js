@@ -1,13 +1,13 @@
 /** The printed sheet of a survey: every answer, and what is still open, with room to write it in. */
 import { h } from "./dom.js";
-import { concerns, openingFields, openingName, shown, wayOf } from "./survey-model.js";
+import { asks, concerns, openingFields, openingName, shown, wayOf } from "./survey-model.js";
 
 /** @typedef {import("./survey-check.js").Field} Field @typedef {import("./survey-model.js").Survey} Survey */
 
 /** Rows of a group of fields. @param {Field[]} fields @param {any} data @param {Record<string, string>} typed @param {(string | number)[]} path @returns {HTMLElement[]} */
 function rows(fields, data, typed, path = []) {
   return fields.flatMap((field) => {
-    if (field.ask === "fixed" || field.name === "openings" || !concerns(field, data)) return [];
+    if (!asks(field) || !concerns(field, data)) return [];
     const here = [...path, field.name];
     const value = data?.[field.name];
     if (field.ask === "group" && !field.extra) return rows(field.fields ?? [], value ?? {}, typed, here);

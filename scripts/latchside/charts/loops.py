@@ -15,7 +15,9 @@ from latchside.figures.units import figure
 STATES: Mapping[str, str] = {
     "short": "short", "shut": "leaf shut", "open": "leaf open", "cut": "cut", "tamper": "tamper",
 }  # fmt: skip
-LAYOUTS: Mapping[str, str] = {"series": "One resistor, in series", "double": "Two resistors"}
+LAYOUTS: Mapping[str, str] = {
+    "series": "One resistor, in series", "double": "Two: in series and across the contact",
+}  # fmt: skip
 _ROW, _PANEL = 30, 252
 _BANDS = (116, 172, 228, 304)
 """Where the bands stand on a resistor: the last one apart from the others."""

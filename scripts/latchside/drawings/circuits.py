@@ -156,7 +156,7 @@ def loop_double() -> Drawing:
     """A loop with one resistor in series and one across the contact."""
     sheet = _sheet(
         "loop-double",
-        "Loop with two end-of-line resistors",
+        "Two resistors: one in series, one across the contact",
         "Two resistors sit at the contact: A in series with it, B across it. Meter on the disconnected "
         "pair: a cut reads open circuit, leaf open reads A plus B, leaf shut reads A alone, a short "
         "reads near zero. All four read differently.",
@@ -166,15 +166,45 @@ def loop_double() -> Drawing:
         sheet.line(FAR_EDGE, wire, 334, wire, line=2)
     resistor(sheet, 264, TOP)
     sheet.text(264, TOP - 14, "A", anchor="middle", bold=True)
-    sheet.line(300, TOP, 300, BOTTOM, line=2)
-    resistor(sheet, 300, 142, upright=True)
-    dot(sheet, 300, TOP)
-    dot(sheet, 300, BOTTOM)
-    sheet.text(284, 147, "B", anchor="end", bold=True)
+    _across(sheet, 300, 284)
     contact(sheet, 334, TOP, BOTTOM)
     sheet.text(322, BOTTOM + 20, "contact", size=SMALL, anchor="middle")
+    return _two(sheet, "A + B", "A alone")
+
+
+def loop_double_across() -> Drawing:
+    """A loop with one resistor in series with the contact and one across both."""
+    sheet = _sheet(
+        "loop-double-across",
+        "Two resistors: one in series with the contact, one across both",
+        "Two resistors sit at the contact: A in series with it, B across A and contact together. Meter on "
+        "the disconnected pair: a cut reads open circuit, leaf open reads B alone, leaf shut reads A and B "
+        "in parallel, a short reads near zero. All four read differently.",
+        422,
+    )
+    for wire in (TOP, BOTTOM):
+        sheet.line(FAR_EDGE, wire, 334, wire, line=2)
+    _across(sheet, 262, 246)
+    resistor(sheet, 300, TOP)
+    sheet.text(300, TOP - 14, "A", anchor="middle", bold=True)
+    contact(sheet, 334, TOP, BOTTOM)
+    sheet.text(322, BOTTOM + 20, "contact", size=SMALL, anchor="middle")
+    return _two(sheet, "B alone", "A, B parallel")
+
+
+def _across(sheet: Sheet, x: float, name_x: float) -> None:
+    """Resistor B from wire to wire at `x`, its name to the left."""
+    sheet.line(x, TOP, x, BOTTOM, line=2)
+    resistor(sheet, x, 142, upright=True)
+    for wire in (TOP, BOTTOM):
+        dot(sheet, x, wire)
+    sheet.text(name_x, 147, "B", anchor="middle", bold=True)
+
+
+def _two(sheet: Sheet, opened: str, shut: str) -> Drawing:
+    """The readings of two resistors, from high to low."""
     sheet.text(295, 72, "A, B: resistors", size=SMALL, anchor="middle")
-    rungs = ((OPEN_CIRCUIT, (CUT,)), ("A + B", (OPEN,)), ("A alone", (SHUT,)), (NEAR_ZERO, (SHORT,)))
+    rungs = ((OPEN_CIRCUIT, (CUT,)), (opened, (OPEN,)), (shut, (SHUT,)), (NEAR_ZERO, (SHORT,)))
     y = _ladder(sheet, LADDER_TOP + 14, rungs)
     words(sheet, 8, y, ("All four read differently.",), bold=True)
     return sheet.finish()
@@ -185,4 +215,5 @@ DRAWINGS: dict[str, Callable[[], Drawing]] = {
     "loop-series": loop_series,
     "loop-parallel": loop_parallel,
     "loop-double": loop_double,
+    "loop-double-across": loop_double_across,
 }

@@ -133,7 +133,7 @@ def double_hung() -> Drawing:
     s = Sheet(
         "opening-double-hung",
         "Double-hung window",
-        "Both sashes move, so both are watched: the lower sash at the sill, the upper sash at the head. "
+        "Both sashes move, so both are watched: the lower sash low at the side stop, the upper sash at the head. "
         "The lower sash passes in front of the upper one, so nothing may stand proud on the upper sash "
         "in its way.",
         height=470,
@@ -151,15 +151,14 @@ def _hung_front(s: Sheet) -> None:
     pane(s, 48, 195, 62, 80)
     s.rect(58, 42, 36, 14, dash="4 3", round_=3)
     s.rect(58, 63, 36, 10, dash="4 3", round_=3)
-    magnet(s, 56, 280, 46, 12)
-    sensor_lying(s, 56, 299, 46, 18, reed_down=False)
+    magnet(s, 110, 274, 12, 36)
+    sensor_standing(s, 127, 272, 14, 40)
     arrow(s, 79, 100, 79, 160)
     arrow(s, 79, 262, 79, 204)
     s.rect(70, 178, 18, 7, fill=INK)
     name(s, 79, 366, ("Do not drill:", "weights and cords", "in the jambs"), (25, 285), lead="top")
-    s.line(79, 354, 133, 285, line=1)
     no_drill(s, 25, 285)
-    no_drill(s, 133, 285)
+    no_drill(s, 133, 150)
 
 
 def _hung_cut(s: Sheet) -> None:
@@ -170,16 +169,15 @@ def _hung_cut(s: Sheet) -> None:
         s.line(x + 10, y, x + 10, y + 134, line=3)
         block(s, x, y, 20, 14, moves=True)
         block(s, x, y + 136 - low, 20, low, moves=True)
-    magnet(s, 234, 276, 16, 14)
-    sensor_end(s, 234, 300, 22, 18, "top")
+    s.rect(234, 272, 22, 42, dash="4 3", round_=4)
+    magnet(s, 235, 276, 10, 34)
     s.rect(195, 40, 10, 20, line=1.5)
     magnet(s, 196, 64, 8, 11)
     name(s, 268, 56, ("recessed", "contact"), (204, 50))
     name(s, 268, 104, ("upper sash:", "slides down"), (203, 118))
     name(s, 268, 172, ("lower sash:", "slides up", "in front"), (227, 214))
-    name(s, 268, 250, ("magnet",), (244, 282))
-    name(s, 268, 284, ("face to", "face"), (244, 295))
-    name(s, 268, 332, ("sensor on", "the sill"), (250, 310))
+    name(s, 268, 250, ("magnet on", "the sash"), (240, 284))
+    name(s, 268, 310, ("sensor on", "the side stop,", "behind"), (252, 304))
     lines(s, 180, 358, "out")
     lines(s, 222, 358, "room")
     lines(s, 186, 384, "Latch side:", "meeting rails", bold=True)

@@ -108,7 +108,7 @@ def terminals() -> Drawing:
         "Surface contact, cover off",
         "Inside the sensor: the cell with its plus sign, the reed along the side that faces the magnet, "
         "the cover tamper, two terminals for a wired contact elsewhere, the cable entry, and two screw "
-        "holes in the base. The reed and the terminals are separate inputs.",
+        "holes in the base. Reed and terminals are inputs of their own, or have one identity.",
         428,
     )
     sheet.rect(112, 24, 136, 340, round_=10, line=2.5)
@@ -130,7 +130,7 @@ def terminals() -> Drawing:
     terminal(sheet, 194, 292, r=9)
     sheet.path("M178 364 a16 16 0 0 1 32 0", dash="4 3", line=1.5)
     _terminal_names(sheet)
-    words(sheet, 180, 400, ("Reed and terminals are", "two separate inputs."), anchor="middle", bold=True)
+    words(sheet, 180, 400, ("Two inputs, or one identity:", "the document says which."), anchor="middle", bold=True)
     return sheet.finish()
 
 

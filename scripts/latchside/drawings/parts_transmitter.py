@@ -76,7 +76,7 @@ def terminals() -> Drawing:
         "Terminals of the transmitter",
         "The cable pair of a wired contact is on the two terminals, one wire under each clamp. The end- "
         "of-line resistor, where the transmitter asks for one, sits at the contact. The transmitter's "
-        "own reed is a separate input. The input that the pair is on is the one to enrol.",
+        "own reed is another input, or has one identity with them. The pair's input is the one to enrol.",
         394,
     )
     sheet.path("M20 24 L20 128 Q20 136 28 136 L332 136 Q340 136 340 128 L340 24", line=2.5)

@@ -47,7 +47,7 @@ def _end_one(sheet: Sheet, face: float) -> None:
 
 
 def _end_two(sheet: Sheet, face: float) -> None:
-    """Open slowly: the trip comes before a hand fits."""
+    """Open slowly: the trip comes inside the limit."""
     _frame(sheet, face)
     sheet.rect(HINGE, face - 30, 208, 30, line=1, dash="5 4", fill="none")
     corners = ((HINGE, face - 30), (258, face - 30), (258, face), (HINGE, face))
@@ -63,14 +63,14 @@ def _end_two(sheet: Sheet, face: float) -> None:
 
 
 def two_ends() -> Drawing:
-    """Shut, it never trips; opened, it trips before a hand fits."""
+    """Shut, it never trips; opened, it trips inside the limit."""
     sheet = Sheet(
         "two-ends-of-proof",
         "The two ends of the proof",
         "Seen from above. End one: the leaf is shut and latched, and is pushed and pulled through all "
-        "its play; no trip. End two: the leaf is opened slowly, and the contact trips before a hand "
-        "fits through; the opening at the trip is shorter than a hand. The play and the opening at the "
-        "trip are written down.",
+        "its play; no trip. End two: the leaf is opened slowly, and the contact trips inside the limit for "
+        "the leading edge; the opening at the trip is shorter than the limit. The play and the opening at "
+        "the trip are written down.",
         532,
     )
     heading(sheet, 24, "End one: shut and latched")
@@ -81,8 +81,8 @@ def two_ends() -> Drawing:
     sheet.rect(150, 428, 50, 14, fill="#8a8a8a")
     sheet.rect(150, 452, 96, 14)
     sheet.text(140, 440, "opening at trip", size=SMALL, anchor="end")
-    sheet.text(140, 464, "a hand", size=SMALL, anchor="end")
-    words(sheet, 8, 494, ("Trips before a hand fits.",))
+    sheet.text(140, 464, "its limit", size=SMALL, anchor="end")
+    words(sheet, 8, 494, ("Trips inside its limit.",))
     words(sheet, 8, 520, ("Write both distances down.",), bold=True)
     return sheet.finish()
 

@@ -1,11 +1,14 @@
-"""What a person types for a number: `30`, `0,22`, `50ft`, `4 ft 6 in`, `5.6k`. Pint comes in only for another unit."""
+"""What a person types for a number: `30`, `0,22`, `50ft`, `3 1/2 in`, `5.6k`. Pint comes in only for another unit."""
 
 from __future__ import annotations
 
 import math
 import re
+from contextlib import suppress
 from typing import Any
 
+from latchside.figures.lengths import UNITS as LENGTHS
+from latchside.figures.lengths import LengthError, typed_length
 from latchside.figures.units import registry, stated, with_unit
 
 _NUMBER = r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?"
@@ -32,7 +35,7 @@ _PINT = {
     "kohm": "kiloohm", "Mohm": "megaohm", "d": "day", "mW": "milliwatt",
 }  # fmt: skip
 _TESLA = {"T": 1e-4, "mT": 0.1}  # one gauss; Pint counts it among the units of another system
-_COMPOUND = {"mm", "cm", "m", "in", "ft", "s", "min", "h", "d"}
+_COMPOUND = {"s", "min", "h", "d"}
 _FIXED = {"AWG", "dB", "dBi", "%", "%/year", "count", "rung", "1/K", "1/d", "1/year"}
 """Units with no other way to say them."""
 
@@ -52,6 +55,9 @@ def read_number(value: object, unit: str) -> float:
         if not math.isfinite(value):
             raise TypedError(f"{value} is not a number")
         return float(value)
+    if unit in LENGTHS:
+        with suppress(LengthError):
+            return typed_length(value, unit, unit)
     text = value.strip()
     for sign, plain in _SIGNS.items():
         text = text.replace(sign, plain)
@@ -107,7 +113,7 @@ def _in_unit(number: float, typed: str, unit: str, value: str) -> float:
     if unit == "dBm" and name in ("W", "mW", "uW"):
         milliwatt = number * {"W": 1e3, "mW": 1.0, "uW": 1e-3}[name]
         if milliwatt <= 0:
-            raise TypedError(f'"{value}" has no value in dBm; give a power above nought')
+            raise TypedError(f'"{value}" has no value in dBm; give a power above zero')
         return 10 * math.log10(milliwatt)
     if name.lower() == "gauss" and unit in _TESLA:
         return float(f"{number * _TESLA[unit]:.12g}")

@@ -17,12 +17,14 @@ class AtOpening:
     """An opening of the survey, the device class for it (None where none was chosen), and the name of its zone.
 
     `contact` is the class of the wired contacts that go on the loop of a transmitter, where one can be named.
+    `shared` says that two wired contacts share one loop to the panel.
     """
 
     opening: Opening
     device: Record | None
     spoken: str
     contact: Record | None = None
+    shared: bool = False
 
     @cached_property
     def fitted(self) -> bool:
@@ -71,8 +73,8 @@ class AtOpening:
 
     @cached_property
     def zones(self) -> int:
-        """Zones: one for each contact, or one for all that are in series on a transmitter's loop."""
-        return min(self.contacts, 1) if self.transmitter else self.contacts
+        """Zones: one for each contact, or one for all that are in series on one loop."""
+        return min(self.contacts, 1) if self.transmitter or self.shared else self.contacts
 
     @cached_property
     def new_cable(self) -> bool:
@@ -81,8 +83,14 @@ class AtOpening:
 
     @cached_property
     def drilled(self) -> bool:
-        """A hole or screw goes in, unless the survey says that nothing may be drilled, or life safety does."""
-        return self.fitted and self.opening.drill is not False and not self.life_safety
+        """A hole or screw goes in.
+
+        None does where a contact stays and nothing is added, where nothing may be drilled, and at life safety. A
+        transmitter is screwed to the wall beside the opening all the same: pads do not bear the pull of its cable.
+        """
+        if not self.sets and not self.on_loop:
+            return False
+        return self.transmitter or (self.opening.drill is not False and not self.life_safety)
 
     @cached_property
     def life_safety(self) -> bool | None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any, NamedTuple
 
-from latchside.jobs.lengths import LengthError, Unit, read_length
+from latchside.figures.lengths import LengthError, Unit, read_length
 from latchside.jobs.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
 
 Path = tuple[str | int, ...]
@@ -17,17 +17,18 @@ _ANSWERS = {"yes": True, "no": False}
 _LENGTHS: Mapping[str, tuple[Unit, float]] = {
     "play": ("mm", 1000), "gap": ("mm", 1000), "step": ("mm", 1000), "height": ("m", 100), "distance": ("m", 5000),
     "cable_length": ("m", 5000), "cable_spare": ("m", 1000), "thickness": ("mm", 10_000),
+    "rail_depth": ("mm", 2000), "width": ("m", 50),
 }  # fmt: skip
 """The fields that hold a length, the unit a survey has it in, and the most that can be meant."""
 _UNITS = {
     "frequency": "frequency_mhz", "sensitivity": "sensitivity_dbm", "supply": "supply_v", "pull_up": "pull_up_ohm",
-    "end_of_line": "end_of_line_ohm", "standby_current": "standby_ma", "alarm_current": "alarm_ma",
-    "cable_area": "cable_area_mm2",
+    "end_of_line": "end_of_line_ohm", "second_resistor": "second_resistor_ohm", "standby_current": "standby_ma",
+    "alarm_current": "alarm_ma", "cable_area": "cable_area_mm2",
 }  # fmt: skip
 """The fields whose name in a survey says the unit too."""
 _ASKED = (
-    "occupied", "monitored", "keyholder_arranged", "chime", "passive_leaf", "upper_sash", "fire_rated", "escape",
-    "cable", "old_contact", "outdoors", "drill",
+    "listed", "occupied", "monitored", "keyholder_arranged", "installer_access", "two_way", "chime", "passive_leaf",
+    "upper_sash", "fire_rated", "escape", "powered", "glazed", "cable", "old_contact", "outdoors", "drill",
 )  # fmt: skip
 
 
@@ -39,6 +40,13 @@ class Misread(NamedTuple):
     found: str
     expected: str
     action: str
+
+
+def attribute(field: str) -> str:
+    """The name that a field of a survey has in the one that is read: with its unit, where it holds a figure."""
+    if field in _LENGTHS:
+        return f"{field}_{_LENGTHS[field][0]}"
+    return _UNITS.get(field, field)
 
 
 def survey_of(data: Mapping[str, Any]) -> Survey:
@@ -89,20 +97,22 @@ class _Reader:
         """The fields of a class, from the fields of a survey."""
         made: dict[str, Any] = {}
         for key, value in data.items():
+            if key == "no_codes":
+                continue  # only says of other fields that they are read
             if key in _LENGTHS:
-                made[f"{key}_{_LENGTHS[key][0]}"] = self.length(key, value, (*path, key))
+                made[attribute(key)] = self.length(key, value, (*path, key))
             elif key in _ASKED:
                 made[key] = _ANSWERS.get(value)
             elif key == "walls":
                 made[key] = tuple(self.wall(one, (*path, key, index)) for index, one in enumerate(value))
             elif key == "device":
                 made["override"] = Override(value["class"], _line(value["reason"]))
-            elif key == "zones_in_use":
+            elif key in ("zones_in_use", "hardware"):
                 made[key] = tuple(map(_line, value))
             elif value == _UNKNOWN and key not in ("id", "place", "side", "spoken", "notes"):
                 made[key] = None
             else:
-                made[_UNITS.get(key, key)] = _line(value) if isinstance(value, str) else value
+                made[attribute(key)] = _line(value) if isinstance(value, str) else value
         return made
 
     def wall(self, data: Mapping[str, Any], path: Path) -> Wall:

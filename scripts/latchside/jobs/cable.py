@@ -23,12 +23,12 @@ def cable(survey: Survey, parts: Sequence[AtOpening], library: Library, house: H
         if not part.new_cable:
             continue
         length = house["transmitter-cable"] if part.transmitter else part.opening.cable_length_m
-        if length is None:
+        if not length:  # a run of no length was not measured
             unmeasured += part.zones
         else:
             runs.setdefault(_size(part.opening, survey, library), []).extend([length] * part.zones)
-    for name, lengths in sorted(runs.items()):
-        yield _metres(name, lengths, house, rules)
+    loaded = (_metres(name, lengths, house, rules) for name, lengths in sorted(runs.items()))
+    yield from (one for one in loaded if one.quantity or one.spare)
     if unmeasured:
         used_for = "Runs that nobody measured. Their metres are not in this list."
         yield Item("consumable", "Alarm cable, length not known", unmeasured, 0, "run", used_for)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from latchside.figures.words import in_words
 from latchside.jobs.at_opening import AtOpening
-from latchside.jobs.house import House
+from latchside.jobs.house import House, rules_of
 from latchside.jobs.plan import Caution
 from latchside.jobs.survey import Opening, Survey
 from latchside.library.model import Library
@@ -30,13 +30,14 @@ Why = Callable[[AtOpening], str]
 
 def cautions(survey: Survey, parts: Sequence[AtOpening], library: Library, house: House) -> tuple[Caution, ...]:
     """The cautions of a job that the library knows, the gravest first."""
-    found = (*_of_site(survey, parts), *_of_openings(survey, parts, library, house))
+    alone = rules_of(survey.rules, house).technicians == 1
+    found = (*_of_site(survey, parts, alone), *_of_openings(survey, parts, library, house))
     known = [(library.find("caution", one.caution), one) for one in found]
     kept = [(LEVELS.index(record["level"]), one) for record, one in known if record is not None]
     return tuple(one for _, one in sorted(kept, key=lambda pair: (pair[0], pair[1].caution)))
 
 
-def _of_site(survey: Survey, parts: Sequence[AtOpening]) -> Iterator[Caution]:
+def _of_site(survey: Survey, parts: Sequence[AtOpening], alone: bool) -> Iterator[Caution]:
     site = survey.site
     if site.monitored is not False:
         known = "The site is monitored" if site.monitored else "Whether the site is monitored is not known"
@@ -44,7 +45,11 @@ def _of_site(survey: Survey, parts: Sequence[AtOpening]) -> Iterator[Caution]:
     if site.occupied is not False:
         known = "People live or work there" if site.occupied else "Whether people live or work there is not known"
         yield Caution("occupied-premises", ("site",), f"{known} during the job.")
+        yield Caution("dogs-and-angry-people", ("site",), f"{known}: ask about dogs when the visit is agreed.")
     if any(part.fitted for part in parts):
+        if alone:
+            yield Caution("lone-working", ("site",), "The job is planned for one technician.")
+        yield Caution("confidential-records", ("site",), "This pack shows how the site is watched.")
         yield Caution("magnets-and-pacemakers", ("site",), "Every contact of this job has a magnet.")
     yield Caution("local-code", ("site",), "Local code and licence come before this plan.")
     if survey.control_unit.zones_in_use or any(part.opening.old_contact for part in parts):
@@ -66,7 +71,7 @@ def _of_openings(survey: Survey, parts: Sequence[AtOpening], library: Library, h
         "mains-wiring": _mains,
         "lithium-cells": lambda one: "A lithium cell goes in." if one.cells else "",
         "swallowed-cells": lambda one: "A small cell goes in." if one.cells else "",
-        "sprung-and-powered-doors": lambda one: _SPRUNG.get(one.opening.kind, ""),
+        "sprung-and-powered-doors": lambda one: _SPRUNG.get(one.opening.kind, "") or _moved(one.opening),
         "mercury-switches": lambda one: _mercury(one.opening),
         "life-safety": lambda one: _life_safety(one),
         "never-drill-here": _never_drill,
@@ -110,10 +115,17 @@ def _glazed(opening: Opening) -> bool:
     return opening.kind in _GLAZED or "glass" in (opening.leaf_material, opening.frame_material)
 
 
+def _moved(opening: Opening) -> str:
+    return "A motor moves it." if opening.powered else ""
+
+
 def _mains(part: AtOpening) -> str:
-    if part.opening.kind in _POWERED:
-        return "The leaf may have a drive on mains."
-    return "Its cable ends in the control unit, which has mains behind a cover." if part.wired else ""
+    """Mains is near where a leaf has a drive, and where a loop is landed in the control unit."""
+    if part.opening.powered:
+        return "A motor moves it: its drive is isolated and locked off first."
+    if part.opening.kind in _POWERED and part.opening.powered is None:
+        return "It may have a drive on mains."
+    return "Its loop is landed in the control unit, which may hold mains." if part.wired else ""
 
 
 def _mercury(opening: Opening) -> str:

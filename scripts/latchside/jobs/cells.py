@@ -10,6 +10,7 @@ from typing import Any
 from latchside.figures.typed import TypedError, read_number
 from latchside.findings import did_you_mean, one_of, shown
 from latchside.jobs.columns import Column
+from latchside.jobs.text import without_empty
 
 NONE = "none"
 _RUNS = ("=", "+", "-", "@", "\t", "\r")
@@ -55,7 +56,8 @@ def value_of(cell: object, column: Column) -> Any:
         case "true":
             return _true(text, column)
         case "words":
-            return [] if text.casefold() == NONE else [part.strip() for part in text.split(";") if part.strip()]
+            parts = [] if text.casefold() == NONE else [part.strip() for part in text.split(";") if part.strip()]
+            return [_word(part, column) for part in parts] if column.words else parts
         case "walls":
             return [] if text.casefold() == NONE else [_wall(part.strip(), column) for part in _parts(text)]
         case _:
@@ -86,7 +88,7 @@ def unguarded(text: str) -> str:
 def _text(cell: object) -> str:
     if isinstance(cell, float) and cell.is_integer() and abs(cell) < 1e15:
         return str(int(cell))
-    return str(cell).strip()
+    return without_empty(str(cell)).strip()
 
 
 def _whole(number: float) -> int | float:

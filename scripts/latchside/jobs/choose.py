@@ -1,14 +1,17 @@
 """The device class for an opening, from what the device profiles say of themselves.
 
 A class whose profile does not list the kind of opening, or of which a condition that rules it out holds, is never
-chosen. Among the others the weights decide; how a tie is broken stands in `standing.py`.
+chosen. A sound contact in place stays. Among the others the weights decide; how a tie is broken stands in
+`standing.py`. What the free positions of the panel change afterwards stands in `positions.py`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from latchside.jobs.at_opening import AtOpening
+from latchside.jobs.clashes import clashes
 from latchside.jobs.conditions import Condition
 from latchside.jobs.plan import Choice, PassedOver, Problem
 from latchside.jobs.standing import Standing, on_loop, says_too_little, standings
@@ -19,6 +22,7 @@ TOO_LITTLE = "The survey says too little to choose between the classes that are 
 
 _GAP = {"gap", "gap-and-play"}
 _LEFT = "It is the one class that is left for this opening."
+_STAYS = "The sound contact in place stays, with its hole and its own label: a new one would do no more."
 
 
 def choose(opening: Opening, site: Site, unit: ControlUnit, library: Library) -> Choice:
@@ -32,7 +36,7 @@ def choose(opening: Opening, site: Site, unit: ControlUnit, library: Library) ->
     chosen = next((one for one in found if one.profile.id == device), None)
     if device is None and found and found[0].possible:
         return Choice(None, (TOO_LITTLE,), (), _passed(found, None, opening, library))
-    return _choice(device, chosen, found, opening, library)
+    return _choice(device, chosen, found, opening, library, _contact(device, opening, library))
 
 
 def decided(opening: Opening, found: Sequence[Standing]) -> str | None:
@@ -44,20 +48,48 @@ def decided(opening: Opening, found: Sequence[Standing]) -> str | None:
     return found[0].profile.id
 
 
+def instead(opening: Opening, choice: Choice, device: str, why: str, library: Library) -> Choice:
+    """The choice with another class in the place of the one chosen, and why.
+
+    On the loop of a transmitter goes the wired contact that would be fitted anyway, or the one that is in place.
+    """
+    found = standings(opening, library)
+    chosen = next(one for one in found if one.profile.id == device)
+    contact = _contact(device, opening, library)
+    if contact is None and _wants_contact(device, opening, library):
+        contact = next((one for one in found if one.profile.id == choice.device and one.profile.wired), None)
+    made = _choice(device, chosen, found, opening, library, contact)
+    passed = (replace(one, why=(why,)) if one.device == choice.device else one for one in made.passed_over)
+    return replace(made, reasons=(why, *made.reasons), passed_over=tuple(passed), moved=why)
+
+
+def classes(opening: Opening, library: Library) -> tuple[str | None, str | None]:
+    """The choice for one opening in short: the device class, and that of the wired contact on its loop."""
+    device = decided(opening, standings(opening, library))
+    contact = _contact(device, opening, library)
+    return device, contact.profile.id if contact else None
+
+
 def choice_problems(opening: Opening, choice: Choice, library: Library) -> tuple[Problem, ...]:
     """What stands against a choice so far that the lead has to act before anything is fitted."""
     return tuple(_problems(opening, choice, library))
 
 
 def _choice(
-    device: str | None, chosen: Standing | None, found: Sequence[Standing], opening: Opening, library: Library
+    device: str | None,
+    chosen: Standing | None,
+    found: Sequence[Standing],
+    opening: Opening,
+    library: Library,
+    contact: Standing | None,
 ) -> Choice:
     names = library.schemas.words("opening-field")
     reasons = [_said(one) for one in _by_weight(chosen.suits)] if chosen else []
+    if chosen and chosen.keeps:
+        reasons.insert(0, _STAYS)
     if chosen and not reasons and not opening.override:
         alone = sum(one.possible for one in found) == 1
         reasons = [_LEFT if alone else "Nothing speaks for any class here, and least against this one."]
-    contact = _contact(device, opening, library)
     for_contact, against_contact = _of_contact(contact) if contact else ([], [])
     return Choice(
         device=device,
@@ -71,8 +103,13 @@ def _choice(
 
 def _contact(device: str | None, opening: Opening, library: Library) -> Standing | None:
     """The class of the wired contacts to be fitted on the loop of a transmitter."""
+    return on_loop(opening, library) if _wants_contact(device, opening, library) else None
+
+
+def _wants_contact(device: str | None, opening: Opening, library: Library) -> bool:
+    """It is a transmitter, and a new wired contact goes on its loop."""
     record = library.find("device", device) if device else None
-    return on_loop(opening, library) if AtOpening(opening, record, "").on_loop > 0 else None
+    return AtOpening(opening, record, "").on_loop > 0
 
 
 def _of_contact(contact: Standing) -> tuple[list[str], list[str]]:
@@ -123,6 +160,8 @@ def _why(one: Standing, chosen: Standing | None, opening: Opening, kind: str) ->
     yield from (_said(cause) for cause in _by_weight(one.avoid))
     if opening.override:
         yield "The lead has chosen another class."
+    elif chosen is not None and chosen.keeps and not one.keeps:
+        yield "The sound contact in place stays. For this one it would be thrown away."
     elif chosen is None:
         yield "It stays possible until the questions are answered."
     elif one.score < chosen.score:
@@ -146,7 +185,7 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
     if not any(one.possible for one in found) and choice.device is None:
         yield _none_left(opening, found)
     beyond = [one for one in found if one.listed and _too_wide(one, library)]
-    named = choice.contact is not None or opening.old_contact  # its own label bears the gap
+    named = choice.contact is not None or opening.old_contact  # its own label tells its gap
     if chosen and beyond and not named and not _reaches(chosen, library):
         names = " and ".join(sorted(one.profile.name.lower() for one in beyond))
         yield Problem(
@@ -159,6 +198,7 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
             "Nothing is drilled here. Ask who answers for the certificate and for local code, in writing, before any "
             "body or cable is fixed to it.",
         )  # fmt: skip
+    yield from clashes(opening, choice, chosen, found, library)
 
 
 def _too_wide(one: Standing, library: Library) -> bool:

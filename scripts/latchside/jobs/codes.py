@@ -1,42 +1,40 @@
-"""No pack holds a code: what looks like one is taken out of notes, and refused in names."""
+"""No pack holds a code: what looks like one is kept out of it, and said, until somebody says that it is none."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Iterator
+from typing import Any
 
-from latchside.findings import START, Finding
-from latchside.jobs.survey import Opening, Survey
-from latchside.library.codes import looks_like_code
+from latchside.library.codes import confirmed, looks_like_code, masked
+from latchside.schemas.shape import Path, Shape
 
-_EXPECTED = "a survey without codes"
-
-
-def without_codes(survey: Survey, file: str) -> tuple[Survey, tuple[Finding, ...]]:
-    """The survey with no note that looks as if it held a code, and a finding for each text that does."""
-    found: list[Finding] = []
-
-    def note(where: str, text: str) -> str:
-        if not looks_like_code(text):
-            return text
-        action = "It was left out of the pack. Tell codes by word of mouth, and take this one out of use."
-        said = f"a note of {where} that looks as if it held a code"
-        found.append(Finding(file, START, "code-in-note", said, _EXPECTED, action, "warning"))
-        return ""
-
-    openings = tuple(replace(one, notes=note(one.id, one.notes)) for one in survey.openings)
-    site = replace(survey.site, notes=note("the site", survey.site.notes))
-    for where, text in _names(survey):
-        if looks_like_code(text):
-            said = f"a text of {where} that looks as if it held a code"
-            found.append(Finding(file, START, "code-in-name", said, _EXPECTED, "Say it without the figure."))
-    return replace(survey, openings=openings, site=site), tuple(found)
+WITHHELD = "(Kept out of the pack: it looks as if it held a code. It stands in the survey.)"
+CODES = ("code-in-note", "code-in-name")
+_NOTES = "notes"
 
 
-def _names(survey: Survey) -> list[tuple[str, str]]:
-    site = [("the site", survey.name), ("the site", survey.summary)]
-    zones = [("the control unit", name) for name in survey.control_unit.zones_in_use]
-    return [*site, *zones, *((one.id, text) for one in survey.openings for text in _texts(one))]
+def withhold(data: dict[str, Any], shape: Shape) -> Iterator[tuple[Path, str]]:
+    """Put the words above in the place of each note that looks like a code, and mask it in other texts.
+
+    Gives the path of each such text, and the code of its finding. What `no_codes` names is left as it is.
+    """
+    for path, text, _ in shape.texts(data):
+        if not looks_like_code(text) or confirmed(data, path):
+            continue
+        note = path[-1] == _NOTES
+        into: Any = data
+        for part in path[:-1]:
+            into = into[part]
+        into[path[-1]] = WITHHELD if note else masked(text)
+        yield path, CODES[0] if note else CODES[1]
 
 
-def _texts(one: Opening) -> tuple[str, ...]:
-    return one.place, one.side, one.spoken, one.override.reason if one.override else ""
+def advice(path: Path, code: str) -> str:
+    """What to do about such a text."""
+    name = ".".join(part for part in (path[2:] if path[0] == "openings" else path) if isinstance(part, str))
+    where = "of this opening" if path[0] == "openings" else "of the survey"
+    kept = "Its words are" if code == CODES[0] else "Its digits are"
+    return (
+        f"{kept} kept out of the pack. Take the code out, tell it by word of mouth and have it changed. "
+        f"If it is none, write {name} under `no_codes` {where}; the form asks."
+    )

@@ -74,13 +74,13 @@ class _Reader:
         elif path[-1] == "walls":
             sort, words = "walls", tuple(self._wall_words(about))
         elif about.get("type") == "array":
-            sort = "words"
+            sort, words = "words", tuple(self._resolved(about["items"])[0].get("enum", ()))
         elif length:
             sort = "length"
         elif number:
             sort = "number"
             words = tuple(branch["const"] for branch in about.get("oneOf", ()) if "const" in branch)
-        elif about.get("pattern", "").startswith("^[0-9]{4}"):
+        elif about.get("pattern", "").startswith("^20[0-9]{2}-"):
             sort = "day"
         whole = about.get("type") == "integer" or "oneOf" in about
         return Column(path, sort, about.get("description", ""), required, words, about.get("x-unit", ""), whole)

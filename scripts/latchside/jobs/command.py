@@ -9,23 +9,28 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
 from pathlib import Path
+from shutil import rmtree
 from typing import Any
 
 import click
 
+from latchside import out as place
 from latchside import report
 from latchside.findings import START, Finding
 from latchside.jobs import many, summary
-from latchside.jobs.codes import without_codes
+from latchside.jobs.codes import CODES
 from latchside.jobs.plan import Plan, Problem
 from latchside.jobs.screen import Outcome, Screen
+from latchside.jobs.text import visible
 from latchside.project import ROOT
 
 ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
 """Files of these names are surveys, where a folder is given."""
 
 
-_DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_DAY = re.compile(r"20[0-9]{2}-[0-9]{2}-[0-9]{2}")
+"""A day in the years that a survey may bear too, so that all that falls due after it has a date."""
+_LONGEST = 300
 
 
 @dataclass(frozen=True)
@@ -60,12 +65,13 @@ def plan(
     files = _files(surveys)
     several = len(files) > 1 or any(path.is_dir() for path in surveys)
     order = Order(_day(on), out, as_json, _pdf(pdf, out), _address(address), several)
-    _empty(out)
+    place.ready(out)
     bad = False
     with Screen(len(files), several=several, as_json=as_json) as screen:
         for path, done in zip(files, _outcomes(files, order), strict=True):
             if several and out:
-                done = _kept(path, done, out)
+                with place.said(out):
+                    done = _kept(path, done, out)
             screen.show(done)
             bad = bad or bool(done.errors or done.problems)
     sys.exit(1 if bad else 0)
@@ -78,7 +84,35 @@ def _outcomes(files: list[Path], order: Order) -> Iterator[Outcome]:
 
 
 def planned(order: Order, piece: tuple[int, Path]) -> Outcome:
-    """One survey read, planned and, where an order says so, written. Runs in any process."""
+    """One survey read, planned and, where an order says so, written. Runs in any process.
+
+    Whatever goes wrong with it is a finding of this survey, and never costs another.
+    """
+    number, path = piece
+    try:
+        return _planned(order, piece)
+    except click.ClickException:
+        raise  # concerns all surveys alike
+    except OSError as error:
+        expected, action = (
+            "a folder that can be written",
+            "Fix the folder's permissions or free the disk, or name another folder with --out.",
+        )
+        found = f"no way to write its pack: {error.strerror or error}"
+        finding = Finding(str(path), START, "cannot-write", found, expected, action)
+        if order.out and order.several:
+            rmtree(order.out / f".part-{number}", ignore_errors=True)
+    except Exception as error:
+        found = f"what the planner did not expect: {type(error).__name__}: {error}"
+        expected, action = (
+            "a survey that can be planned",
+            "Look for a value that is out of the ordinary, and report it.",
+        )
+        finding = Finding(str(path), START, "cannot-plan", visible(found[:_LONGEST]), expected, action)
+    return Outcome(report.as_text([finding]), 1)
+
+
+def _planned(order: Order, piece: tuple[int, Path]) -> Outcome:
     number, path = piece
     read, findings = _read(path, order.on)
     errors = sum(one.level == "error" for one in findings)
@@ -110,23 +144,23 @@ def _read(path: Path, on: date | None) -> tuple[Plan | None, list[Finding]]:
     findings = list(found)
     if survey is None:
         return None, findings
-    survey, codes = without_codes(survey, str(path))
-    findings += codes
     day = on or survey.surveyed
     if day is None:
         expected, action = "the day the job is planned for", "Give it with --date YYYY-MM-DD, or write `surveyed`."
         findings.append(Finding(str(path), START, "no-date", "a survey without a day", expected, action))
-    if day is None or any(one.level == "error" for one in codes):
         return None, findings
     made = make_plan(survey, library, figures, day)
-    unread = [one for one in found if one.level == "error"]
+    unread = [one for one in found if one.level == "error" or one.code in CODES]
     return replace(made, problems=(*map(_unread, unread), *made.problems)), findings
 
 
 def _unread(one: Finding) -> Problem:
     """What could not be read of a survey, for the pack: nothing that is left out of it goes unsaid."""
-    found = f"Line {one.place.line} of the survey could not be read: {one.found}"
-    return Problem("site", "not-read", f"{found}.", "Mend the survey and plan again.")
+    where = f"Line {one.place.line} of the survey"
+    if one.code in CODES:
+        return Problem("site", one.code, f"{where}: {one.found}.", one.action)
+    found = f"{where} could not be read: {one.found}"
+    return Problem("site", "not-read", f"{found}.", "Correct the survey and plan again.")
 
 
 @cache
@@ -178,6 +212,11 @@ def _files(surveys: Iterable[Path]) -> list[Path]:
     for path in surveys:
         if path.is_dir():
             inside = sorted(one for one in path.iterdir() if one.suffix.lower() in ENDINGS and one.is_file())
+            below = _below(path)
+            if below:
+                click.echo(
+                    f"Not looked into: {', '.join(map(str, below))}. Name a folder to plan its surveys.\n", err=True
+                )
             if not inside:
                 raise click.ClickException(f"{path} holds no survey: no file that ends in {', '.join(ENDINGS)}.")
             found += [one for one in inside if not one.name.startswith(".")]
@@ -186,6 +225,16 @@ def _files(surveys: Iterable[Path]) -> list[Path]:
         else:
             raise click.ClickException(f"There is no file {path}.")
     return found
+
+
+def _below(folder: Path) -> list[Path]:
+    """The folders in a folder that hold what may be surveys; those of packs are none."""
+    inside = sorted(one for one in folder.iterdir() if one.is_dir() and not one.name.startswith("."))
+    return [
+        one
+        for one in inside
+        if not (one / "index.html").exists() and any(file.suffix.lower() in ENDINGS for file in one.iterdir())
+    ]
 
 
 def _day(text: str | None) -> date | None:
@@ -198,7 +247,7 @@ def _day(text: str | None) -> date | None:
 
 
 def _refuse_day(text: str) -> date:
-    raise click.ClickException(f'"{text}" is no day: write it as 2026-03-09.')
+    raise click.ClickException(f'"{text}" is no day of the years 2000 to 2099: write it as 2026-03-09.')
 
 
 def _pdf(wanted: bool, out: Path | None) -> bool:
@@ -221,8 +270,3 @@ def _address(text: str) -> str:
         return sound_base(text) if text else ""
     except ValueError as error:
         raise click.ClickException(str(error)) from None
-
-
-def _empty(out: Path | None) -> None:
-    if out and out.exists() and any(out.iterdir()):
-        raise click.ClickException(f"{out} is not empty; nothing was written.")

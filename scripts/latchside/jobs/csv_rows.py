@@ -8,11 +8,9 @@ from dataclasses import dataclass
 
 from latchside.findings import START, Finding, Place
 from latchside.jobs.columns import Columns
-from latchside.jobs.sheet import Row, is_header
+from latchside.jobs.sheet import MOST_ROWS, Row, is_header
 from latchside.jobs.text import decoded
 
-MOST_ROWS = 5000
-MOST_COLUMNS = 200
 _SEPARATORS = (",", ";", "\t")
 
 
@@ -51,14 +49,15 @@ def _read(text: str, sign: str, file: str) -> Table:
             if len(rows) > MOST_ROWS:
                 break
     except csv.Error as error:
-        expected, action = "cells that close the quotes they open", "Mend this row; it and those below were not read."
+        expected, action = (
+            "cells that close the quotes they open",
+            "Correct this row; it and those below were not read.",
+        )
         return Table(tuple(rows), (Finding(file, Place(line, 1), "broken-csv", str(error), expected, action),))
     return Table(tuple(rows), ())
 
 
 def _small(table: Table, file: str) -> Table | Finding:
-    wide = max((len(row.cells) for row in table.rows), default=0)
-    if len(table.rows) > MOST_ROWS or wide > MOST_COLUMNS:
-        expected = f"at most {MOST_ROWS} rows and {MOST_COLUMNS} columns"
-        return Finding(file, START, "sheet-too-large", "more rows or columns", expected, "Split the survey.")
-    return table
+    if len(table.rows) <= MOST_ROWS:
+        return table
+    return Finding(file, START, "sheet-too-large", "more rows", f"at most {MOST_ROWS} rows", "Split the survey.")

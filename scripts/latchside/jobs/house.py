@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from latchside.jobs.survey import JobRules
@@ -11,9 +12,11 @@ from latchside.library.model import Library
 from latchside.library.quantity import Quantity, quantity
 
 TABLE = "house-rules"
+LIMITS = "trip-limits"
+"""The table of limits for the trip, whose figures stand among those of the firm."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class House:
     """House rules by name, each in the unit that its record states."""
 
@@ -38,12 +41,21 @@ class Rules:
     service_months: int
 
 
+@lru_cache(maxsize=8)
 def house_of(library: Library) -> House:
     """The house rules of a library. Raises LookupError where it has no sound record of them."""
-    record = library.find("table", TABLE)
-    if record is None:
+    house = house_if_any(library)
+    if house is None:
         raise LookupError(f"table/{TABLE} is missing or not sound")
-    return House(record["values"])
+    return house
+
+
+def house_if_any(library: Library) -> House | None:
+    """The house rules of a library, with its limits for the trip; None where it has no sound record of them."""
+    record, limits = library.find("table", TABLE), library.find("table", LIMITS)
+    if record is None:
+        return None
+    return House({**record["values"], **(limits["values"] if limits is not None else {})})
 
 
 def rules_of(job: JobRules, house: House) -> Rules:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil
@@ -10,13 +11,14 @@ from typing import Literal
 from latchside.figures.rounding import short
 from latchside.jobs.at_opening import AtOpening
 from latchside.jobs.cable import cable
+from latchside.jobs.figures_for.ladder import ACCESS
 from latchside.jobs.house import House, Rules
 from latchside.jobs.plan import Item
 from latchside.jobs.survey import ControlUnit, Survey
 from latchside.library.model import Library, Record
 from latchside.library.text import plain
 
-RESISTORS = {"none": 0, "series": 1, "parallel": 1, "double": 2}
+RESISTORS = {"none": 0, "series": 1, "parallel": 1, "double": 2, "double-across": 2}
 """End-of-line resistors at each loop, by layout."""
 
 _OWN = {"sensor", "magnet", "base", "transmitter", "reed"}
@@ -45,7 +47,7 @@ def items(
     spares = Spares(rules.spare_percent, house["spare-least"])
     found = [*_devices(parts, spares), *_contacts(parts, spares)]
     found += [*_resistors(survey.control_unit, parts, spares), *_of_sets(parts, spares)]
-    found += [*cable(survey, parts, library, house, rules), *_supplies(parts, spares)]
+    found += [*cable(survey, parts, library, house, rules), *_supplies(parts, spares), *_access(parts, house)]
     order = ("part", "consumable", "tool")
     return tuple(sorted((*found, *_tools(procedures, library)), key=lambda item: order.index(item.sort)))
 
@@ -88,21 +90,27 @@ def _contacts(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
 
 def _resistors(unit: ControlUnit, parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
     """Those of the control unit's loops, and those of transmitters, which ask for their own value."""
-    loops = [part for part in parts if part.wired]
     each = RESISTORS.get(unit.layout or "series", 1)
-    if loops and each:
-        value = short(unit.end_of_line_ohm, "ohm", 6) if unit.end_of_line_ohm else "of the value the control unit asks"
-        if unit.end_of_line_ohm and unit.end_of_line_ohm >= 1000:
-            value = short(unit.end_of_line_ohm / 1000, "kohm", 6)
-        known = "" if unit.layout else " How many each loop takes is not known: one is counted."
-        used_for = f"At the far contact of each loop, never in the cabinet.{known}"
-        quantity = each * sum(part.zones for part in loops)
-        yield _piece("part", f"End-of-line resistor, {value}", quantity, spares, used_for)
+    known = "" if unit.layout else " How many each loop takes is not known: one is counted."
+    used_for = f"At the far contact of each loop, never in the cabinet.{known}"
+    loops = sum(part.zones for part in parts if part.wired)
+    for value, count in Counter(_values(unit, each)).items():
+        if loops:
+            yield _piece("part", f"End-of-line resistor, {value}", count * loops, spares, used_for)
     ends = sum(part.zones for part in parts if part.transmitter)
     if ends:
         used_for = "At the far contact of each transmitter's loop, where its label asks for one."
         name = "End-of-line resistor, of the value on the label of the transmitter"
         yield _piece("part", name, ends, spares, used_for)
+
+
+def _values(unit: ControlUnit, each: int) -> Iterator[str]:
+    """The value of each resistor of a loop, in words."""
+    for ohm, which in ((unit.end_of_line_ohm, ""), (unit.second_resistor_ohm, "second of the pair, "))[:each]:
+        if ohm is None:
+            yield f"{which}of the value the control unit asks"
+        else:
+            yield short(ohm / 1000, "kohm", 6) if ohm >= 1000 else short(ohm, "ohm", 6)
 
 
 def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
@@ -115,6 +123,8 @@ def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
             if id_ in _OWN or id_ == "resistor":
                 continue
             quantity = each * (sum(part.contacts for part in here) if id_ == "joints" else sum(p.sets for p in here))
+            if id_ == "screws":
+                quantity = each * sum(part.sets for part in here if part.drilled or not _has_pads(device))
             if id_ == "sleeve":
                 quantity = each * sum(part.sets for part in here if part.opening.steel not in ("none", None))
             if not quantity:
@@ -122,6 +132,10 @@ def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
             sort: Literal["part", "consumable"] = "consumable" if id_ in _CONSUMED else "part"
             used_for = _FOR.get(id_, "One of the parts of the {}.").format(name)
             yield _piece(sort, f"{one['name']}, {name}", quantity, spares, used_for)
+
+
+def _has_pads(device: Record) -> bool:
+    return any(one["id"] == "pads" for one in device["parts"])
 
 
 _FOR = {
@@ -150,6 +164,15 @@ def _supplies(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
         yield Item("consumable", "Insulating tape", 1, 0, "roll", "Over the ends of each old cell.")
     if cables:
         yield _piece("consumable", "Cable label", 2 * cables, spares, "The opening, at each end of its cable.")
+
+
+def _access(parts: Sequence[AtOpening], house: House) -> Iterator[Item]:
+    """What work takes that is too high for a ladder."""
+    high = [part for part in parts if part.fitted and (part.opening.height_m or 0.0) > house["ladder-most"]]
+    if high:
+        yield Item(
+            "tool", ACCESS.removeprefix("a ").capitalize(), 1, 0, "piece", f"{_places(high)} Too high for a ladder."
+        )
 
 
 def _tools(procedures: Iterable[str], library: Library) -> Iterator[Item]:

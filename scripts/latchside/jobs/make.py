@@ -1,19 +1,23 @@
 """The plan of a job, put together: pure, so the same survey, library and date always give the same plan.
 
-What goes on an opening depends on that opening, the site and the control unit alone, never on other openings.
-Names, positions, parts and work are of all openings together, and are worked out after every choice is made.
+What goes on an opening is chosen by that opening, the site and the control unit alone, never by other openings. Then
+the free positions of the panel are weighed, which changes a choice only where they do not suffice. Names, parts and
+work are of all openings together, and are worked out after every choice is made.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import TypeVar
 
+from latchside.collector import without_collector
 from latchside.figures.catalogue import Figure
 from latchside.jobs.at_opening import AtOpening
 from latchside.jobs.cautions import cautions
 from latchside.jobs.choose import choice_problems, choose
+from latchside.jobs.failing import failing, worst
 from latchside.jobs.house import House, house_of, rules_of
 from latchside.jobs.items import items
 from latchside.jobs.names import Name, contacts, names
@@ -30,10 +34,13 @@ from latchside.jobs.plan import (
     Question,
     Stage,
 )
+from latchside.jobs.positions import Wanted, assigned
 from latchside.jobs.questions import questions
 from latchside.jobs.service import services
+from latchside.jobs.short_names import Limit, limit_of
 from latchside.jobs.site_figures import site_figures
-from latchside.jobs.survey import Survey
+from latchside.jobs.site_problems import site_problems
+from latchside.jobs.survey import Opening, Override, Survey
 from latchside.jobs.work import Work, work
 from latchside.jobs.zone_problems import zone_problems
 from latchside.jobs.zones import zones
@@ -54,19 +61,23 @@ class _Chosen:
     worked: Worked
 
 
+@without_collector()
 def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], on: date) -> Plan:
     """The plan for a survey, made for the day `on`."""
     house = house_of(library)
     rules = rules_of(survey.rules, house)
-    asked = questions(survey, library)
-    chosen, amiss = _chosen(survey, library, figures, on, house)
+    limit = limit_of(survey.control_unit, house)
+    chosen, amiss = _chosen(survey, library, figures, on, house, limit)
+    asked = _asked(chosen, survey, lambda of: questions(of, library, figures, on, house))
     parts = [one.at for one in chosen]
     done = work(parts, {one.at.opening.id: one.worked[0] for one in chosen}, len(asked), library, house, rules)
     warned = cautions(survey, parts, library, house)
     plans = _openings(chosen, done, warned)
-    schedule = zones(survey, plans, library)
+    schedule = zones(survey, plans, library, limit)
+    of_site = site_figures(survey, plans, figures, house)
     problems = [*amiss, *zone_problems(survey, plans, [one.name for one in chosen], schedule, house), *done.problems]
     problems += _without(plans, asked, {one.about for one in amiss if one.code == UNKNOWN})
+    problems += [*site_problems(survey), *failing(plans, of_site)]
     tools = dict.fromkeys(id_ for stage in done.stages for id_ in stage.procedures)
     return Plan(
         survey=survey,
@@ -74,9 +85,9 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
         library=library_version(),
         openings=plans,
         questions=asked,
-        problems=_in_order(problems, survey),
+        problems=_by_walk(problems, survey),
         zones=schedule,
-        site_figures=site_figures(survey, plans, figures, house),
+        site_figures=of_site,
         items=items(survey, parts, tools, library, house, rules),
         work=done.stages,
         service=services(plans, rules, house, on),
@@ -85,22 +96,50 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
     )
 
 
+def _asked(
+    chosen: Sequence[_Chosen], survey: Survey, ask: Callable[[Survey], tuple[Question, ...]]
+) -> tuple[Question, ...]:
+    """The questions of a survey; of an opening that was moved for want of positions, those of its new class too."""
+    asked = ask(survey)
+    moved = {
+        one.at.opening.id: Override(one.choice.device, one.choice.moved)
+        for one in chosen
+        if one.choice.moved and one.choice.device and one.at.opening.override is None
+    }
+    if not moved:
+        return asked
+    openings = tuple(replace(one, override=moved.get(one.id, one.override)) for one in survey.openings)
+    known = {(one.about, one.field) for one in asked}
+    more = [one for one in ask(replace(survey, openings=openings)) if (one.about, one.field) not in known]
+    return _by_walk([*asked, *more], survey)
+
+
 def _chosen(
-    survey: Survey, library: Library, figures: Mapping[str, Figure], on: date, house: House
+    survey: Survey, library: Library, figures: Mapping[str, Figure], on: date, house: House, limit: Limit
 ) -> tuple[list[_Chosen], list[Problem]]:
-    found, problems = [], list[Problem]()
-    for opening, name in zip(survey.openings, names(survey.openings), strict=True):
+    named = names(survey.openings, limit, survey.control_unit.zones_in_use)
+    wanted, problems = [], list[Problem]()
+    for opening, name in zip(survey.openings, named, strict=True):
         choice = choose(opening, survey.site, survey.control_unit, library)
-        device = library.find("device", choice.device) if choice.device else None
-        contact = library.find("device", choice.contact) if choice.contact else None
-        problems.extend(choice_problems(opening, choice, library))
-        if choice.device and device is None:
+        if choice.device and library.find("device", choice.device) is None:
             problems.append(_unknown(opening.id, choice.device))
             choice = replace(choice, device=None)
-        worked: Worked = ((), (), None)
-        if device is not None:
-            worked = opening_figures(opening, device, survey, figures, on, house, contact)
-        found.append(_Chosen(AtOpening(opening, device, name.spoken, contact), name, choice, worked))
+        wanted.append(Wanted(opening, name.spoken, choice))
+
+    def worked(opening: Opening, choice: Choice) -> Worked:
+        device, contact = (library.find("device", id_) if id_ else None for id_ in (choice.device, choice.contact))
+        return opening_figures(opening, device, survey, figures, on, house, contact) if device else ((), (), None)
+
+    choices, short = assigned(
+        wanted, survey.control_unit, library, lambda opening, choice: worst(worked(opening, choice)[0])
+    )
+    problems.extend(short)
+    found = []
+    for one, name, choice in zip(wanted, named, choices, strict=True):
+        problems.extend(choice_problems(one.opening, choice, library))
+        device, contact = (library.find("device", id_) if id_ else None for id_ in (choice.device, choice.contact))
+        at = AtOpening(one.opening, device, name.spoken, contact, choice.shared)
+        found.append(_Chosen(at, name, choice, worked(one.opening, choice)))
     return found, problems
 
 
@@ -128,6 +167,7 @@ def _opening(one: _Chosen, warned: tuple[str, ...], stages: tuple[Stage, ...]) -
         expected=expected,
         cautions=warned,
         stages=stages,
+        contact_names=one.name.contacts,
     )
 
 
@@ -154,7 +194,10 @@ def _waits(plan: OpeningPlan, waiting: set[str]) -> bool:
     return plan.opening.id in waiting
 
 
-def _in_order(problems: Sequence[Problem], survey: Survey) -> tuple[Problem, ...]:
+About = TypeVar("About", Problem, Question)
+
+
+def _by_walk(found: Sequence[About], survey: Survey) -> tuple[About, ...]:
     """What concerns the whole site first, then by the walk."""
     rank = {"site": -2, "control-unit": -1} | {one.id: number for number, one in enumerate(survey.openings)}
-    return tuple(sorted(problems, key=lambda one: rank.get(one.about, -3)))
+    return tuple(sorted(found, key=lambda one: rank.get(one.about, -3)))

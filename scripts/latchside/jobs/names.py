@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from latchside.jobs.short_names import Limit, fold, joined, same, shorter, suffixed
 from latchside.jobs.survey import Opening
+
+__all__ = ["Name", "contacts", "heard", "names", "same", "second_name", "unsayable"]
 
 SAID = {
     "hinged-door": "door", "double-door": "double door", "casement": "window", "double-hung": "sash window",
@@ -20,6 +22,8 @@ SAID = {
 
 SECOND = {"double-door": "passive leaf", "double-hung": "upper sash"}
 """The part of an opening that has a contact of its own."""
+_SECOND_SHORT = {"double-door": ("leaf two", "leaf 2"), "double-hung": ("upper",)}
+"""The same where a keypad has no room for it."""
 
 NUMBERS = (
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
@@ -42,17 +46,26 @@ _VOWELS = frozenset("aeiou")
 
 @dataclass(frozen=True)
 class Name:
-    """The spoken name of an opening. `made` where the survey gives none; `numbered` where others share its words."""
+    """The spoken name of an opening. `made` where the survey gives none; `numbered` where others share its words.
+
+    `second` is that of its second contact, where it has one.
+    """
 
     spoken: str
     made: bool
     numbered: bool = False
+    second: str = ""
+
+    @property
+    def contacts(self) -> tuple[str, ...]:
+        """The name of each contact."""
+        return (self.spoken, self.second) if self.second else (self.spoken,)
 
 
 def contacts(opening: Opening) -> int:
     """How many contacts an opening wants: its second leaf or sash has one of its own."""
-    second = {"double-door": opening.passive_leaf, "double-hung": opening.upper_sash}
-    return 2 if second.get(opening.kind) else 1
+    second = {"double-door": "passive_leaf", "double-hung": "upper_sash"}.get(opening.kind)
+    return 2 if second and getattr(opening, second) else 1
 
 
 def second_name(name: str, kind: str) -> str:
@@ -60,28 +73,53 @@ def second_name(name: str, kind: str) -> str:
     return f"{name} {SECOND.get(kind, 'second contact')}"
 
 
-def names(openings: Sequence[Opening]) -> tuple[Name, ...]:
+def names(openings: Sequence[Opening], limit: Limit | None = None, in_use: Sequence[str] = ()) -> tuple[Name, ...]:
     """A name for each opening, in their order: the survey's own, or one made of place, side and kind.
 
-    Made names that coincide are numbered along the walk, so that each is heard once only.
+    Made names that coincide are numbered along the walk, so that each is heard once only. A name that the survey
+    gives is never touched; what is made or added here keeps to the limit where whole words can be left out for it.
     """
-    given = [one.spoken or _made(one) for one in openings]
-    counts = Counter(_fold(name) for name, one in zip(given, openings, strict=True) if not one.spoken)
+    full = [one.spoken or _made(one) for one in openings]
+    counts = Counter(fold(name) for name, one in zip(full, openings, strict=True) if not one.spoken)
+    taken = {same(name) for name in (*in_use, *full)}
     met: Counter[str] = Counter()
-    found = []
-    for name, one in zip(given, openings, strict=True):
-        same = _fold(name)
-        if one.spoken or counts[same] < 2:
-            found.append(Name(" ".join(name.split()), made=not one.spoken))
+    firsts = []
+    for name, one in zip(full, openings, strict=True):
+        if one.spoken:
+            firsts.append(Name(" ".join(name.split()), made=False))
             continue
-        found.append(Name(f"{name} {_number(met[same])}", made=True, numbered=True))
-        met[same] += 1
-    return tuple(found)
+        numbered = counts[fold(name)] > 1
+        number = (_number(met[fold(name)]), str(met[fold(name)] + 1)) if numbered else ("",)
+        met[fold(name)] += 1
+        whole = joined((name, number[0]))
+        fits = limit is None or limit.fits(whole)
+        spoken = whole if fits else suffixed(tuple(_shorter(one)), number, limit, taken)
+        firsts.append(Name(spoken, made=True, numbered=numbered))
+        taken.add(same(firsts[-1].spoken))
+    return tuple(_with_second(name, one, limit, taken) for name, one in zip(firsts, openings, strict=True))
 
 
-def same(name: str) -> str:
-    """What two names share that differ in nothing but capitals, accents and spaces."""
-    return re.sub(r"\W+", "", _fold(name)) or name
+def _with_second(name: Name, opening: Opening, limit: Limit | None, taken: set[str]) -> Name:
+    if contacts(opening) < 2:
+        return name
+    suffixes = (SECOND[opening.kind], *_SECOND_SHORT[opening.kind])
+    second = suffixed(tuple(shorter(name.spoken)), suffixes, limit, taken)
+    taken.add(same(second))
+    return Name(name.spoken, name.made, name.numbered, second)
+
+
+def _shorter(opening: Opening) -> Iterator[str]:
+    """The made name, then with less and less of it."""
+    full = _made(opening)
+    place, side = _capital(_in_full(opening.place, {})), _plain_start(_in_full(opening.side, _COMPASS))
+    kind = SAID.get(opening.kind, "opening")
+    yield full
+    if full.endswith(kind) and " " in kind:
+        yield f"{full.removesuffix(kind)}{kind.split()[-1]}"
+    yield joined((place, kind))
+    yield joined((place, kind.split()[-1]))
+    yield joined((place, side))
+    yield from shorter(place)
 
 
 def heard(name: str) -> tuple[str, str | None]:
@@ -90,7 +128,7 @@ def heard(name: str) -> tuple[str, str | None]:
     Two names that share what is heard are taken for one another: what stays of a word on a bad line is its first
     letter and its consonants.
     """
-    words = [word.removesuffix("s") if len(word) > 3 else word for word in re.findall(r"\w+", _fold(name))]
+    words = [word.removesuffix("s") if len(word) > 3 else word for word in re.findall(r"\w+", fold(name))]
     words = [word for word in words if word not in _FILLERS] or words
     bare = [word for word in words if word not in _KINDS]
     whole = "".join(map(_skeleton, words)) or name
@@ -105,8 +143,8 @@ def unsayable(name: str) -> tuple[str, ...]:
 def _made(opening: Opening) -> str:
     place, side = _in_full(opening.place, {}), _in_full(opening.side, _COMPASS)
     kind = SAID.get(opening.kind, "opening")
-    there = set(re.findall(r"\w+", _fold(place)))
-    side = "" if set(re.findall(r"\w+", _fold(side))) <= there else side
+    there = set(re.findall(r"\w+", fold(place)))
+    side = "" if set(re.findall(r"\w+", fold(side))) <= there else side
     if kind.split()[-1] in there:  # the place is called by its opening, as in "Back door"
         return f"{_capital(place)} {_plain_start(side)} side".replace("side side", "side") if side else _capital(place)
     return " ".join(part for part in (_capital(place), _plain_start(side), kind) if part)
@@ -130,13 +168,6 @@ def _number(index: int) -> str:
     return NUMBERS[index] if index < len(NUMBERS) else str(index + 1)
 
 
-def _fold(name: str) -> str:
-    if name.isascii():
-        return " ".join(name.lower().split())
-    apart = unicodedata.normalize("NFKD", name.casefold())
-    return " ".join("".join(sign for sign in apart if not unicodedata.combining(sign)).split())
-
-
 def _skeleton(word: str) -> str:
     kept = word[:1]
     for sign in word[1:]:
@@ -146,7 +177,7 @@ def _skeleton(word: str) -> str:
 
 
 def _cannot_be_said(word: str) -> bool:
-    letters = re.sub(r"[\W\d_]", "", _fold(word))
+    letters = re.sub(r"[\W\d_]", "", fold(word))
     latin = letters.isascii() and len(letters) > 1 and not _VOWELS & set(letters) and "y" not in letters
     signs = re.search(r"[/&+#*@=<>|\\_~^]", word) is not None
     return latin or signs or (word.endswith(".") and len(letters) < 6)

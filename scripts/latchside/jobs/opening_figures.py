@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from datetime import date
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from latchside.figures.catalogue import Figure
 from latchside.figures.for_device.worked import Missing
-from latchside.jobs.figures_for import cell, ladder, loop, magnet, radio
+from latchside.jobs.figures_for import cell, kept, ladder, loop, magnet, radio, trip
 from latchside.jobs.figures_for.context import Context, device_of
 from latchside.jobs.figures_for.fixing import fixing
 from latchside.jobs.house import House
@@ -18,9 +18,14 @@ from latchside.jobs.survey import Opening, Survey
 from latchside.library.model import Record
 
 T = TypeVar("T")
+Worker = Callable[[Context], Iterable[Any]]
+"""Works lines or expected values of one subject."""
 
-_LINES = (magnet.magnet, loop.loop, radio.radio, cell.cell, ladder.ladder)
-_EXPECTED = (magnet.expected, loop.expected, radio.expected, cell.expected)
+_BY_LABEL = (magnet.magnet, trip.trip)
+_LINES = (*_BY_LABEL, loop.loop, radio.radio, cell.cell, ladder.ladder)
+_EXPECTED_BY_LABEL = (magnet.expected,)
+_EXPECTED = (*_EXPECTED_BY_LABEL, trip.expected, loop.expected, radio.expected, cell.expected)
+"""What works the lines and the readings of an opening; by label are those that the magnet and reed of a class set."""
 
 
 def opening_figures(
@@ -31,20 +36,32 @@ def opening_figures(
     on: date,
     house: House | None = None,
     contact: Record | None = None,
+    tried: Callable[[Worker, Context], tuple[Any, ...]] | None = None,
 ) -> tuple[tuple[Line, ...], tuple[Expected, ...], Fixing | None]:
     """The lines, the expected values and the fixing. What a device does not state is left out.
 
-    `contact` is the class of the wired contact on the loop of a transmitter: gap and magnet are its own.
+    `contact` is the class of the wired contact on the loop of a transmitter: gap and magnet are its own. A contact
+    that stays is judged by its own label, which nobody has read yet, and never by the figures of another class.
     """
+    tried = tried or worked
     on_loop = device_of(contact) if contact else None
     context = Context(opening, device_of(device), survey, figures, on, house, on_loop)
-    lines = tuple(line for work in _LINES for line in _tried(work, context))
-    values = tuple(value for work in _EXPECTED for value in _tried(work, context))
+    stays = kept.stays(context)
+    by_label = stays and not kept.second(context)
+    lines = tuple(line for work in _LINES if not (by_label and work in _BY_LABEL) for line in tried(work, context))
+    values = tuple(
+        value
+        for work in _EXPECTED
+        for value in tried(work, context)
+        if not (by_label and work in _EXPECTED_BY_LABEL) or value.measure in kept.OF_OPENING
+    )
+    if stays:
+        lines = (*kept.kept(context), *lines)
     spacer = next((line for line in lines if line.figure == "spacer"), None)
     return lines, values, fixing(context, spacer)
 
 
-def _tried(work: Callable[[Context], Iterable[T]], context: Context) -> tuple[T, ...]:
+def worked(work: Callable[[Context], Iterable[T]], context: Context) -> tuple[T, ...]:
     """All that could be worked, up to the first rating that the device does not state."""
     found: list[T] = []
     with suppress(Missing):

@@ -47,6 +47,8 @@ class Choice:
     """The device class for an opening; None where no class fits or the survey says too little.
 
     `contact` is the class of the wired contacts that a transmitter wants on its loop, where one can be named.
+    `moved` says why the free positions of the panel gave it another device, or one zone for two contacts (`shared`),
+    than its own facts would have; `lacks` that no position is free for it.
     """
 
     device: str | None
@@ -55,11 +57,17 @@ class Choice:
     passed_over: tuple[PassedOver, ...]
     overridden: str | None = None
     contact: str | None = None
+    moved: str | None = None
+    shared: bool = False
+    lacks: bool = False
 
 
 @dataclass(frozen=True)
 class Line:
-    """One figure of an opening as a reader sees it, and what it was worked from."""
+    """One figure of an opening as a reader sees it, and what it was worked from.
+
+    `action` says what to order or change where it is poor; empty where that is the same for every such figure.
+    """
 
     name: str
     shown: str
@@ -68,6 +76,7 @@ class Line:
     figure: str
     inputs: Mapping[str, Any]
     assumed: tuple[str, ...] = ()
+    action: str = ""
 
 
 @dataclass(frozen=True)
@@ -95,28 +104,41 @@ class Fixing:
 
 @dataclass(frozen=True)
 class Stage:
-    """Work at an opening or on the site, in minutes, and the procedures that tell how."""
+    """Work at an opening or on the site, and the procedures that tell how.
+
+    `minutes` is what it usually takes, `low` at best and `high` at worst.
+    """
 
     stage: str
     about: str
     words: str
     minutes: float
     procedures: tuple[str, ...]
+    low: float = 0.0
+    high: float = 0.0
 
 
 @dataclass(frozen=True)
 class Day:
-    """One day on site: the openings begun and ended on it, and the minutes from arriving to leaving."""
+    """One day on site: the openings begun and ended on it, and the minutes from arriving to leaving.
+
+    `minutes` is what it usually takes, `low` at best and `high` at worst.
+    """
 
     number: int
     openings: tuple[str, ...]
     minutes: float
     words: str
+    low: float = 0.0
+    high: float = 0.0
 
 
 @dataclass(frozen=True)
 class OpeningPlan:
-    """All that the plan says about one opening. `input` is the input in use, an id of the device's inputs."""
+    """All that the plan says about one opening. `input` is the input in use, an id of the device's inputs.
+
+    `contact_names` names each contact, also where two share a zone: each is read, proved and handed over by itself.
+    """
 
     opening: Opening
     spoken: str
@@ -128,6 +150,7 @@ class OpeningPlan:
     expected: tuple[Expected, ...]
     cautions: tuple[str, ...]
     stages: tuple[Stage, ...]
+    contact_names: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -8,11 +8,12 @@ from pathlib import Path as File
 from typing import Any
 
 from latchside.findings import START, Finding
+from latchside.jobs import codes
 from latchside.jobs.build import Misread, Path, build, survey_of
 from latchside.jobs.columns import ID, columns
 from latchside.jobs.sheet import LEFT_OUT, NOT_SAID, Sheet, read_rows
 from latchside.jobs.survey import Survey
-from latchside.jobs.text import document_of, strange_sign, visible
+from latchside.jobs.text import document_of, strange_sign, visible, without_empty
 from latchside.kinds import KINDS
 from latchside.read.tree import RawRecord
 from latchside.read.yaml_text import Document
@@ -57,7 +58,7 @@ def _content(path: File) -> bytes | Finding:
             data = opened.read(LARGEST + 1)
     except OSError as error:
         found = error.strerror or "no way to read it"
-        return refuse("cannot-read", found, "a file that may be read", "Mend its rights.")
+        return refuse("cannot-read", found, "a file that may be read", "Fix the file's permissions.")
     if len(data) > LARGEST:
         return refuse("file-too-large", "a larger file", f"at most {LARGEST:,} bytes", "Split the survey.")
     if not data.strip():
@@ -101,6 +102,8 @@ class _Survey:
             if not document.findings:
                 self._find((), "wrong-type", "no survey", "keys such as id, name and openings", "See the template.")
             return None
+        if self._too_many(data.get("openings")):
+            return None
         self._strange(data)
         broken = set(self._misfits(data))
         lost = self.sheet.lost | {path[1] for path in broken if _in_opening(path)}
@@ -115,9 +118,20 @@ class _Survey:
             _drop(data, path)
         data.setdefault(ID, self._own_id())
         data.setdefault("name", data[ID])
+        self._codes(data, {index for index, _ in openings})
         survey, misread = build({**data, "openings": [one for _, one in openings]})
         self._misread(misread, [index for index, _ in openings])
         return survey if survey.openings else None
+
+    def _too_many(self, listed: object) -> bool:
+        """Whether there are more openings than one survey may have; then none is looked at, and it is said at once."""
+        most = int(self.schemas.documents["job.schema.json"]["properties"]["openings"]["maxItems"])
+        if not isinstance(listed, list) or len(listed) <= most:
+            return False
+        action = "Split the survey, one for each building or floor. Nothing was planned."
+        found, expected = f"{len(listed):,} openings", f"at most {most:,} in one survey"
+        self._find(("openings", most), "too-many-openings", found, expected, action)
+        return True
 
     def _misfits(self, data: dict[str, Any]) -> Iterator[Path]:
         """The paths of what does not fit the schema. Openings that do are set aside, so that many cost little."""
@@ -165,6 +179,18 @@ class _Survey:
             else:
                 _drop(data, path)
 
+    def _codes(self, data: dict[str, Any], read: set[int]) -> None:
+        """What looks like a code is kept out of the survey as it is planned, and said."""
+        for path, code in codes.withhold(data, self.schemas.shapes["job"]):
+            if _in_opening(path) and path[1] not in read:
+                continue
+            found = f"{self._named(path)}, which looks as if it held a code"
+            place = self._raw().place(*path)
+            action = codes.advice(path, code)
+            self.findings.append(
+                Finding(str(self.path), place, code, found, "a survey without codes", action, "warning")
+            )
+
     def _misread(self, misread: tuple[Misread, ...], indices: list[int]) -> None:
         for one in misread:
             path = one.path
@@ -173,8 +199,11 @@ class _Survey:
             self._find(path, one.code, f"{one.found}, for {self._named(path)}", one.expected, one.action)
 
     def _find(self, path: Path, code: str, found: str, expected: str, action: str) -> None:
-        raw = RawRecord(KINDS["job"], str(self.path), self.path.stem, self.sheet.document)
-        self.findings.append(_with(Finding(str(self.path), raw.place(*path), code, found, expected, action), path))
+        place = self._raw().place(*path)
+        self.findings.append(_with(Finding(str(self.path), place, code, found, expected, action), path))
+
+    def _raw(self) -> RawRecord:
+        return RawRecord(KINDS["job"], str(self.path), self.path.stem, self.sheet.document)
 
     def _own_id(self) -> str:
         """An id for a survey without one, from the name of its file."""
@@ -197,6 +226,8 @@ def _said(value: Any) -> Any:
     """The data without what was left blank."""
     if isinstance(value, dict):
         return {key: _said(below) for key, below in value.items() if below is not None}
+    if isinstance(value, str):
+        return without_empty(value)
     return [_said(below) for below in value] if isinstance(value, list) else value
 
 
@@ -225,6 +256,6 @@ def _few(findings: list[Finding], file: str) -> tuple[Finding, ...]:
     if len(findings) <= MOST_FINDINGS:
         return tuple(findings)
     more = len(findings) - MOST_FINDINGS
-    found, action = f"{more} findings more than are shown", "Mend those above first, then read the survey again."
+    found, action = f"{more} findings more than are shown", "Correct those above first, then read the survey again."
     last = Finding(file, START, "too-many-findings", found, "a survey like the template", action)
     return (*findings[:MOST_FINDINGS], last)

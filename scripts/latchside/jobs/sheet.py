@@ -1,7 +1,7 @@
 """The rows of a sheet and the data of a survey, each read from the other.
 
-Fields of the site stand in rows of their own, name beside value. Then comes a row of column names that starts with
-`id`, and a row for each opening. A row whose first cell starts with # is a remark, and a blank cell says nothing.
+Fields of the site stand in rows of their own, name beside value. Then comes a row of column names, among them `place`
+and `kind`, and a row for each opening. A row whose first cell starts with # is a remark, and a blank cell says nothing.
 """
 
 from __future__ import annotations
@@ -15,9 +15,14 @@ from typing import Any
 from latchside.findings import START, Finding, Place, did_you_mean, shown
 from latchside.jobs.cells import CellError, cell_of, unguarded, value_of
 from latchside.jobs.columns import ID, Column, Columns
+from latchside.jobs.text import without_empty
+from latchside.library.codes import masked
 from latchside.read.yaml_text import Document, Path
 
 REMARK = "#"
+MOST_ROWS = 5000
+MOST_COLUMNS = 200
+"""What stands in a column beyond these strayed there; a sheet with more rows is refused."""
 
 
 @dataclass(frozen=True)
@@ -44,8 +49,8 @@ class Sheet:
 
 def is_header(row: Row, columns: Columns) -> bool:
     """Whether a row names the columns of the openings."""
-    known = {_plain(cell) for cell in row.cells[1:] if cell is not None} & columns.opening.keys()
-    return _plain(row.first) == ID and len(known) > 1
+    known = {_plain(cell) for cell in row.cells[:MOST_COLUMNS] if cell is not None} & columns.opening.keys()
+    return {"place", "kind"} <= known or (_plain(row.first) == ID and len(known) > 2)
 
 
 def read_rows(rows: Iterable[Row], columns: Columns, file: str) -> Sheet:
@@ -86,11 +91,13 @@ class _Reader:
         self._header: list[Column | None] | None = None
         self._taken: set[str] = set()
         self._said: set[int] = set()
+        self._strayed = False
         self._openings: list[dict[str, Any]] = []
         self.sheet = Sheet(Document({"openings": self._openings}, {(): START}), {}, set())
 
     def take(self, row: Row) -> None:
         """Read one row."""
+        row = self._near(row)
         if row.first.startswith(REMARK) or all(_blank(cell) for cell in row.cells):
             return
         if self._header is not None:
@@ -100,17 +107,24 @@ class _Reader:
         else:
             self._above(row)
 
+    def _near(self, row: Row) -> Row:
+        """The row without what strayed far to the right, which is said once."""
+        for number, cell in enumerate(row.cells[MOST_COLUMNS:], MOST_COLUMNS + 1):
+            if not _blank(cell) and not self._strayed:
+                self._strayed = True
+                found = f"{shown(str(cell))} in cell {letter(number)}{row.line}, far to the right of the table"
+                expected = f"nothing beyond column {letter(MOST_COLUMNS)}"
+                action = f"Clear that cell and all others beyond column {letter(MOST_COLUMNS)}; they are not read."
+                self._find(row.line, number, "stray-cell", found, expected, action)
+        return row if len(row.cells) <= MOST_COLUMNS else Row(row.line, row.cells[:MOST_COLUMNS])
+
     def close(self) -> None:
         """After the last row."""
         document = self.sheet.document
         if self._header is None:
-            expected = "a row of column names that starts with id, place, kind, and below it a row for each opening"
+            expected = "a row of column names, with place and kind among them, and below it a row for each opening"
             self._find(1, 1, "no-header", "no row of column names", expected, "Add the row: latchside new survey.")
-        names = [one.get(ID) for one in self._openings]
-        for index, opening in enumerate(self._openings):
-            if ID not in opening and index not in self.sheet.lost:
-                opening[ID] = _free(_slug(opening), names)
-                names.append(opening[ID])
+        name_openings([one for index, one in enumerate(self._openings) if index not in self.sheet.lost], self._openings)
         document.keys.update(document.places)
 
     def _named(self, row: Row) -> list[Column | None]:
@@ -124,7 +138,7 @@ class _Reader:
                 found = f"{shown(str(cell))} as the name of column {letter(index)}"
                 self._find(row.line, index, "unknown-column", found, expected, "Correct the name, or empty the column.")
                 self._said.add(index)
-            if name in seen:
+            if name and name in seen:
                 found = f"{shown(name)} a second time, above column {letter(index)}"
                 self._find(row.line, index, "repeated-column", found, "each column once", "Keep one of the two.")
                 column = None
@@ -208,7 +222,7 @@ def _blank(cell: object) -> bool:
 
 
 def _plain(cell: object) -> str:
-    return re.sub(r"[\s_-]+", "_", unguarded(str(cell).strip()).casefold())
+    return re.sub(r"[\s_-]+", "_", unguarded(without_empty(str(cell)).strip()).casefold())
 
 
 def _at(data: Any, path: Sequence[str]) -> Any:
@@ -219,15 +233,25 @@ def _at(data: Any, path: Sequence[str]) -> Any:
 
 def _slug(opening: Mapping[str, Any]) -> str:
     """An id made of place, side and kind."""
-    text = " ".join(str(opening[key]) for key in ("place", "side", "kind") if key in opening)
+    text = masked(" ".join(str(opening[key]) for key in ("place", "side", "kind") if key in opening))
     plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
     words = re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
     return (words if words[:1].isalpha() else f"opening-{words}".rstrip("-"))[:50].rstrip("-")
 
 
-def _free(name: str, taken: Sequence[object]) -> str:
-    number, made = 1, name
-    while made in taken:
-        number += 1
-        made = f"{name}-{number}"
-    return made
+def name_openings(nameless: Iterable[dict[str, Any]], all_: Iterable[Mapping[str, Any]]) -> None:
+    """Give each opening without an id one of place, side and kind; the second of one name is numbered, and so on.
+
+    Each number is tried once, so many openings of one name cost no more than as many of different ones.
+    """
+    taken = {one.get(ID) for one in all_}
+    last: dict[str, int] = {}
+    for opening in nameless:
+        if ID in opening:
+            continue
+        made = name = _slug(opening)
+        while made in taken:
+            last[name] = last.get(name, 1) + 1
+            made = f"{name}-{last[name]}"
+        taken.add(made)
+        opening[ID] = made

@@ -24,11 +24,16 @@ class Site:
     monitored: bool | None = None
     keyholder_arranged: bool | None = None
     notes: str = ""
+    building: str | None = None
+    listed: bool | None = None
+    consent: str | None = None
+    grade: str | None = None
+    insurer: str | None = None
 
 
 @dataclass(frozen=True)
 class ControlUnit:
-    """The control unit and its radio."""
+    """The control unit and its radio; `installer_access` says whether the code may be used, never the code."""
 
     frequency_mhz: float | None = None
     sensitivity_dbm: float | None = None
@@ -42,6 +47,11 @@ class ControlUnit:
     standby_ma: float | None = None
     alarm_ma: float | None = None
     chime: bool | None = None
+    owner: str | None = None
+    installer_access: bool | None = None
+    two_way: bool | None = None
+    name_length: int | None = None
+    second_resistor_ohm: float | None = None
 
 
 @dataclass(frozen=True)
@@ -65,7 +75,11 @@ class Override:
 
 @dataclass(frozen=True)
 class Opening:
-    """One opening. `step_mm` is how far the frame stands proud of the leaf, negative where the leaf stands proud."""
+    """One opening. `step_mm` is how far the frame stands proud of the leaf, negative where the leaf stands proud.
+
+    `hardware` and `walls` are empty where there is none, and None where nobody looked. `rail_depth_mm` is what is solid
+    between the edge of the moving part and its glass; `width_m` goes from the hinge to the edge that opens first.
+    """
 
     id: str
     place: str
@@ -76,9 +90,14 @@ class Opening:
     upper_sash: bool | None = None
     fire_rated: bool | None = None
     escape: bool | None = None
+    powered: bool | None = None
+    hardware: tuple[str, ...] | None = None
+    width_m: float | None = None
     play_mm: float | None = None
     leaf_material: str | None = None
     frame_material: str | None = None
+    glazed: bool | None = None
+    rail_depth_mm: float | None = None
     steel: str | None = None
     gap_mm: float | None = None
     step_mm: float | None = None
@@ -99,6 +118,13 @@ class Opening:
     openings_a_day: float | None = None
     override: Override | None = None
     notes: str = ""
+
+    def __hash__(self) -> int:
+        """Worked once: an opening is looked up many times."""
+        found = self.__dict__.get("_hash")
+        if found is None:
+            found = self.__dict__["_hash"] = hash(tuple(self.__dict__.values()))
+        return int(found)
 
 
 @dataclass(frozen=True)

@@ -19,7 +19,8 @@ Rows = list[list[str | int | float | None]]
 
 EXAMPLE: Mapping[str, Any] = {
     "id": "example-front-door", "place": "Hall", "side": "front", "kind": "hinged-door", "fire_rated": "no",
-    "escape": "unknown", "play": "1.5 mm", "leaf_material": "wood", "frame_material": "wood", "steel": "none",
+    "escape": "unknown", "powered": "no", "hardware": ["closer"], "width": "0.9 m", "glazed": "no",
+    "play": "1.5 mm", "leaf_material": "wood", "frame_material": "wood", "steel": "none",
     "gap": "3 mm", "step": "2 mm", "use": "entry-route", "height": "2.1 m", "distance": "6 m",
     "walls": [{"material": "brick", "thickness": "115 mm"}, {"material": "plasterboard"}], "floors": 0,
     "outer_wall": "no", "cable": "yes", "cable_length": "9.5 m", "cable_area": 0.22, "old_contact": "no",
@@ -59,12 +60,19 @@ def note(column: Column, *, in_sheet: bool = True) -> str:
     may = {
         "answer": f"One of: {listed}.", "word": f"One of: {listed}.",
         "true": "Yes, or blank." if in_sheet else "true, or blank.",
-        "words": "Parted by semicolons." if in_sheet else "A list: [Safe, Hall].",
+        "words": _words_note(column, listed, in_sheet=in_sheet),
         "walls": f"Such as brick 115 mm; plasterboard – or none. Materials: {listed}."
         if in_sheet else f"As in the example, or [] for none. Materials: {listed}.",
     }.get(column.sort, "")  # fmt: skip
     about = column.about.replace(" An empty list: none.", "").rstrip(".")
     return " ".join(filter(None, ("Needed." if column.required else "", f"{about}." if about else "", may)))
+
+
+def _words_note(column: Column, listed: str, *, in_sheet: bool) -> str:
+    how = "Parted by semicolons" if in_sheet else "A list"
+    if column.words:
+        return f"{how}, or {'none' if in_sheet else '[] for none'}. Words: {listed}."
+    return f"{how}." if in_sheet else f"{how}: [Safe, Hall]."
 
 
 def above_rows(id_: str, known: Columns) -> Rows:

@@ -6,11 +6,13 @@ import codecs
 import json
 import math
 import re
-from typing import Any
 
 from latchside.findings import START, Finding, Place, place_after, shown
+from latchside.jobs.json_places import json_places
 from latchside.read.yaml_text import Document, read_text
 
+_EMPTY = re.compile("[\u00ad\u061c\u200b\u200e\u200f\u2060\ufeff]")
+"""Signs without width that come along when text is copied: a soft hyphen, spaces of no width, marks of direction."""
 _HIDDEN = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
 )
@@ -20,6 +22,11 @@ _WIDE = ((codecs.BOM_UTF16_LE, "utf-16"), (codecs.BOM_UTF16_BE, "utf-16"))
 
 class _Refused(ValueError):  # noqa: N818
     pass
+
+
+def without_empty(text: str) -> str:
+    """A text without signs that have no width and no meaning: what is left is what its writer saw."""
+    return _EMPTY.sub("", text)
 
 
 def strange_sign(text: str) -> str | None:
@@ -47,7 +54,7 @@ def decoded(content: bytes, file: str) -> str | Finding:
         place = place_after(content[: error.start].decode("utf-8", "replace"))
         return _not_text(file, place, f"byte 0x{content[error.start]:02x}, which is not UTF-8")
     if "\x00" in text:
-        return _not_text(file, START, "bytes of nought, as in UTF-16 without its mark or in a file that is no text")
+        return _not_text(file, START, "bytes of zero, as in UTF-16 without its mark or in a file that is no text")
     return text
 
 
@@ -65,7 +72,7 @@ def _not_text(file: str, place: Place, found: str) -> Finding:
 
 
 def _json(text: str, file: str) -> Document:
-    """JSON by its own reader; the reader of YAML, which takes most of it, tells where each value stands."""
+    """JSON by its own reader, with the place of each value."""
     try:
         value = json.loads(text, parse_constant=_no_number, parse_float=_float, parse_int=_int)
     except json.JSONDecodeError as error:
@@ -73,10 +80,14 @@ def _json(text: str, file: str) -> Document:
         return _broken(file, place, f"no JSON: {error.msg.lower()}")
     except (_Refused, RecursionError, ValueError) as error:
         return _broken(file, START, str(error) if isinstance(error, _Refused) else "no JSON that can be read")
-    places = read_text(text, file)
-    twice = [one for one in places.findings if one.code == "duplicate-key"]
-    known: dict[Any, Place] = places.places if places.value is not None else {}
-    return Document(value, known, places.keys if known else {}, twice)
+    places = json_places(text)
+    twice = [_twice(file, place, str(path[-1])) for path, place in places.twice]
+    return Document(value, places.values, places.keys, twice)
+
+
+def _twice(file: str, place: Place, key: str) -> Finding:
+    action = "Merge the two, or rename one. Until then the last one counts."
+    return Finding(file, place, "duplicate-key", f"{shown(key)} a second time", "each key once", action)
 
 
 def _broken(file: str, place: Place, found: str) -> Document:

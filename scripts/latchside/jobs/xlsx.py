@@ -14,8 +14,7 @@ from typing import Any
 from latchside.findings import START, Finding
 from latchside.jobs.cells import Strange
 from latchside.jobs.columns import Columns
-from latchside.jobs.csv_rows import MOST_COLUMNS, MOST_ROWS
-from latchside.jobs.sheet import Row, is_header
+from latchside.jobs.sheet import MOST_ROWS, Row, is_header
 
 MOST_INFLATED = 50_000_000
 MOST_RATIO = 200
@@ -37,7 +36,8 @@ _PLAIN = "Save the survey as a plain workbook (.xlsx), or as CSV."
 
 
 class _RefusedError(ValueError):
-    """A workbook that is not opened, or not read on; code, what was found, and what is expected."""
+    """A workbook that is not opened, or not read on; code, what was found, what is expected and, if it differs, what
+    to do."""
 
 
 def rows_in(content: bytes, columns: Columns, file: str) -> list[Row] | Finding:
@@ -46,8 +46,8 @@ def rows_in(content: bytes, columns: Columns, file: str) -> list[Row] | Finding:
         _sound(content)
         return _rows(content, columns)
     except _RefusedError as refused:
-        code, found, expected = refused.args
-        return Finding(file, START, code, found, expected, _PLAIN)
+        code, found, expected, *action = refused.args
+        return Finding(file, START, code, found, expected, *(action or [_PLAIN]))
     except Exception:  # a damaged workbook fails in openpyxl with errors of many families
         return Finding(file, START, "broken-xlsx", "a damaged workbook", "an XLSX workbook", _PLAIN)
 
@@ -132,10 +132,12 @@ def _cells(sheet: Any, cached: Any) -> Iterator[Row]:
         made = tuple(_value(cell, value) for cell, value in zip(cells, values, strict=False))
         filled = max((n for n, one in enumerate(made, 1) if one is not None), default=0)
         rows += filled > 0
-        if rows > MOST_ROWS or filled > MOST_COLUMNS or seen > MOST_CELLS:
-            raise _RefusedError(
-                "sheet-too-large", "more rows or columns", f"at most {MOST_ROWS} rows and {MOST_COLUMNS} columns"
-            )
+        if rows > MOST_ROWS:
+            raise _RefusedError("sheet-too-large", "more rows", f"at most {MOST_ROWS} rows", "Split the survey.")
+        if seen > MOST_CELLS:
+            found, expected = f"cells far out, as in row {line}", f"at most {MOST_CELLS:,} cells, blank ones too"
+            action = "Delete the rows and columns beyond the table, also where they look empty, and save again."
+            raise _RefusedError("sheet-too-large", found, expected, action)
         if filled:
             yield Row(line, made[:filled])
 

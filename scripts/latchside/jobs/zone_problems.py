@@ -1,4 +1,4 @@
-"""What stands against a zone schedule: names, positions and the entry route."""
+"""What stands against a zone schedule: names and the entry route."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from latchside.jobs.house import House
 from latchside.jobs.names import Name, heard, same, unsayable
 from latchside.jobs.plan import OpeningPlan, Problem, Zone
+from latchside.jobs.short_names import Limit, limit_of, shorter
 from latchside.jobs.survey import ControlUnit, Survey
 from latchside.jobs.zones import ALWAYS_ON, DELAYED, FOLLOWED
 
@@ -18,13 +19,13 @@ def zone_problems(
 ) -> Iterator[Problem]:
     """Every problem of the schedule, the site's first."""
     zones = [zone for zone in schedule if zone.response != ALWAYS_ON]
-    yield from _positions(survey.control_unit, zones)
     yield from _entry_route(plans, zones)
     yield from _doubles(zones, survey.control_unit.zones_in_use)
-    yield from _hard_to_say(zones, plans, named, house)
+    yield from _hard_to_say(schedule, plans, named, limit_of(survey.control_unit, house))
 
 
-def _positions(unit: ControlUnit, zones: Sequence[Zone]) -> Iterator[Problem]:
+def position_problems(unit: ControlUnit, zones: Sequence[Zone]) -> Iterator[Problem]:
+    """What stands against the zones for want of positions."""
     wired, radio = (sum(zone.link == link for zone in zones) for link in ("wired", "radio"))
     if unit.wired_positions is not None and wired > unit.wired_positions:
         yield Problem(
@@ -105,18 +106,25 @@ class _Known:
 
 
 def _hard_to_say(
-    zones: Sequence[Zone], plans: Sequence[OpeningPlan], named: Sequence[Name], house: House
+    schedule: Sequence[Zone], plans: Sequence[OpeningPlan], named: Sequence[Name], limit: Limit
 ) -> Iterator[Problem]:
-    most = int(house["name-length"])
-    for zone in zones:
-        if len(zone.spoken) > most:
-            found = f"“{zone.spoken}” has {len(zone.spoken)} letters, and {most} is the most."
-            yield Problem(zone.opening, "name-too-long", found, _NAME_IT)
-        words = unsayable(zone.spoken)
+    too_long: set[str] = set()
+    for zone in schedule:
+        if not limit.fits(zone.spoken) and (zone.response != ALWAYS_ON or zone.opening not in too_long):
+            too_long.add(zone.opening)
+            found = f"“{zone.spoken}” has {len(zone.spoken)} letters. The keypad shows {limit.words()}."
+            yield Problem(zone.opening, "name-too-long", found, f"{_NAME_IT}{_short(zone.spoken, limit)}")
+        words = unsayable(zone.spoken) if zone.response != ALWAYS_ON else ()
         if words:
             found = f"“{zone.spoken}” cannot be said aloud: {_listed(words)}."
             yield Problem(zone.opening, "name-not-sayable", found, _NAME_IT)
     yield from _numbered(plans, named)
+
+
+def _short(name: str, limit: Limit) -> str:
+    """A shorter name to take or leave."""
+    fitting = next((one for one in shorter(name) if limit.fits(one)), None)
+    return f" “{fitting}” fits." if fitting else ""
 
 
 def _numbered(plans: Sequence[OpeningPlan], named: Sequence[Name]) -> Iterator[Problem]:

@@ -8,17 +8,20 @@ from functools import cached_property
 from markupsafe import Markup
 
 from latchside.jobs.plan import Expected, Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
+from latchside.jobs.zones import contact_names
 from latchside.library import Record
 from latchside.library.alike import alike
 from latchside.pages import job_words as words
 from latchside.pages.escape import safe
+from latchside.pages.job_contacts import Spot, handed_over, spots
+from latchside.pages.job_rounds import rounds
 from latchside.pages.page import Page
 
 PARTS = {
     "openings": ("Opening sheets", "Which device, why, where and how it is fixed, and what it should read"),
     "zones": ("Zone schedule", "Position, spoken name, response and reports of each zone"),
     "van": ("What goes on the van", "Parts, consumables and tools, with spares"),
-    "work": ("Order of work", "Stage by stage, with minutes"),
+    "work": ("Order of work", "One opening after the other, with minutes"),
     "test-sheet": ("Test sheet", "What each reading should be, and room for what it is"),
     "handover": ("Handover sheet", "In plain words, for the people on site"),
     "service": ("Service plan", "What falls due, and when"),
@@ -26,7 +29,9 @@ PARTS = {
 """The parts of a pack beside its summary, in order: title, and what it holds."""
 
 SORTS = {"part": "Parts", "consumable": "Consumables", "tool": "Tools"}
-_WORST: tuple[Verdict, ...] = ("poor", "test on site", "good")
+_WORST: tuple[Verdict, ...] = ("test on site", "good")
+PROBLEM = "problem"
+"""The worst that an opening can be: something has to be ordered, changed or settled before the day."""
 
 
 class JobView:
@@ -124,9 +129,11 @@ class JobView:
         return [one for one in self.plan.problems if one.about == about]
 
     def verdict(self, one: OpeningPlan) -> str:
-        """The worst verdict of an opening's figures; the words of what is missing where there is no device."""
+        """A problem where there is one, else the worst verdict of its figures; or that it has no device."""
         if one.choice.device is None:
             return "no device yet"
+        if self.problems(one.opening.id) or any(line.verdict == "poor" for line in one.figures):
+            return PROBLEM
         found = {line.verdict for line in one.figures}
         return next((verdict for verdict in _WORST if verdict in found), "no verdict")
 
@@ -156,13 +163,24 @@ class JobView:
         yield "Planned for", words.day(self.plan.on)
         yield "Region", self.page.vocabulary("region", site.region) if site.region else "not known"
         yield "Built", str(site.year_built) if site.year_built else "not known"
+        yield "Kind of building", self._word("building", site.building)
+        yield "Listed", words.yes_no(site.listed)
+        yield "Consent of the owner", self._word("consent", site.consent)
         yield "Occupied during the job", words.yes_no(site.occupied)
         yield "Monitored", words.yes_no(site.monitored)
         yield "Somebody with a key arranged", words.yes_no(site.keyholder_arranged)
+        yield "Grade", self._word("grade", site.grade)
+        if site.insurer:
+            yield "The insurer asks for", site.insurer
+        yield "Owner of the panel", self._word("panel-owner", unit.owner)
+        yield "Installer code known and allowed", words.yes_no(unit.installer_access)
         yield "Free positions, wired", "not known" if unit.wired_positions is None else str(unit.wired_positions)
         yield "Free positions, radio", "not known" if unit.radio_positions is None else str(unit.radio_positions)
         yield "Zones there already", ", ".join(unit.zones_in_use) or "none named"
         yield "Library", f"version {self.plan.library}"
+
+    def _word(self, vocabulary: str, word: str | None) -> str:
+        return self.page.vocabulary(vocabulary, word) if word else "not known"
 
     def opening_facts(self, one: OpeningPlan) -> Iterator[tuple[str, str]]:
         """What the survey says about an opening, in words."""
@@ -173,21 +191,25 @@ class JobView:
         yield "Fire-rated", words.yes_no(opening.fire_rated)
         yield "Escape way", words.yes_no(opening.escape)
         if one.contacts > 1:
-            yield "Contacts", str(one.contacts)
+            yield "Contacts", f"{one.contacts}: {', '.join(contact_names(one))}"
+        if one.choice.shared and one.choice.moved:
+            yield "One zone for both", one.choice.moved
+        if opening.powered:
+            yield "Powered", words.yes_no(opening.powered)
+        if opening.hardware:
+            yield "Hardware", ", ".join(self.page.vocabulary("door-hardware", fitted) for fitted in opening.hardware)
         if opening.notes:
             yield "Note of the survey", opening.notes
 
     # -- sums ------------------------------------------------------------------------------------------------
 
-    def stages(self) -> list[tuple[str, str, str, list[Stage]]]:
-        """The order of work: stage, its title, its time, its pieces."""
-        titles = self.page.library.schemas.words("stage")
-        groups = [(stage, [one for one in self.plan.work if one.stage == stage]) for stage in titles]
-        return [(stage, titles[stage], words.duration(pieces), pieces) for stage, pieces in groups if pieces]
+    def rounds(self) -> list[tuple[str, str, str, list[Stage]]]:
+        """The order of work in its days and openings: anchor, title, time and pieces of each."""
+        return rounds(self.plan.work, self.about)
 
     def whole_day(self) -> str:
-        """Time of all the work."""
-        return words.duration(self.plan.work)
+        """Time of all the work, at best, as a rule and at worst."""
+        return words.between(self.plan.work)
 
     def technicians(self) -> str:
         """How many technicians the survey plans with."""
@@ -214,8 +236,12 @@ class JobView:
         return any(zone.link == "radio" for zone in self.plan.zones)
 
     def without(self) -> list[OpeningPlan]:
-        """The openings that no device is planned for."""
-        return [one for one in self.plan.openings if one.choice.device is None]
+        """The openings that no device is planned for, or no position is free for."""
+        return [one for one in self.plan.openings if one.choice.device is None or one.choice.lacks]
+
+    def contacts(self) -> list[Spot]:
+        """Every contact that is fitted or kept, each by itself, also where two share a zone."""
+        return list(spots(self.plan))
 
     def zone_rows(self) -> list[tuple[Zone, str]]:
         """The zone schedule with an anchor at the first line of each position; a tamper shares that of its zone."""
@@ -230,6 +256,10 @@ class JobView:
     def watched(self) -> list[Zone]:
         """The zones that watch an opening, without the tampers of their devices."""
         return [zone for zone in self.plan.zones if words.response(zone) != "always-on"]
+
+    def handed_over(self) -> list[tuple[Spot, Zone]]:
+        """Each contact that is watched from now on, with its zone."""
+        return list(handed_over(self.contacts(), self.watched()))
 
     def zone_of(self, one: OpeningPlan) -> list[Zone]:
         """The zones of an opening."""
@@ -261,6 +291,6 @@ class JobView:
         """The sign of a reading's unit."""
         return words.unit(value)
 
-    def proofs(self, one: OpeningPlan) -> list[tuple[str, str]]:
-        """What is written when an opening is proved, beside its readings."""
-        return list(words.proofs(self.page, one))
+    def proofs(self, spot: Spot) -> list[tuple[str, str]]:
+        """What is written when a contact is proved, beside its readings."""
+        return list(words.proofs(self.page, spot.plan, spot.shown))

@@ -7,7 +7,7 @@ from typing import Protocol
 
 from latchside.figures.units import readable, stated, symbol, with_unit
 from latchside.figures.words import accepted
-from latchside.jobs.plan import Expected, OpeningPlan, Stage, Zone
+from latchside.jobs.plan import Expected, OpeningPlan, Zone
 from latchside.library.quantity import quantity
 from latchside.pages.page import Page
 
@@ -39,6 +39,17 @@ class Day(Protocol):
     def day(self) -> int: ...  # noqa: D102
 
 
+class Timed(Protocol):
+    """Work with its minutes: at best, as a rule and at worst."""
+
+    @property
+    def low(self) -> float: ...  # noqa: D102
+    @property
+    def minutes(self) -> float: ...  # noqa: D102
+    @property
+    def high(self) -> float: ...  # noqa: D102
+
+
 def day(date: Day) -> str:
     """A day that reads the same on both continents: 9 March 2026."""
     return f"{date.day}\u00a0{_MONTHS[date.month - 1]} {date.year}"
@@ -49,14 +60,19 @@ def yes_no(value: bool | None) -> str:
     return "not known" if value is None else "yes" if value else "no"
 
 
+_COUNTED = ("piece", "set", "roll")
+"""What is counted in words, not by a sign."""
+
+
 def amount(value: float, unit: str) -> str:
-    """A quantity with its unit, where it has one."""
-    return with_unit(stated(value), unit)
+    """A quantity with its unit, where it has one: 1 piece, 2 pieces."""
+    return with_unit(stated(value), f"{unit}s" if unit in _COUNTED and value != 1 else unit)
 
 
-def duration(pieces: Sequence[Stage]) -> str:
-    """The time of several pieces of work in hours and minutes, rounded up to the minute."""
-    return minutes(sum(one.minutes for one in pieces))
+def between(pieces: Sequence[Timed]) -> str:
+    """The time of pieces of work: as a rule, and from best to worst where these differ."""
+    low, usual, high = (sum(getattr(one, name) for one in pieces) for name in ("low", "minutes", "high"))
+    return minutes(usual) if low == high else f"{minutes(usual)} (from {minutes(low)} to {minutes(high)})"
 
 
 def minutes(whole: float) -> str:
@@ -88,8 +104,11 @@ def plainly(zone: Zone, monitored: bool | None) -> str:
     return f"{told} It reports to the alarm receiving centre." if zone.reports and monitored else told
 
 
-def proofs(page: Page, one: OpeningPlan) -> Iterator[tuple[str, str]]:
-    """What is written at every opening when it is proved, beside its own readings: what, and what it should be."""
+def proofs(page: Page, one: OpeningPlan, shown: str) -> Iterator[tuple[str, str]]:
+    """What is written of every contact when it is proved, beside its own readings: what, and what it should be.
+
+    `shown` is the name of its zone.
+    """
     planned = {value.measure for value in one.expected}
     for measure, (step, label) in _SHEET.items():
         if measure in planned:
@@ -97,5 +116,5 @@ def proofs(page: Page, one: OpeningPlan) -> Iterator[tuple[str, str]]:
         expect = page.step(f"prove-opening/{step}").get("measure", {}).get("expect")
         if expect and "device_value" not in expect:
             yield label, accepted(quantity(expect))
-    yield "Name heard or shown at the control unit", one.spoken
+    yield "Name heard or shown at the control unit", shown
     yield "Leaf shut again", "the zone shows closed with no further action"

@@ -1,4 +1,8 @@
-"""Where a text mentions terms of the library."""
+"""Where a text mentions terms of the library: by a name that means one thing, or in a phrase in which it does.
+
+A word with two senses, or one that is a verb elsewhere (*set new holes*, *point of contact*), links by the phrases its
+term lists under `links_as`, and by nothing else but a mark in the text.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +14,7 @@ from latchside.library import Library, Record
 
 @lru_cache(maxsize=20_000)
 def mentions(library: Library, text: str) -> tuple[tuple[int, int, Record], ...]:
-    """Where a text mentions terms; the same text stands on many pages."""
+    """Where a text mentions terms; the same text stands on many pages. Of a phrase, the name in it alone."""
     names, pattern = _term_names(library)
     return tuple((m.start(), m.end(), names[_singular(m[0].lower(), names)]) for m in pattern.finditer(text))
 
@@ -18,9 +22,28 @@ def mentions(library: Library, text: str) -> tuple[tuple[int, int, Record], ...]
 @lru_cache(maxsize=4)
 def _term_names(library: Library) -> tuple[dict[str, Record], re.Pattern[str]]:
     names = {term.name.lower(): term for term in library.of("term")}
-    longest_first = sorted(names, key=len, reverse=True)
-    words = "|".join(map(re.escape, longest_first)) or "(?!)"
-    return names, re.compile(rf"(?<![\w-])(?:{words})s?(?![\w-])", re.IGNORECASE)
+    words: dict[tuple[str, str], str] = {}
+    for term in library.of("term"):
+        name = term.name.lower()
+        if "links_as" not in term.data:
+            words[name, name] = f"{re.escape(name)}s?"
+        for phrase in term.listed("links_as"):
+            words[phrase.lower(), name] = _in_phrase(phrase.lower(), name)
+            if name not in phrase.lower():
+                names[phrase.lower()] = term
+    longest_first = "|".join(words[key] for key in sorted(words, key=lambda key: (-len(key[0]), key))) or "(?!)"
+    return names, re.compile(rf"(?<![\w-])(?:{longest_first})(?![\w-])", re.IGNORECASE)
+
+
+def _in_phrase(phrase: str, name: str) -> str:
+    """A pattern for the name where it stands in a phrase; for the whole phrase where the name is not in it."""
+    inside = re.search(rf"(?<![\w-]){re.escape(name)}s?(?![\w-])", phrase)
+    if inside is None:
+        return re.escape(phrase)
+    before, after = phrase[: inside.start()], phrase[inside.end() :]
+    behind = rf"(?<=\b{re.escape(before)})" if before else ""
+    ahead = rf"(?={re.escape(after)}\b)" if after else ""
+    return f"{behind}{re.escape(inside[0])}{ahead}"
 
 
 def _singular(word: str, names: dict[str, Record]) -> str:

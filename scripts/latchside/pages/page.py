@@ -18,7 +18,7 @@ from latchside.library.text import RecordLink, ValueLink, Words, parts
 from latchside.pages.escape import safe
 from latchside.pages.links import relative
 from latchside.pages.mentions import mentions
-from latchside.pages.readings import of_device, typical_values
+from latchside.pages.readings import of_layouts, typical_values
 from latchside.pages.shorten import first_sentence
 
 
@@ -208,19 +208,31 @@ class Page:
             return safe(accepted(quantity(expect)))
         name = expect["device_value"]
         if self.device and name in self.device.get("values", {}):
-            return safe(self._of_device(self.device, expect))
+            return safe(self._asked(self.device, expect) or self._of_device(self.device, expect))
         devices = self.records("device", only) or self.library.referring(owner.kind.id, owner.id, "device")
-        typical = [] if self.device else typical_values([one for one in devices if name in one["values"]], expect)
-        for _, device in typical:
-            self._of_device(device, expect)
-        known = f" Typical: {'; '.join(words for words, _ in typical)}." if typical else ""
+        known = [] if self.device else [one for one in devices if name in one["values"]]
+        if known and (asked := self._asked(known[0], expect)):
+            return safe(asked)
+        typical = typical_values(self.library, known, expect)
+        for _, device, value in typical:
+            self.note_value(device, value, quantity(device["values"][value]))
+        told = f" Typical: {'; '.join(words for words, _, _ in typical)}." if typical else ""
         side = {"at least": " or more", "at most": " or less"}.get(expect.get("bound", ""), "")
-        return safe(f"{self.value_label(name)}{side}, as on the label.{known}")
+        return safe(f"{self.value_label(name)}{side}, as on the label.{told}")
+
+    def _asked(self, device: Record, expect: Mapping[str, Any]) -> str:
+        """A figure that a standard asks and no label has, with its condition; empty for any other."""
+        stated = device["values"][expect["device_value"]]
+        if stated["status"] not in ("standard", "from memory") or "condition" not in stated:
+            return ""
+        return f"{self._of_device(device, expect)}. {stated['condition']}"
 
     def _of_device(self, device: Record, expect: Mapping[str, Any]) -> str:
-        name = expect["device_value"]
-        self.note_value(device, name, quantity(device["values"][name]))
-        return accepted(of_device(device, expect))
+        """What a device states, for each layout of resistors that it may have."""
+        own = of_layouts(self.library, device, expect)
+        for one in own:
+            self.note_value(device, one, quantity(device["values"][one]))
+        return "; ".join(own.values())
 
     def values_elsewhere(self, record: Record) -> None:
         """Forget the values of `record` that its own page already lists among its ratings."""

@@ -31,9 +31,18 @@ Figure = tuple[str, str, dict[str, Any]]
 """Whose figure it is, by id (empty for nobody's own) and name, and what a reading is judged against."""
 
 
-def of_device(device: Record, expect: Mapping[str, Any]) -> Quantity:
-    """The value of a device that a measurement names, as it binds there: within, at least or at most."""
-    stated = quantity(device["values"][expect["device_value"]])
+def by_layout(library: Library, expect: Mapping[str, Any]) -> Mapping[str, str]:
+    """The values that a measurement may be judged by, each with the layout of resistors it is for.
+
+    The reading of a loop depends on the layout that the receiving equipment asks for; any other value has no layout.
+    """
+    name: str = expect["device_value"]
+    return library.schemas.layouts().get(name, {name: ""})
+
+
+def of_device(device: Record, name: str, expect: Mapping[str, Any]) -> Quantity:
+    """A value of a device, as it binds in a measurement: within, at least or at most."""
+    stated = quantity(device["values"][name])
     if "bound" not in expect or stated.one_of:
         return stated
     low, high = limits(stated)
@@ -43,10 +52,34 @@ def of_device(device: Record, expect: Mapping[str, Any]) -> Quantity:
     )
 
 
-def typical_values(devices: Iterable[Record], expect: Mapping[str, Any]) -> list[tuple[str, Record]]:
-    """What a measurement is on each of these devices, in words, each figure once, with the first device that has it."""
-    figures = alike(devices, lambda device: accepted(of_device(device, expect)))
-    return [(f"{some([one.name for one in whose])} {figure}", whose[0]) for figure, whose in figures.items()]
+def worded(stated: Quantity, layout: str) -> str:
+    """What a good reading is, with the layout that it is for."""
+    return f"{accepted(stated)} with {layout}" if layout else accepted(stated)
+
+
+def of_layouts(library: Library, device: Record, expect: Mapping[str, Any]) -> dict[str, str]:
+    """What a measurement is on a device, in words, for each layout whose value it states, by the name of the value."""
+    values = device.get("values", {})
+    return {
+        name: worded(of_device(device, name, expect), layout)
+        for name, layout in by_layout(library, expect).items()
+        if name in values
+    }
+
+
+def typical_values(
+    library: Library, devices: Iterable[Record], expect: Mapping[str, Any]
+) -> list[tuple[str, Record, str]]:
+    """What a measurement is on each of these devices, in words, each figure once.
+
+    Each with the first device that has it and the name of its value there.
+    """
+    every = [(device, name, words) for device in devices for name, words in of_layouts(library, device, expect).items()]
+    figures = alike(every, lambda one: one[2])
+    return [
+        (f"{some([device.name for device, _, _ in whose])} {figure}", whose[0][0], whose[0][1])
+        for figure, whose in figures.items()
+    ]
 
 
 def expectations(library: Library, measure: Mapping[str, Any], owner: Record, only: Any = None) -> Markup:
@@ -63,30 +96,31 @@ def _figures(library: Library, measure: Mapping[str, Any], owner: Record, only: 
     expect = measure["expect"]
     if "device_value" not in expect:
         return _rows("", "This figure", quantity(expect))
-    name = expect["device_value"]
     found = [library.find("device", id_) for id_ in only or ()]
     devices = [device for device in found if device] or list(library.referring(owner.kind.id, owner.id, "device"))
     return [
         row
         for device in devices
-        if name in device.get("values", {})
-        for row in _rows(device.id, device.name, of_device(device, expect))
+        if expect["device_value"] in device.get("values", {})
+        for name, layout in by_layout(library, expect).items()
+        if name in device["values"]
+        for row in _rows(device.id, device.name, of_device(device, name, expect), layout)
     ]
 
 
-def _rows(device: str, name: str, stated: Quantity) -> list[Figure]:
+def _rows(device: str, name: str, stated: Quantity, layout: str = "") -> list[Figure]:
     """A row for the quantity, or one for each of its alternatives."""
     if not stated.one_of:
-        return _row(device, name, stated)
+        return _row(device, name, stated, layout)
     single = (
         Quantity(stated.unit, stated.status, value, percent=stated.percent, plus_minus=stated.plus_minus,
                  condition=stated.condition)
         for value in stated.one_of
     )  # fmt: skip
-    return [row for one in single for row in _row(device, name, one)]
+    return [row for one in single for row in _row(device, name, one, layout)]
 
 
-def _row(device: str, name: str, stated: Quantity) -> list[Figure]:
+def _row(device: str, name: str, stated: Quantity, layout: str) -> list[Figure]:
     low, high = limits(stated)
     known = tuple(value for value in (low, high) if value is not None)
     if not known:
@@ -95,7 +129,7 @@ def _row(device: str, name: str, stated: Quantity) -> list[Figure]:
     rounded = [float(f"{value:.4g}") for value in shown]
     pair = (rounded[0] if low is not None else None, rounded[-1] if high is not None else None)
     scales = [_scale(unit, *pair), *_others(unit, pair)]
-    return [(device, name, {"words": accepted(stated), "note": stated.condition, "scales": scales})]
+    return [(device, name, {"words": worded(stated, layout), "note": stated.condition, "scales": scales})]
 
 
 def _others(unit: str, pair: tuple[float | None, float | None]) -> list[dict[str, Any]]:

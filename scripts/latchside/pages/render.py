@@ -99,7 +99,12 @@ class Writer:
         pages = [(file_of(record.address), self.record(record))]
         for alias in record.listed("aliases"):
             page = Page(self.library, record.kind.address.format(id=alias))
-            pages.append((file_of(page.address), self.fill("moved.jinja", page, kind=record.kind, record=record)))
+            pages.append(
+                (
+                    file_of(page.address),
+                    self.fill("moved.jinja", page, kind=record.kind, record=record, title="", goal=""),
+                )
+            )
         if record.kind.id == "device":
             pages.extend(self.stages(record))
         if record.kind.id == "fault":
@@ -134,8 +139,19 @@ class Writer:
         done = [stage for stage in words if isinstance(device["procedures"][stage], tuple)]
         for stage in done:
             yield self._stage(device, stage, words[stage], (stage,), done)
+            for moved in self._elsewhere(device, stage):
+                page = Page(self.library, f"{device.address}{moved}/")
+                goal = page.anchor(f"{device.address}{stage}/", f"{device.name}: {words[stage].lower()}")
+                text = self.fill("moved.jinja", page, kind=device.kind, record=device, title=words[moved], goal=goal)
+                yield file_of(page.address), text
         whole = "Install, from the yard to the people on site"
         yield self._stage(device, "install", whole, tuple(s for s in INSTALL if s in done), done)
+
+    def _elsewhere(self, device: Record, stage: str) -> list[str]:
+        """The stages without a page of their own whose work a device has at this one."""
+        procedures = (self.library.find("procedure", id_) for id_ in device["procedures"][stage])
+        own = dict.fromkeys(one["stage"] for one in procedures if one)
+        return [one for one in own if one != stage and not isinstance(device["procedures"][one], tuple)]
 
     def _stage(
         self, device: Record, name: str, title: str, stages: tuple[str, ...], done: list[str]

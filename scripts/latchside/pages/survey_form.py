@@ -3,8 +3,9 @@
 The page of surveys draws its form from this description and holds files against it, so a property that is added to
 the schema is asked, checked, printed and saved without a change of the script. Marks of the schema that are read here:
 `title` (the label), `x-unit` (the unit a bare number is in), `x-most` (the longest length that can be meant, in that
-unit), `x-part` (a new part of the form begins), `x-kinds` (the kinds of opening it concerns), `x-extra` (asked only by
-who wants to tell it) and `x-ref` (the id of a record).
+unit), `x-part` (a new part of the form begins), `x-extra` (no fact, and asked only by who wants to tell it), `x-kept`
+(never asked: the form fills it in itself) and `x-ref` (the id of a record). Which facts are asked, and at which kinds
+of opening, is what some plan could ask: it is found by the code that finds the questions of a plan.
 """
 
 from __future__ import annotations
@@ -16,6 +17,8 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside.figures.units import symbol
+from latchside.jobs.answers import fields as facts
+from latchside.jobs.askable import Askable, askable
 from latchside.library import Library
 from latchside.version import library_version
 
@@ -24,7 +27,7 @@ UNITS: dict[str, tuple[str, ...]] = {"mm": ("mm", "in"), "m": ("m", "ft")}
 """The units a length may be typed in, by the unit that the schema names for it."""
 ANY_LENGTH = ("mm", "m", "in", "ft")
 _LENGTH = "#/$defs/length"
-_DAY = "^[0-9]{4}-(0[1-9]|1[0-2])-"
+_DAY = "^20[0-9]{2}-(0[1-9]|1[0-2])-"
 _AREA = 160
 """A text that may be longer than this gets a box of several lines."""
 
@@ -42,7 +45,32 @@ def survey_form(library: Library) -> Markup:
 
 def fields(library: Library) -> list[Field]:
     """Every field of a survey, in the order of the schema."""
-    return _Reader(library).group(library.schemas.documents[SCHEMA], SCHEMA)
+    described = _Reader(library).group(library.schemas.documents[SCHEMA], SCHEMA)
+    found, known = askable(library), facts(library)
+    for one in described:
+        if one["name"] == "site":
+            _ask(one["fields"], {field.name for field in known.site}, found.site)
+        elif one["name"] == "control_unit":
+            _ask(one["fields"], {field.name for field in known.unit}, found.unit)
+        elif one["name"] == "openings":
+            _ask_by_kind(one["item"]["fields"], {field.name for field in known.opening}, found)
+    return described
+
+
+def _ask(listed: list[Field], known: set[str], asked: frozenset[str]) -> None:
+    """A fact that no plan could ask is left to who wants to tell it."""
+    for one in listed:
+        if one["name"] in known and one["name"] not in asked:
+            one["extra"] = True
+
+
+def _ask_by_kind(listed: list[Field], known: set[str], found: Askable) -> None:
+    for one in listed:
+        kinds = found.kinds(one["name"])
+        if one["name"] in known and not kinds:
+            one["extra"] = True
+        elif one["name"] in known and len(kinds) < len(found.opening):
+            one["kinds"] = list(kinds)
 
 
 class _Reader:
@@ -61,12 +89,12 @@ class _Reader:
         made: Field = {
             "name": name,
             "label": whole.get("title") or name.replace("_", " ").capitalize(),
-            "help": whole.get("description", ""),
+            "help": whole.get("description", "").removesuffix(" An empty list: none."),
             **self.answer(whole, file),
         }
         if required:
             made["required"] = True
-        made |= {mark: whole[f"x-{mark}"] for mark in ("part", "kinds", "extra") if f"x-{mark}" in whole}
+        made |= {mark: whole[f"x-{mark}"] for mark in ("part", "extra", "kept") if f"x-{mark}" in whole}
         return made
 
     def followed(self, node: Node, file: str) -> tuple[dict[str, Any], str]:
@@ -157,7 +185,7 @@ def _length(node: Node) -> Field:
 def sheet_rows(described: list[Field]) -> Iterator[tuple[str, Field, str]]:
     """The rows of a printed sheet: the heading that a row begins, if any; the field; and what it may be answered."""
     for one in described:
-        if one["ask"] == "fixed" or one["name"] == "openings":
+        if one["ask"] == "fixed" or one["name"] == "openings" or "kept" in one:
             continue
         if one["ask"] == "group":
             for index, (_, below, choices) in enumerate(sheet_rows(one["fields"])):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -10,6 +11,7 @@ from latchside.findings import START, Finding, Place, place_after
 from latchside.kinds import KINDS, Kind
 from latchside.read.yaml_text import Document, read_text
 
+ENDINGS = (".yaml", ".yml", ".json")
 LARGEST = 1_000_000  # bytes; a record is a page of text, not a database
 
 
@@ -54,8 +56,9 @@ def read_project(root: Path) -> Reading:
     findings: list[Finding] = []
     for kind in KINDS.values():
         folder = root / kind.folder
+        findings.extend(_below(root, folder))
         for path in sorted(folder.iterdir()) if folder.is_dir() else ():
-            if path.suffix.lower() not in (".yaml", ".yml", ".json"):
+            if path.suffix.lower() not in ENDINGS:
                 continue
             file = path.relative_to(root).as_posix()
             text = _text(root, path, file)
@@ -66,6 +69,20 @@ def read_project(root: Path) -> Reading:
             findings.extend(document.findings)
             records.append(RawRecord(kind, file, path.stem, document))
     return Reading(tuple(records), tuple(findings))
+
+
+def _below(root: Path, folder: Path) -> Iterator[Finding]:
+    """A finding for each record in a folder of its own below those of the kinds, where nothing is read."""
+    kinds = [root / kind.folder for kind in KINDS.values()]
+    for path in sorted(folder.iterdir()) if folder.is_dir() else ():
+        if not path.is_dir() or path.is_symlink() or path in kinds:
+            continue
+        for one in sorted(path.rglob("*")):
+            if one.suffix.lower() in ENDINGS and one.is_file():
+                above = folder.relative_to(root).as_posix()
+                found, expected = "a record in a folder of its own", f"every record in {above} itself"
+                file = one.relative_to(root).as_posix()
+                yield Finding(file, START, "in-a-subfolder", found, expected, f"Move the file up to {above}.")
 
 
 def _text(root: Path, path: Path, file: str) -> str | Finding:
@@ -90,7 +107,10 @@ def _text(root: Path, path: Path, file: str) -> str | Finding:
         data = path.read_bytes()
     except OSError as error:
         return refuse(
-            "cannot-read", error.strerror or "no way to read it", "a file that may be read", "Mend its rights."
+            "cannot-read",
+            error.strerror or "no way to read it",
+            "a file that may be read",
+            "Fix the file's permissions.",
         )
     try:
         return data.decode("utf-8-sig")

@@ -1,8 +1,8 @@
 """YAML text to plain values, with the place of every value.
 
 The reader is stricter than YAML 1.1: `NO`, `on`, `12:30` and `022` stay text, only `true` and `false` are
-booleans, and anchors, aliases, tags and duplicate keys are refused. It builds values from the parser's events,
-because only the events still tell an anchor from a plain value.
+booleans, and anchors, aliases, tags and duplicate keys are refused. `~` and `null` say nothing, as a blank does. It
+builds values from the parser's events, because only the events still tell an anchor from a plain value.
 """
 
 from __future__ import annotations
@@ -20,6 +20,8 @@ from latchside.findings import START, Finding, Place, place_after, shown
 Path = tuple[str | int, ...]
 DEEPEST = 32
 _Loader: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_NOTHING = ("", "~", "null")
+"""What YAML writes for no value; quoted, each is the text that it looks like."""
 _INTEGER = re.compile(r"[-+]?(0|[1-9][0-9]*)\Z")
 _DECIMAL = re.compile(r"[-+]?(0|[1-9][0-9]*)\.[0-9]+([eE][-+]?[0-9]+)?\Z|[-+]?[1-9][0-9]*[eE][-+]?[0-9]+\Z")
 
@@ -67,7 +69,7 @@ def read_text(text: str, file: str) -> Document:
 
 def scalar(text: str) -> Any:
     """The value of a plain (unquoted) scalar: a number, true, false, nothing, or the text itself."""
-    if text == "":
+    if text in _NOTHING:
         return None
     if text in ("true", "false"):
         return text == "true"

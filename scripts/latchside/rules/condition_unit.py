@@ -11,6 +11,8 @@ from latchside.library.walk import Path, mappings_with
 from latchside.rules.rule import Rule
 
 CODE = "condition-unit"
+ROOM = "trip-room"
+"""A field that is held against the farthest travel of the magnet, kind of opening by kind."""
 
 
 def check(library: Library) -> Iterator[Finding]:
@@ -21,7 +23,13 @@ def check(library: Library) -> Iterator[Finding]:
             for side in ("above", "below"):
                 if side not in test:
                     continue
-                if test["field"] not in figures:
+                if test["field"] == ROOM and not (side == "below" and test[side].get("limit") == "most"):
+                    yield device.finding(
+                        CODE, (*path, side), f"a limit for {ROOM} other than the most of a value of the device",
+                        "below, with of: a travel of the magnet, and limit: most",
+                        "Write below: {of: break-travel, limit: most}.",
+                    )  # fmt: skip
+                elif test["field"] not in figures:
                     yield device.finding(
                         CODE, (*path, "field"), f"a limit for {test['field']}, which holds a word",
                         one_of(figures), "Name its words under is, or ask about a field that holds a figure.",

@@ -22,7 +22,7 @@ def check(library: Library) -> Iterator[Finding]:
         for stage, listed in device["procedures"].items():
             for index, id_ in enumerate(listed if isinstance(listed, tuple) else ()):
                 procedure_ = library.find("procedure", id_)
-                if procedure_ and procedure_["stage"] != stage:
+                if procedure_ and stage not in (procedure_["stage"], *procedure_.get("also_at", ())):
                     yield device.finding(
                         CODE, ("procedures", stage, index), f"{id_} under {stage}",
                         f"{id_} under {procedure_['stage']}, its own stage", "Move it, or correct its stage.",

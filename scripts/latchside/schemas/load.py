@@ -61,6 +61,10 @@ class Schemas:
         """The physical dimension of each word of a vocabulary that has one."""
         return dict(self.documents[VOCABULARY]["$defs"][vocabulary]["x-dimension"])
 
+    def layouts(self) -> dict[str, dict[str, str]]:
+        """Readings that differ by the layout of resistors: the value of each layout, and which layout it is for."""
+        return dict(self.documents[VOCABULARY]["$defs"]["value-name"]["x-layouts"])
+
 
 def load_schemas(folder: Path) -> Schemas:
     """Read every schema in `folder`.

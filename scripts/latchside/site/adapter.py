@@ -16,9 +16,10 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 
 from latchside import report
+from latchside.collector import without_collector
 from latchside.library import Library
 from latchside.pages import render_pages
-from latchside.project import ROOT, check_project, without_collector
+from latchside.project import ROOT, check_project
 from latchside.site.date import copy_date
 from latchside.site.finish import Finished, finish
 from latchside.site.written import WrittenPage

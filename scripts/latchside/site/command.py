@@ -7,6 +7,7 @@ from tempfile import TemporaryDirectory
 
 import click
 
+from latchside.out import said
 from latchside.pages.labels import labels as labels_of
 from latchside.pages.labels import sound_base
 from latchside.pages.page import Page
@@ -27,7 +28,8 @@ def pocket(out: Path) -> None:
         if warnings:
             raise click.ClickException(f"{warnings} warnings, shown above; mend them.")
         files = pocket_files(built)
-    write_zip(files, out)
+    with said(out):
+        write_zip(files, out)
     click.echo(f"{out}: {out.stat().st_size / 1e6:.1f} MB, {len(files)} files. Unpack it and open index.html.")
 
 
@@ -42,5 +44,7 @@ def labels(address: str, out: Path) -> None:
         raise click.ClickException(str(error)) from None
     library = check_project().library
     groups = labels_of(library, base)
-    out.write_text(Writer(library).fill("label_sheet.jinja", Page(library, ""), groups=groups, base=base), "utf-8")
+    sheet = Writer(library).fill("label_sheet.jinja", Page(library, ""), groups=groups, base=base)
+    with said(out):
+        out.write_text(sheet, "utf-8")
     click.echo(f"{out}: {sum(len(group) for _, group in groups)} labels. Print it at full size.")

@@ -15,6 +15,7 @@ from latchside.all_cores import each
 BUDGET = 1_500_000
 """Bytes that the first visit may transfer for the saved copy."""
 
+_INSTALL = r"devices/[^/]+/install/index\.html"
 _NEEDED: tuple[tuple[str, str], ...] = (
     ("the frame of every page", r"assets/[^/]+\.css|assets/(?:js|images|stylesheets|javascripts)/.+|finder\.json"),
     ("home, on site, visits, surveys", r"index\.html|(?:on-site|visits|survey|offline)/index\.html"),
@@ -22,7 +23,8 @@ _NEEDED: tuple[tuple[str, str], ...] = (
     ("faults", r"faults/.*"),
     ("cautions", r"cautions/.*"),
     ("figures", r"figures/.*"),
-    ("installing", r"procedures/.*|devices/[^/]+/install/index\.html"),
+    ("installing", _INSTALL),
+    ("procedures", r"procedures/.*"),
 )
 _WHERE_IT_FITS: tuple[tuple[str, str], ...] = (("terms", r"terms/.*"),)
 # Not wanted by any page as it is read: what only search engines, hosts and printers read.
@@ -56,20 +58,23 @@ def transferred(path: str, content: bytes) -> int:
 def chosen(files: Files, budget: int = BUDGET) -> Copy:
     """Share out the files. The order of the groups above is the order in which they get their room.
 
-    What of the needed does not fit is left out and named. A group that is only welcome comes whole or not at all. All
-    else comes on request.
+    What of the needed does not fit is left out and named. The page of a procedure that stands whole on the page of an
+    installation gives way to those that stand nowhere else, and is no loss. A group that is only welcome comes whole or
+    not at all. All else comes on request.
     """
     wanted = {path: content for path, content in sorted(files.items()) if not _NEVER.fullmatch(path)}
     sizes = dict(zip(wanted, each(list(wanted.items()), lambda file: transferred(*file)), strict=True))
-    copy, room = Copy(sizes=sizes), budget
+    copy, room, twice = Copy(sizes=sizes), budget, _told_twice(wanted)
     for name, pattern in _NEEDED:
         copy.groups.append(name)
-        for path in _matching(wanted, pattern):
+        for path in sorted(_matching(wanted, pattern), key=lambda one: one in twice):
             parts = _with_images(path, wanted) - copy.first.keys()
             cost = sum(sizes[part] for part in parts)
             if cost <= room:
                 room -= cost
                 copy.first.update((part, wanted[part]) for part in sorted(parts))
+            elif path in twice:
+                copy.groups[-1] = f"{name} as far as they fit"
             else:
                 copy.left_out.append(path)
     for name, pattern in _WHERE_IT_FITS:
@@ -86,6 +91,13 @@ def chosen(files: Files, budget: int = BUDGET) -> Copy:
 
 def _matching(files: Files, pattern: str) -> list[str]:
     return [path for path in files if re.fullmatch(pattern, path)]
+
+
+def _told_twice(files: Files) -> set[str]:
+    """Pages of procedures that an installation page holds whole, under a section with the procedure's id."""
+    whole = b"".join(files[path] for path in _matching(files, _INSTALL))
+    told = {found.decode("utf-8") for found in re.findall(rb'\sid="([a-z0-9-]+)"', whole)}
+    return {path for path in _matching(files, r"procedures/.+") if path.split("/")[1] in told}
 
 
 def _with_images(path: str, files: Files) -> set[str]:

@@ -1,4 +1,7 @@
-"""`latchside record`: the record of a visit, checked and printed. `latchside tally`: the causes that visits found."""
+"""`latchside record`: the record of a visit, checked and printed. `latchside tally`: the causes that visits found.
+
+`latchside times`: what openings took on finished visits, against the minutes that jobs are planned with.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +14,7 @@ import click
 from latchside.library.codes import looks_like_code
 from latchside.project import ROOT, check_project
 from latchside.visits.file import VisitFile, read_visit
-from latchside.visits.state import canonical, merge, view
+from latchside.visits.state import View, canonical, merge, view
 
 SCHEMA = ROOT / "schema" / "visit.schema.json"
 
@@ -47,6 +50,43 @@ def tally(files: tuple[Path, ...], as_json: bool) -> None:
     """Count the causes that the saved records of visits found, without anything about a site."""
     from latchside.visits import tally as counting
 
+    visits = _visits(files)
+    library = check_project(ROOT).library
+    causes = {fault.id: [cause["id"] for cause in fault["causes"]] for fault in library.of("fault")}
+    names = counting.Names(causes, [device.id for device in library.of("device")])
+    made = counting.tally(visits, names)
+    click.echo(json.dumps(counting.as_rows(made), indent=2) if as_json else counting.as_text(made))
+
+
+@click.command()
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path(path_type=Path))
+def times(files: tuple[Path, ...]) -> None:
+    """Say how long openings took on finished visits, and the pace to plan the next jobs with."""
+    from latchside.jobs.times import TABLE, WorkTimes
+    from latchside.visits import minutes as timing
+
+    visits = _visits(files)
+    library = check_project(ROOT).library
+    made = timing.minutes(visits, [device.id for device in library.of("device")])
+    found, planned = timing.paces(made), WorkTimes(library)
+    click.echo(f"{'openings':>8}  {'low':>5}  {'usual':>5}  {'high':>5}  {'planned':>7}  device")
+    for device, took in sorted(made.of.items()):
+        usual = planned.of_device(device).usual
+        if (pace := found.get(device)) is None:
+            click.echo(f"{len(took):8}  too few to tell: {timing.ENOUGH} are needed  {device}")
+            continue
+        click.echo(f"{pace.openings:8}  {pace.low:5.0f}  {pace.usual:5.0f}  {pace.high:5.0f}  {usual:7.0f}  {device}")
+    for why, count in sorted(made.left_out.items()):
+        click.echo(f"{count:8}  left out: {why}")
+    if found:
+        click.echo(f"\nUnder values of shared/tables/{TABLE}.yaml, with what stands there already:")
+    for device, pace in found.items():
+        share = round(100 * pace.usual / planned.of_device(device).usual)
+        click.echo(f'  pace-{device}: {{value: {share}, unit: "%", status: common practice}}')
+
+
+def _visits(files: tuple[Path, ...]) -> list[View]:
+    """How things stand in each visit of these files. Ends the command where one cannot be read or was altered."""
     visits: dict[str, list[VisitFile]] = {}
     bad = False
     for path in files:
@@ -62,11 +102,7 @@ def tally(files: tuple[Path, ...], as_json: bool) -> None:
             bad = True
     if bad:
         sys.exit(1)
-    library = check_project(ROOT).library
-    causes = {fault.id: [cause["id"] for cause in fault["causes"]] for fault in library.of("fault")}
-    names = counting.Names(causes, [device.id for device in library.of("device")])
-    made = counting.tally((view(merge(*(file.entries for file in one))) for one in visits.values()), names)
-    click.echo(json.dumps(counting.as_rows(made), indent=2) if as_json else counting.as_text(made))
+    return [view(merge(*(file.entries for file in one))) for one in visits.values()]
 
 
 def _altered(read: list[VisitFile]) -> str | None:

@@ -9,7 +9,11 @@ from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings,
 from latchside.figures.rounding import between, joined, say
 
 STATES = {"shut": "leaf shut", "open": "leaf open", "short": "pair shorted", "cut": "pair cut"}
-LAYOUTS = {"series": "one resistor in series", "double": "two resistors"}
+LAYOUTS = {
+    "series": "one resistor in series",
+    "double": "one resistor in series and one across the contact",
+    "double-across": "one resistor in series with the contact and one across both",
+}
 
 
 def readings(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
@@ -18,8 +22,8 @@ def readings(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         raise Missing("loop-states")
     states = figures["loop-states"]
     inputs = _inputs(ratings, figures)
-    own_cell = "cell-voltage" in ratings  # the terminals of a transmitter take no second resistor
-    for layout in ("series",) if own_cell else ("series", "double"):
+    own_cell = "cell-voltage" in ratings  # a label that names one resistor for its terminals
+    for layout in ("series",) if own_cell else LAYOUTS:
         given = {**inputs, "layout": layout}
         answer = states.answer(given).outputs
         rows = tuple(
@@ -89,5 +93,5 @@ def _notes(ratings: Ratings, given: Mapping[str, Any]) -> Iterator[Note]:
     if given["cable_ohm"]:
         length = say(ratings.most("cable-length", "m"), "m")
         yield Note(f"Cable of {length}, both conductors {say(given['cable_ohm'], 'ohm')}.", "computed")
-    if given["layout"] == "double":
+    if given["layout"].startswith("double"):
         yield Note("Both resistors have the same value.", "common practice")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from latchside.figures.for_device.mounted import sure
 from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings, Worked
 from latchside.figures.rounding import say
 from latchside.figures.words import in_words
@@ -103,6 +104,13 @@ def _reach_notes(ratings: Ratings, *, drilled: bool) -> Iterator[Note]:
     )
     lie = "on one line, end to end" if drilled else "side by side, the magnet at the mark"
     yield Note(f"Magnet and reed lie {lie}, and the steel is an endless plate: the worst case.", "computed")
+    if "release" in ratings:
+        closes, holds = (say(sure(ratings, name), "mm") for name in ("reach", "release"))
+        yield Note(
+            f"Off steel, at the low end of the tolerance and warm, it is sure to close at {closes} and to stay closed "
+            f"up to {holds}. Gap, play and sag stay below the first with a margin, gap and play below the second.",
+            "computed",
+        )
     if "reach-on-steel" in ratings:
         stated = ratings.stated("reach-on-steel")
         where = "Steel all round a barrel takes more than steel at one side. " if drilled else ""

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from latchside.figures.catalogue import InputError
+from latchside.figures.for_device.check_ins import FIGURE, GRADES, asked_by, time
 from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings, Worked
 from latchside.figures.rounding import joined, rounded, say
 from latchside.figures.units import figure as shown
@@ -76,11 +77,27 @@ def supervision(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         notes.append(
             Note(f"At the slow end of the tolerance of the check-in, {few} fall within the window.", "computed")
         )
+    notes.append(_graded(figures, slow))
     columns = ("Path", "Check-ins in one window", "Chance that all are lost", "False trouble, one device")
     yield Worked(
         "supervision", "Check-ins and the supervision window", "missed-check-in", {**inputs, "loss_probability": 0.1},
         columns, rows, meaning, tuple(notes),
     )  # fmt: skip
+
+
+def _graded(figures: Figures, slow: float) -> Note:
+    """How often a grade makes a device check in, and which grade this one keeps, checking in every `slow` minutes."""
+    first, second = (asked_by(figures[FIGURE].data["values"], grade) for grade in GRADES[:2])
+    one_way, polled = (
+        f"{time(first.longest(polled=polled))} or less at grade 1, {time(second.longest(polled=polled))} at grade 2"
+        for polled in (False, True)
+    )
+    kept = next((one.words for one in (second, first) if slow <= one.longest(polled=False)), "no grade")
+    return Note(
+        f"The window is that of a site without a grade. Under EN 50131-1 a device that only sends checks in every "
+        f"{one_way}; one that is polled when the system is set, every {polled}. By itself this one keeps {kept}.",
+        "from memory",
+    )
 
 
 def _chance(chance: float) -> str:
@@ -188,6 +205,9 @@ def _radio_notes(ratings: Ratings, figures: Figures) -> Iterator[Note]:
         "typical",
     )  # fmt: skip
     yield Note(f"A receiver that reads signals down to {say(SENSITIVITY_DBM, 'dBm')}.", "typical")
+    yield Note(
+        "A floor as in a home. One of concrete, in flats or offices, takes two or three times as much.", "standard"
+    )
     yield Note(f"Spread of {say(_spread(figures), 'dB')} either way, from one spot to the next.", "common practice")
     yield Note(
         f"A dry brick wall of {say(WALL[1], 'mm')}, drawn out beyond the table of the standard. An outer wall is the "

@@ -5,13 +5,17 @@ Circuit: the control unit feeds the pair through a pull-up resistor and reads th
     reading = supply * R / (R + pull-up),  R = loop in parallel with the leakage
 
 The loop is the cable in series with what stands at its far end, by layout and state (E the end-of-line resistor, C
-the resistor across the contact in the layout `double`):
+the second one: across the contact alone in the layout `double`, across contact and E together in `double-across`):
 
-    layout     leaf shut     leaf open
-    none       nothing       open
-    series     E             open
-    parallel   E             nothing      (a contact that is open while the leaf is shut; see `contact_shut`)
-    double     E             E + C
+    layout          leaf shut          leaf open
+    none            nothing            open
+    series          E                  open
+    parallel        E                  nothing      (a contact that is open while the leaf is shut; see `contact_shut`)
+    double          E                  E + C
+    double-across   E C / (E + C)      C
+
+Several contacts in a row under one resistor across them all read as one contact. Where each has its own resistor
+across it, C is the sum over the contacts that are open.
 
 A short is nothing across the pair, anywhere along the cable. In the states `cut` and `tamper` the pair is open: a
 core is cut, or the tamper switch in line with it has opened. Leakage stands across the pair at the terminals.
@@ -33,7 +37,7 @@ from math import inf
 from typing import Literal
 
 STATES = ("shut", "open", "short", "cut", "tamper")
-LAYOUTS = ("none", "series", "parallel", "double")
+LAYOUTS = ("none", "series", "parallel", "double", "double-across")
 ContactShut = Literal["closed", "open"]
 """How the contact stands while the leaf is shut."""
 
@@ -129,6 +133,7 @@ def _far_end(loop: Loop, state: str) -> float:
         "series": loop.end if closed else inf,
         "parallel": 0.0 if closed else loop.end,
         "double": loop.end if closed else loop.end + loop.contact,
+        "double-across": loop.end * loop.contact / (loop.end + loop.contact) if closed else loop.contact,
     }[loop.layout]
 
 

@@ -1,5 +1,7 @@
 """The cell at one opening: average current from its use, and the day of the change, never beyond the label.
 
+Where a grade asks for more check-ins than the label has, those are counted: that is the device that will be ordered.
+
 The change is counted in whole years, rounded down, or in whole months where it comes within the first year.
 """
 
@@ -8,13 +10,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import floor
 
+from latchside.jobs.figures_for.check_ins import needed_min
 from latchside.jobs.figures_for.context import Context
 from latchside.jobs.figures_for.shown import down, in_words, say, up_to
 from latchside.jobs.plan import Expected, Line, Verdict
 from latchside.jobs.service import later
 
+DAY_MIN = 1440.0
 USES_A_DAY = 20.0
 """Openings a day where nobody counted them: the score that the label's life is stated for."""
+_INSTEAD = "Wire the opening, or order a device with a larger cell."
 _PLANNED = 10.0
 _ENOUGH = 2
 """Years from which a cell is a good one: it is not changed at every yearly service."""
@@ -25,13 +30,13 @@ def cell(context: Context) -> Iterator[Line]:
     ratings, uses = context.device.ratings, context.opening.openings_a_day
     if "cell-capacity" not in ratings:
         return
-    report = ratings.most("report-time", "ms")
+    report, needed = ratings.most("report-time", "ms"), needed_min(context)
     current = {
         "standby_ua": ratings.most("standby-current", "uA"),
         "report_ma": ratings.most("report-current", "mA"),
         "report_ms": report,
         "check_in_ms": report,
-        "check_in_min": ratings.floor("check-in", "min"),
+        "check_in_min": min(ratings.floor("check-in", "min"), needed or DAY_MIN),
         "events_per_day": USES_A_DAY if uses is None else uses,
     }
     average = context.answer("cell-current", current)
@@ -58,7 +63,7 @@ def _line(context: Context, inputs: dict[str, float], worked: float) -> Line:
     verdict: Verdict = "none" if uses is None or whole < _ENOUGH else "good"
     if not whole:
         verdict = "poor"
-        told = f"{told} It does not last from one yearly service to the next."
+        told = f"{told} It does not last from one yearly service to the next. {_INSTEAD}"
     if context.opening.outdoors:
         verdict = "none" if verdict == "good" else verdict
         told = f"{told} Frost shortens it, by how much is not worked."
@@ -73,4 +78,4 @@ def expected(context: Context) -> Iterator[Expected]:
     if "cell-voltage" in ratings and "cell-low" in ratings:
         low = max(ratings.floor("cell-voltage", "V"), ratings.most("cell-low", "V"))
         high = ratings.limit("cell-voltage", "V")
-        yield Expected("cell-voltage", "Cell, during a report", "V", low, high, up_to(low, high, "V"))
+        yield Expected("cell-voltage", "Cell, lowest during a report", "V", low, high, up_to(low, high, "V"))

@@ -120,6 +120,21 @@ class Context:
         """Where the site is; None where that is not known."""
         return self.survey.site.region
 
+    @property
+    def grade(self) -> str | None:
+        """The grade that is asked for, `none` where the site has none; None where that is not known."""
+        return self.survey.site.grade
+
+    @property
+    def building(self) -> str | None:
+        """The kind of building; None where that is not known."""
+        return self.survey.site.building
+
+    @property
+    def two_way(self) -> bool | None:
+        """The receiver polls its devices; None where that is not known."""
+        return self.survey.control_unit.two_way
+
     def rule(self, name: str, otherwise: float) -> float:
         """A house rule, or this where the firm has none."""
         return self.house[name] if self.house is not None and name in self.house.values else otherwise

@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+CORNER_MM = 150.0
+"""How far from the latch-side corner a contact is fixed at most: the procedures of position."""
+
 
 @dataclass(frozen=True)
 class Place:

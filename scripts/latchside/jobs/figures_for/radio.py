@@ -1,6 +1,6 @@
 """The radio of one opening: its margin from a bad to a good spot, and its check-ins.
 
-Good: even in a bad spot it keeps the margin to accept. Poor: in a good spot nothing is left. Else it is tried on site.
+Good: even in a bad spot it keeps the margin to accept. Poor: not even in a good spot. Else it is tried on site.
 """
 
 from __future__ import annotations
@@ -13,18 +13,19 @@ from typing import Any
 from latchside.figures.for_device.radio import SENSITIVITY_DBM
 from latchside.figures.rounding import joined
 from latchside.figures.units import figure, stated, with_unit
-from latchside.jobs.figures_for.context import EUROPE, NORTH_AMERICA, Context
+from latchside.jobs.figures_for import check_ins
+from latchside.jobs.figures_for.context import EUROPE, Context
 from latchside.jobs.figures_for.shown import say, up_to
-from latchside.jobs.figures_for.way import SHUT_OFF_DB, way
+from latchside.jobs.figures_for.walls import SHUT_OFF_DB
+from latchside.jobs.figures_for.way import way
 from latchside.jobs.plan import Expected, Line, Verdict
 
 SAME_BAND = 0.006
 """Frequencies that differ by less than this share may be one band, said loosely: 433 and 433.92, 868 and 868.3."""
 SAME = 0.0001
 """Frequencies that differ by less than this share are the same."""
-LOSS = 0.1
-"""Share of check-ins that are taken to be lost."""
-_REGIONS = {**dict.fromkeys(NORTH_AMERICA, "united-states"), **dict.fromkeys(EUROPE, "europe")}
+_REGIONS = {"united-states": "united-states", "canada": "canada", **dict.fromkeys(EUROPE, "europe")}
+_MAIN_BANDS = {"united-states": "main-band", "canada": "canada-band"}
 
 
 @dataclass(frozen=True)
@@ -51,7 +52,7 @@ def radio(context: Context) -> Iterator[Line]:
     if context.device.wired or "frequency" not in context.device.ratings:
         return
     yield _margin(context, bands_of(context))
-    yield from _check_ins(context)
+    yield from check_ins.check_ins(context)
 
 
 def bands_of(context: Context) -> Bands:
@@ -84,7 +85,7 @@ def _band(context: Context, mhz: float) -> Band | None:
     """Power by the label, or by the limit of the region where that is less; None where the region has no such band."""
     label = _label(context)
     region = _REGIONS.get(context.region or "")
-    regions = (region,) if region else ("united-states", "europe")
+    regions = (region,) if region else ("united-states", "canada", "europe")
     found = [limit for one in regions if (limit := _limit(context, one, mhz)) is not None]
     if not found:
         return None
@@ -97,9 +98,10 @@ def _label(context: Context) -> float:
 
 
 def _limit(context: Context, region: str, mhz: float) -> float | None:
-    main = context.constant("field-limit", "main-band")
-    if region == "united-states" and not main["min"] <= mhz <= main["max"]:
-        return None
+    if region in _MAIN_BANDS:
+        main = context.constant("field-limit", _MAIN_BANDS[region])
+        if not main["min"] <= mhz <= main["max"]:
+            return None
     answer = context.answer("field-limit", {"region": region, "frequency_mhz": mhz})
     return None if answer is None else float(answer["eirp_dbm"])
 
@@ -107,9 +109,12 @@ def _limit(context: Context, region: str, mhz: float) -> float | None:
 def _told(context: Context) -> tuple[str, ...]:
     power = "Radiated power: the label's, or the limit of the region where that is less. A real part sends less."
     if context.region == "canada":
-        return (power, "Limits of the United States are taken for Canada.")
+        return (power, "Limits of RSS-210 of Canada, from memory: check your edition. The label carries its mark.")
     if context.region == "united-kingdom":
-        return (power, "Bands of the European recommendation are taken for the United Kingdom.")
+        return (
+            power,
+            "Bands of the European recommendation, which IR 2030 of the United Kingdom takes over, from memory.",
+        )
     if context.region not in _REGIONS:
         return (power, "The bands of the region are not known: the smaller limit in a bad spot, the larger in a good.")
     return (power,)
@@ -119,7 +124,7 @@ def _margin(context: Context, bands: Bands) -> Line:
     accept = context.device.ratings.least("radio-margin", "dB")
     inputs: dict[str, Any] = {"accept_db": accept}
     if not bands.bands:
-        meaning = f"{bands.why_not} It would not be heard. Another class or a receiver for it is needed."
+        meaning = f"{bands.why_not} It would not be heard. {_OTHER_BAND}"
         return Line("Radio margin", "not heard", "poor", meaning, "radio-margin", inputs)
     found = [_at(context, band) for band in bands.bands]
     worked = [one for one in found if one is not None]
@@ -167,7 +172,9 @@ def _at(context: Context, band: Band) -> _Margin | None:
 def _verdict(low: float, high: float, accept: float, *, unsure: bool) -> tuple[Verdict, str]:
     least = say(accept, "dB")
     if high < 0:
-        return "poor", "Even in a good spot it is not heard. Another class, a repeater or a nearer receiver is needed."
+        return "poor", f"Even in a good spot it is not heard. {_INSTEAD}"
+    if high < accept:
+        return "poor", f"Even in a good spot it stays below the {least} to accept. {_INSTEAD}"
     if low >= accept and not unsure:
         return "good", f"Even in a bad spot it keeps the {least} to accept. {_PROOF}"
     if low >= accept:
@@ -175,36 +182,17 @@ def _verdict(low: float, high: float, accept: float, *, unsure: bool) -> tuple[V
     return "test on site", f"In a bad spot it falls below the {least} to accept. {_PROOF}"
 
 
+_OTHER_BAND = "Order the device that the receiver lists for this region, add a receiver for it, or wire the opening."
+_INSTEAD = "Put a repeater or a receiver nearer, set the device where the way is freer, or wire the opening."
 _PROOF = "The proof is the trial with the part taped in its place, every metal door shut."
 
 
-def _check_ins(context: Context) -> Iterator[Line]:
-    """How many check-ins fall within the window, at the slow end of the label, and the chance that all are lost."""
-    ratings = context.device.ratings
-    if "check-in" not in ratings or "missed-window" not in ratings:
-        return
-    inputs = {
-        "check_in_min": ratings.limit("check-in", "min"), "window_h": ratings.least("missed-window", "h"),
-        "loss_probability": LOSS, "devices": 1,
-    }  # fmt: skip
-    answer = context.answer("missed-check-in", inputs)
-    if answer is None:
-        return
-    tries = int(answer["tries_per_window"])
-    shown = f"{tries} within {say(inputs['window_h'], 'h')}"
-    meaning = f"Trouble shows when all {tries} in a row are lost. A dead device goes unnoticed until then."
-    assumed = (f"The window is the label's, and {say(100 * LOSS, '%')} of check-ins are lost, each by itself.",)
-    yield Line("Check-ins", shown, "none", meaning, "missed-check-in", inputs, assumed)
-
-
 def expected(context: Context) -> Iterator[Expected]:
-    """The margin to accept and the time between check-ins."""
+    """The margin to accept and the times of the check-ins."""
     ratings = context.device.ratings
     if context.device.wired:
         return
     if "radio-margin" in ratings:
         least = ratings.least("radio-margin", "dB")
         yield Expected("radio-margin", "Radio margin", "dB", least, None, up_to(least, None, "dB"))
-    if "check-in" in ratings:
-        low, high = ratings.floor("check-in", "min"), ratings.limit("check-in", "min")
-        yield Expected("check-in", "Time between check-ins", "min", low, high, up_to(low, high, "min"))
+    yield from check_ins.expected(context)

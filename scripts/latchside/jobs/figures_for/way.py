@@ -6,30 +6,28 @@ distance, walls or floors make neither better.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
 from latchside.figures.for_device.radio import MOUNTING_DB
-from latchside.figures.rounding import joined
 from latchside.jobs.figures_for.context import Context
 from latchside.jobs.figures_for.shown import say
-from latchside.jobs.survey import Wall
+from latchside.jobs.figures_for.walls import FOILED, wall_losses, walls_told
 
 METAL_FRAME_DB = 6.0
 """What a metal frame behind the body takes, beyond the usual mounting; typical."""
-SHUT_OFF_DB = 100.0
-"""A whole sheet of metal lets nothing through: the most that an obstacle counts."""
-THICKER = 2.0
-"""A wall that nobody measured counts, in the bad case, for as much as one of this many times the house's thickness."""
 FAR_M, INDOORS_M = 5000.0, 1000.0
 """Ends of the figures for a way and for one indoors: a longer way counts as this long, and is hopeless by then."""
-FOILED = ("foil", "metal")
-_THICKNESS_MM = {
-    "brick": 200.0, "concrete": 200.0, "plasterboard": 26.0, "wood": 50.0, "glass": 12.0, "chipboard": 25.0,
-    "plywood": 25.0,
+ALL_KINDS = ("home", "flats", "office", "shop")
+KINDS: dict[str, tuple[str, ...]] = {
+    "home": ("home",), "flats": ("home", "flats"), "office": ("office",), "shop": ("shop",),
+    "workshop": ("office", "shop"),
 }  # fmt: skip
-_DRAWN_OUT = ("brick", "concrete", "plasterboard", "chipboard", "plywood")
+"""Kinds of building in the table of floors, by the survey's word; any of them for a word that is not here. Flats may
+have floors of wood, as a house that was divided has, or of concrete."""
+_SLOPES = {"home": 28.0, "flats": 28.0, "office": 33.0, "shop": 20.0}
+_STEEPEST = 33.0
+"""How fast an average building takes the radio, by kind; the most where the kind is not known."""
 
 
 @dataclass
@@ -64,75 +62,60 @@ def _walls(context: Context, found: Way, frequency: float) -> bool:
         if extra is None:
             return False
         found.bad["obstacles"].append(extra)
-        found.assumed.append("The walls on the way are not known: in a bad spot as in an average home, else none.")
+        found.assumed.append("The walls on the way are not known: in a bad spot as in an average building, else none.")
         found.unsure = True
         return True
     for wall in walls:
-        losses = _wall(context, wall, frequency)
+        losses = wall_losses(context, wall, frequency)
         if losses is None:
             return False
         found.bad["obstacles"].append(losses[0])
         found.good["obstacles"].append(losses[1])
-    found.assumed += _told(context, walls)
+    found.assumed += walls_told(context, walls)
     found.unsure |= any(wall.material in (*FOILED, "plywood") for wall in walls)
     return True
 
 
 def _average(context: Context, distance: float, frequency: float) -> float | None:
-    """What an average home takes beyond free space; nothing where that is less than nothing."""
+    """What an average building of its kind takes beyond free space; nothing where that is below zero."""
     at = {"distance_m": min(distance, INDOORS_M), "frequency_mhz": frequency}
-    home, free = context.answer("indoor-loss", at), context.answer("free-space-loss", at)
-    return None if home is None or free is None else max(0.0, float(home["loss_db"]) - float(free["loss_db"]))
-
-
-def _wall(context: Context, wall: Wall, frequency: float) -> tuple[float, float] | None:
-    """Loss in a bad and in a good spot."""
-    if wall.material in FOILED:
-        return _foil(context, wall.material, frequency)
-    house = context.rule(f"wall-{wall.material}", _THICKNESS_MM.get(wall.material, 200.0))
-    measured = wall.thickness_mm is not None
-    good = _slab(context, wall.material, wall.thickness_mm if wall.thickness_mm is not None else house, frequency)
-    bad = good if measured else _slab(context, wall.material, THICKER * house, frequency)
-    return None if good is None or bad is None else (min(SHUT_OFF_DB, max(bad, good)), min(SHUT_OFF_DB, good))
-
-
-def _slab(context: Context, material: str, thickness: float, frequency: float) -> float | None:
-    inputs = {
-        "material": material, "thickness_mm": min(max(thickness, 0.1), 1000.0), "frequency_mhz": frequency,
-    }  # fmt: skip
-    answer = context.answer("slab-loss", inputs)
-    return None if answer is None else max(0.0, float(answer["loss_db"]))
-
-
-def _foil(context: Context, material: str, frequency: float) -> tuple[float, float] | None:
-    """As walls with foil and coated glass do in nine tenths and in a tenth of places; through metal itself, nothing."""
-    at = {"frequency_mhz": frequency, "building": "efficient"}
-    most, least = (context.answer("entry-loss", {**at, "percent": share}) for share in (90.0, 10.0))
-    if most is None or least is None:
-        return None
-    return SHUT_OFF_DB if material == "metal" else float(most["loss_db"]), float(least["loss_db"])
-
-
-def _told(context: Context, walls: tuple[Wall, ...]) -> Iterator[str]:
-    unmeasured = sorted({wall.material for wall in walls if wall.thickness_mm is None and wall.material not in FOILED})
-    for material in unmeasured:
-        thick = context.rule(f"wall-{material}", _THICKNESS_MM.get(material, 200.0))
-        yield f"{material.capitalize()} that nobody measured counts as {say(thick, 'mm')}, in a bad spot twice that."
-    drawn_out = sorted({wall.material for wall in walls} & set(_DRAWN_OUT))
-    if drawn_out:
-        yield f"{joined(drawn_out).capitalize()}: drawn out beyond the table of the standard, dry and whole."
-    for material in sorted({wall.material for wall in walls} & set(FOILED)):
-        through = "Nothing gets through metal" if material == "metal" else "Foil counts as walls with foil do"
-        yield f"{through}; in a good spot as much gets round it as in a tenth of foiled buildings."
+    slope = _SLOPES.get(context.building or "", _STEEPEST)
+    indoors, free = context.answer("indoor-loss", {**at, "n": slope}), context.answer("free-space-loss", at)
+    return None if indoors is None or free is None else max(0.0, float(indoors["loss_db"]) - float(free["loss_db"]))
 
 
 def _floors(context: Context, found: Way) -> None:
+    """Floors lose by the kind of building; where that is not known, as in the kind that loses most, or the least."""
     floors = context.opening.floors
-    found.good["floors"] = 0 if floors is None else min(floors, 10)
-    found.bad["floors"] = 1 if floors is None else min(floors, 10)
+    for case, count, worst in ((found.bad, 1, True), (found.good, 0, False)):
+        case["floors"] = count if floors is None else min(floors, 10)
+        case["building"] = _floors_as(context, case["floors"], case["frequency_mhz"], worst=worst)
     if floors is None:
         found.assumed.append("The floors on the way are not known: one in a bad spot, none in a good one.")
         found.unsure = True
+    if found.bad["floors"]:
+        found.assumed.append(_floors_told(context.building))
+
+
+def _floors_as(context: Context, floors: int, frequency: float, *, worst: bool) -> str:
+    """The kind of building whose floors count, of those that the table has."""
+    kinds = KINDS.get(context.building or "", ALL_KINDS)
+    if len(kinds) == 1:
+        return kinds[0]
+    at = {"frequency_mhz": frequency, "distance_m": 1.0, "floors": floors}
+    answers = {kind: context.answer("indoor-loss", {**at, "building": kind}) for kind in kinds}
+    losses = {kind: float(answer["floors_db"]) for kind, answer in answers.items() if answer is not None}
+    ranked = sorted(losses, key=lambda kind: losses[kind])
+    return kinds[0] if not ranked else ranked[-1] if worst else ranked[0]
+
+
+def _floors_told(building: str | None) -> str:
+    table = "after ITU-R P.1238, most of whose rows stand at higher frequencies"
+    if building is None:
+        return f"The kind of building is not known: floors take the most of any in a bad spot, the least else, {table}."
+    if len(KINDS.get(building, ALL_KINDS)) > 1:
+        return f"Floors of this kind of building differ: the most of them in a bad spot, the least else, {table}."
+    return f"Floors of this kind of building, {table}."
 
 
 def _outer(context: Context, found: Way) -> None:

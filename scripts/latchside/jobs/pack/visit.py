@@ -1,4 +1,7 @@
-"""A visit file ready for the phone: the visit, its openings and what is planned at each of them."""
+"""A visit file ready for the phone: the visit, its openings and what is planned at each of them.
+
+Two contacts at an opening are two entries: each is read and proved by itself.
+"""
 
 from __future__ import annotations
 
@@ -10,6 +13,7 @@ from typing import Any
 from latchside.figures.units import readable, symbol
 from latchside.jobs.pack.ids import id_of
 from latchside.jobs.plan import Expected, OpeningPlan, Plan
+from latchside.jobs.zones import contact_names
 from latchside.visits.state import canonical
 
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]")
@@ -20,15 +24,17 @@ _SLUG = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
 def visit_json(plan: Plan) -> str:
     """The file. The same plan is the same visit; a plan with any other content is another one."""
-    openings = [_opening(one) for one in plan.openings]
+    contacts = [(one, part, name) for one in plan.openings for part, name in enumerate(contact_names(one))]
+    openings = [_opening(one, name) for one, _, name in contacts]
     about = {"kind": "visit", "site": _line(plan.survey.name, 120, plan.survey.id), "date": plan.on.isoformat()}
     content = sha256(canonical([about, openings, plan.library]).encode("utf-8")).hexdigest()
     visit = id_of("visit", plan.survey.id, content)
     moment = f"{plan.on.isoformat()}T00:00:00.000+00:00"
     frame = {"visit": visit, "at": moment, "by": "", "library": _line(plan.library, 40, "unknown")}
     entries = [{**about, "id": id_of(visit, "visit"), "n": 1, **frame, "who": "", "after": []}]
-    for number, (one, planned) in enumerate(zip(openings, plan.openings, strict=True), 2):
-        ids = {"id": id_of(visit, "entry", planned.opening.id), "opening": id_of(visit, "opening", planned.opening.id)}
+    for number, (one, (planned, part, _)) in enumerate(zip(openings, contacts, strict=True), 2):
+        which = (planned.opening.id, *([str(part + 1)] if part else ()))
+        ids = {"id": id_of(visit, "entry", *which), "opening": id_of(visit, "opening", *which)}
         entries.append({"kind": "opening", **ids, "n": number, **frame, **one, "removed": False, "after": []})
     data = {
         "format": "latchside-visit", "version": 1, "saved": moment, "library": frame["library"], "visit": visit,
@@ -37,8 +43,8 @@ def visit_json(plan: Plan) -> str:
     return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
 
 
-def _opening(one: OpeningPlan) -> dict[str, Any]:
-    made: dict[str, Any] = {"name": _line(one.spoken, 80, one.opening.id), "device": one.choice.device}
+def _opening(one: OpeningPlan, name: str) -> dict[str, Any]:
+    made: dict[str, Any] = {"name": _line(name, 80, one.opening.id), "device": one.choice.device}
     planned: dict[str, Any] = {}
     for value in one.expected:
         if _SLUG.fullmatch(value.measure) and (limits := _limits(value)) and len(planned) < _MOST_VALUES:

@@ -1,4 +1,7 @@
-"""A length as a survey states it: `4 mm`, `3/16 in`, `1 3/16"`, `12 ft 6 in`, `2,5 m`, or a bare number."""
+"""A length as people write it: `4 mm`, `3/16 in`, `1 3/16"`, `12 ft 6 in`, `2,5 m`, or a bare number.
+
+The one grammar of lengths: surveys and figures read by it. `content/assets/js/lengths.js` does the same in pages.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +13,8 @@ from latchside.findings import shown
 
 Unit = Literal["mm", "m"]
 
-_MILLIMETRES = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}
+UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}
+"""The units of a length, each in millimetres."""
 _BARE = {("mm", False): "mm", ("m", False): "m", ("mm", True): "in", ("m", True): "ft"}
 _WORDS = {
     "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm", "centimetre": "cm",
@@ -43,27 +47,33 @@ def read_length(value: object, unit: Unit, *, imperial: bool = False, signed: bo
     """
     if isinstance(value, bool) or not isinstance(value, int | float | str):
         raise LengthError(f"{shown(value)}, which is no length")
-    number = _typed(value, unit, imperial) if isinstance(value, str) else _bare(value, unit, imperial)
+    bare = _BARE[unit, imperial]
+    number = typed_length(value, unit, bare) if isinstance(value, str) else _rounded(_bare(value, bare) / UNITS[unit])
     if number < 0 and not signed:
-        raise LengthError(f"{shown(value)}, which is below nought")
+        raise LengthError(f"{shown(value)}, which is below zero")
+    return number
+
+
+def _bare(value: float, bare: str) -> float:
+    if not math.isfinite(value) or abs(value) >= 1e7:
+        raise LengthError(f"{value}, which is no length of an opening or a site")
+    return value * UNITS[bare]
+
+
+def _rounded(number: float) -> float:
     return float(f"{number:.12g}") + 0.0
 
 
-def _bare(value: float, unit: Unit, imperial: bool) -> float:
-    if not math.isfinite(value) or abs(value) >= 1e7:
-        raise LengthError(f"{value}, which is no length of an opening or a site")
-    return value * _MILLIMETRES[_BARE[unit, imperial]] / _MILLIMETRES[unit]
-
-
-def _typed(value: str, unit: Unit, imperial: bool) -> float:
+def typed_length(value: str, unit: str, bare: str) -> float:
+    """The length in `unit`, one of `UNITS`, of a text; a bare number in it is in `bare`. Raises LengthError."""
     if len(value) > _LONGEST:
         raise LengthError(f"{shown(value)}, which is too long for a length")
     text = value.translate(_SIGNS).strip().lower()
     minus = text.startswith("-")
     text = text[1:].lstrip() if text[:1] in ("-", "+") else text
-    parts = _parts(text, value, _BARE[unit, imperial])
-    total = sum((number * _MILLIMETRES[of] for number, of in parts)) / _MILLIMETRES[unit]
-    return -total if minus else total
+    parts = _parts(text, value, bare)
+    total = _rounded(sum(number * UNITS[of] for number, of in parts) / UNITS[unit])
+    return -total if minus and total else total
 
 
 def _parts(text: str, value: str, bare: str) -> list[tuple[float, str]]:
@@ -78,7 +88,7 @@ def _parts(text: str, value: str, bare: str) -> list[tuple[float, str]]:
         if named is None and (parts or at < len(text)):
             raise LengthError(f"{shown(value)}, where {match[1]} has no unit")
         of = bare if named is None else _WORDS.get(named, named)
-        if of not in _MILLIMETRES:
+        if of not in UNITS:
             raise LengthError(f"{shown(value)}, where {shown(named)} is no unit of length known here")
         parts.append((_fraction(match[1], value), of))
     if not parts:

@@ -1,0 +1,45 @@
+"""What a procedure says was done before it is done before it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library
+from latchside.library.text import RecordLink, parts
+from latchside.rules.rule import Rule
+
+CODE = "done-before"
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """A procedure named under `before` of another comes first with every device that lists both."""
+    for device in library.of("device"):
+        order = [
+            (stage, index, id_)
+            for stage, listed in device["procedures"].items()
+            for index, id_ in enumerate(listed if isinstance(listed, tuple) else ())
+        ]
+        place = {id_: number for number, (_, _, id_) in reversed(list(enumerate(order)))}
+        for number, (stage, index, id_) in enumerate(order):
+            for earlier in _before(library, id_):
+                if place.get(earlier, number) > number:
+                    yield device.finding(
+                        CODE, ("procedures", stage, index), f"{id_} before {earlier}",
+                        f"{earlier} first: {id_} says under before that it is done",
+                        "Change their order, or what the procedure says of it.",
+                    )  # fmt: skip
+
+
+def _before(library: Library, id_: str) -> Iterator[str]:
+    """The procedures that a procedure names under `before`."""
+    procedure = library.find("procedure", id_)
+    stated = procedure["before"] if procedure else ()
+    for text in stated if isinstance(stated, tuple) else ():
+        for part in parts(text):
+            # a link to one step says how, and not that the whole procedure is done
+            if isinstance(part, RecordLink) and part.kind == "procedure" and part.step is None:
+                yield part.id
+
+
+RULE = Rule(CODE, "A procedure that another one says is done before it comes first in the list of every device.", check)

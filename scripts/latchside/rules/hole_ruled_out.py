@@ -1,0 +1,39 @@
+"""A part that sits in a hole is never chosen where no hole may be made."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library, Record
+from latchside.rules.rule import Rule
+
+CODE = "hole-ruled-out"
+_NO_HOLE = {"fire-rated": "yes", "escape": "yes", "drill": "no"}
+"""The answers of a survey that forbid a new hole."""
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """Each device with a depth of hole is ruled out by each answer that forbids one."""
+    for device in library.of("device"):
+        if "hole-depth" not in device["values"]:
+            continue
+        for field, answer in _NO_HOLE.items():
+            if not _rules_out(device, field, answer):
+                yield device.finding(
+                    CODE, ("avoid",), f"a hole, and nothing that rules it out where {field} is {answer}",
+                    "a sentence with rules_out: true and that field under when",
+                    "Add it: a hole in a fire or escape door cannot be taken back.",
+                )  # fmt: skip
+
+
+def _rules_out(device: Record, field: str, answer: str) -> bool:
+    return any(
+        test["field"] == field and answer in test.get("is", ())
+        for one in device["avoid"]
+        if one.get("rules_out")
+        for test in one.get("when", ())
+    )
+
+
+RULE = Rule(CODE, "A device that sits in a hole is ruled out where no hole may be made.", check)

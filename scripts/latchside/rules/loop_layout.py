@@ -1,0 +1,35 @@
+"""A reading of a loop is said with the layout of resistors that it is for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library, Record
+from latchside.library.text import ValueLink, parts
+from latchside.rules.rule import Rule
+
+CODE = "loop-layout"
+_WORDS = ("resistor", "layout")
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """A text that gives the loop reading of a device names the layout or the resistors in it."""
+    readings = set(library.schemas.layouts())
+    for record in library:
+        for path, text, sort in library.texts(record):
+            if sort != "prose" or any(word in text.lower() for word in _WORDS):
+                continue
+            for part in parts(text):
+                if isinstance(part, ValueLink) and part.name in readings and _of_device(record, part):
+                    yield record.finding(
+                        CODE, path, f"{part.name} without its layout", "the number of resistors and where they lie",
+                        "Say the layout, or say the shut or open value of its layout.",
+                    )  # fmt: skip
+
+
+def _of_device(record: Record, link: ValueLink) -> bool:
+    return link.owner == ("device", None) or (link.owner is None and record.kind.id == "device")
+
+
+RULE = Rule(CODE, "A reading of a loop is said with the layout of resistors that it is for.", check)

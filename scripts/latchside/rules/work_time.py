@@ -1,0 +1,41 @@
+"""The plan of a job finds the minutes of every piece of work."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from latchside.findings import Finding
+from latchside.library import Library
+from latchside.rules.rule import Rule
+
+CODE = "work-time"
+TABLE = "work-times"
+_PLANNED = ("prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over")
+"""The stages of a device that the work of a job is made of."""
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """Each procedure that a job plans with has a row in the table of minutes, and each row is in order."""
+    table = library.find("table", TABLE)
+    if table is None:
+        return
+    rows = {row["id"] for row in table["rows"]}
+    for device in library.of("device"):
+        for stage in _PLANNED:
+            listed = device["procedures"].get(stage, ())
+            for index, id_ in enumerate(() if isinstance(listed, Mapping) else listed):
+                if id_ not in rows:
+                    yield device.finding(
+                        CODE, ("procedures", stage, index), f"procedure/{id_}, which has no row in table/{TABLE}",
+                        "a row with its minutes, low, usual and high", f"Add the row {id_} to table/{TABLE}.",
+                    )  # fmt: skip
+    for index, row in enumerate(table["rows"]):
+        figures = [row["cells"].get(one) for one in ("low", "usual", "high")]
+        if not all(isinstance(one, int | float) for one in figures) or figures != sorted(figures):
+            yield table.finding(
+                CODE, ("rows", index, "cells"), f"{', '.join(map(str, figures))} as low, usual and high",
+                "three figures that do not fall", "Correct the minutes of the row.",
+            )  # fmt: skip
+
+
+RULE = Rule(CODE, "Every procedure that a job is planned with has its minutes, at best, as a rule and at worst.", check)

@@ -1,0 +1,122 @@
+"""One bad survey never costs another: what goes wrong with it is a finding, and the run goes on."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner, Result
+
+from latchside.cli import main
+
+SMALL = """\
+id: {id}
+name: {name}
+surveyed: "{day}"
+site: {{region: europe, year_built: 1999, occupied: no, monitored: no, keyholder_arranged: yes}}
+openings:
+  - {{id: back-door, place: Kitchen, side: rear, kind: hinged-door}}
+"""
+
+
+def survey(folder: Path, id_: str, day: str = "2026-03-09") -> Path:
+    folder.mkdir(parents=True, exist_ok=True)
+    path = folder / f"{id_}.yaml"
+    path.write_text(SMALL.format(id=id_, name=id_.title(), day=day), "utf-8")
+    return path
+
+
+def run(*arguments: object) -> Result:
+    result = CliRunner().invoke(main, [str(one) for one in arguments])
+    assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
+    return result
+
+
+@pytest.mark.parametrize("day", ["9999-12-31", "0001-01-01", "2100-01-01"])
+def test_a_day_far_away_is_refused_in_one_line(day: str, tmp_path: Path) -> None:
+    result = run("plan", survey(tmp_path, "elm"), "--date", day)
+    assert result.exit_code == 1
+    assert "2000 to 2099" in result.output
+    found = run("plan", survey(tmp_path, "oak", day))
+    assert found.exit_code == 1
+    assert "surveyed" in found.stderr
+    assert "from 2000 to 2099" in found.stderr
+
+
+@pytest.mark.parametrize("day", ["2000-01-01", "2099-12-31"])
+def test_the_first_and_the_last_day_are_planned(day: str, tmp_path: Path) -> None:
+    assert f"planned for {day}" in run("plan", survey(tmp_path, "elm", day)).output
+
+
+def test_a_strange_day_costs_no_other_survey(tmp_path: Path) -> None:
+    """Over all cores, as many surveys are: those before and after it are planned and written."""
+    for number in range(8):
+        survey(tmp_path / "in", f"house-{number}", "9999-12-31" if number == 3 else "2026-03-09")
+    command = [sys.executable, "-m", "latchside.cli", "plan", str(tmp_path / "in"), "--out", str(tmp_path / "out")]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 1
+    assert "Traceback" not in done.stderr
+    assert "house-3.yaml" in done.stderr
+    made = sorted(path.name for path in (tmp_path / "out").iterdir())
+    assert made == [f"house-{number}" for number in range(8) if number != 3]
+
+
+def test_whatever_the_planner_trips_over_is_a_finding_of_that_survey(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from latchside.jobs import make
+
+    real = make.make_plan
+
+    def tripping(known: Any, *rest: Any) -> Any:
+        if known.id == "elm":
+            raise ZeroDivisionError("float division by zero")
+        return real(known, *rest)
+
+    monkeypatch.setattr(make, "make_plan", tripping)
+    files = [survey(tmp_path / "in", name) for name in ("elm", "oak")]
+    result = run("plan", *files, "--out", tmp_path / "out")
+    assert result.exit_code == 1
+    assert "elm.yaml" in result.stderr
+    assert "ZeroDivisionError" in result.stderr
+    assert [path.name for path in (tmp_path / "out").iterdir()] == ["oak"]
+
+
+@pytest.mark.parametrize("command", [["plan", "SURVEY", "--out"], ["render", "--out"]])
+@pytest.mark.parametrize("below", ["", "deep/er"])
+def test_a_place_that_cannot_be_written_is_said_in_words(command: list[str], below: str, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("mine", "utf-8")
+    arguments = [str(survey(tmp_path / "in", "elm")) if one == "SURVEY" else one for one in command]
+    result = run(*arguments, tmp_path / "file" / "inside" / below)
+    assert result.exit_code == 1
+    assert "cannot be written" in result.output
+    assert "--out" in result.output
+
+
+def test_a_place_that_fills_up_costs_that_survey_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    real = Path.write_bytes
+
+    def full(path: Path, data: bytes) -> int:
+        if ".part-0" in str(path):
+            raise OSError(28, "No space left on device")
+        return real(path, data)
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    files = [survey(tmp_path / "in", name) for name in ("elm", "oak")]
+    result = run("plan", *files, "--out", tmp_path / "out")
+    assert result.exit_code == 1
+    assert "No space left on device" in result.stderr
+    assert [path.name for path in (tmp_path / "out").iterdir()] == ["oak"]
+
+
+def test_surveys_in_a_folder_below_are_not_passed_over_in_silence(tmp_path: Path) -> None:
+    survey(tmp_path, "elm")
+    survey(tmp_path / "north", "oak")
+    result = run("plan", tmp_path, "--out", tmp_path / "packs" / "today")
+    assert str(tmp_path / "north") in result.stderr
+    assert "packs" not in result.stderr
+    assert date.fromisoformat("2026-03-09").isoformat() in result.output
