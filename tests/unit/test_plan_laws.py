@@ -7,11 +7,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.figures.catalogue import Figure, catalogue
+from latchside.figures.catalogue import Figure
 from latchside.jobs.at_opening import AtOpening
 from latchside.jobs.choose import choose
 from latchside.jobs.house import house_of
@@ -24,7 +23,6 @@ from latchside.jobs.summary import rows
 from latchside.jobs.survey import Opening, Survey
 from latchside.library import Library
 from latchside.pages.job_view import JobView
-from latchside.project import Checked
 
 from .random_surveys import draws, openings, surveys
 
@@ -32,16 +30,6 @@ ON = date(2026, 1, 31)
 OF_THE_WAY = {"radio-margin", "cable-resistance", "loop-states", "cell-life", "missed-check-in", "check-ins", "ladder"}
 """Figures of the way to the panel and of the work, which no label of a contact in place sets."""
 EVERY = draws(60)
-
-
-@pytest.fixture(scope="module")
-def library(shipped: Checked) -> Library:
-    return shipped.library
-
-
-@pytest.fixture(scope="module")
-def figures() -> Mapping[str, Figure]:
-    return catalogue()
 
 
 def at(library: Library, one: OpeningPlan) -> AtOpening:

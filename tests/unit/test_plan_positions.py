@@ -9,12 +9,11 @@ from typing import Any
 
 import pytest
 
-from latchside.figures.catalogue import Figure, catalogue
+from latchside.figures.catalogue import Figure
 from latchside.jobs.make import make_plan
 from latchside.jobs.plan import OpeningPlan, Plan
 from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 from latchside.library import Library
-from latchside.project import Checked
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, codes
 
@@ -34,16 +33,6 @@ WINDOW = replace(
     DOOR, id="window", place="Study", kind="casement", use="other", cable=False, cable_length_m=None, wish="surface",
     glazed=None, rail_depth_mm=60.0, drill=False,
 )  # fmt: skip
-
-
-@pytest.fixture(scope="module")
-def library(shipped: Checked) -> Library:
-    return shipped.library
-
-
-@pytest.fixture(scope="module")
-def figures() -> Mapping[str, Figure]:
-    return catalogue()
 
 
 @pytest.fixture

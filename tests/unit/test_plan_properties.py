@@ -6,32 +6,20 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.figures.catalogue import Figure, catalogue
+from latchside.figures.catalogue import Figure
 from latchside.jobs.make import make_plan
 from latchside.jobs.names import same
 from latchside.jobs.plan import Plan
 from latchside.jobs.survey import Opening, Override, Survey, Wall
 from latchside.library import Library
-from latchside.project import Checked
 
 from .random_surveys import WALL, draws, openings, surveys
 
 ON = date(2026, 1, 31)
 EVERY = draws(50)
-
-
-@pytest.fixture(scope="module")
-def library(shipped: Checked) -> Library:
-    return shipped.library
-
-
-@pytest.fixture(scope="module")
-def figures() -> Mapping[str, Figure]:
-    return catalogue()
 
 
 @given(of=surveys())

@@ -26,11 +26,10 @@ from datetime import date
 from itertools import groupby
 from typing import Any
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.figures.catalogue import Figure, catalogue
+from latchside.figures.catalogue import Figure
 from latchside.jobs.failing import worst
 from latchside.jobs.house import house_of
 from latchside.jobs.make import make_plan
@@ -38,7 +37,6 @@ from latchside.jobs.plan import Line, OpeningPlan, Plan
 from latchside.jobs.summary import as_text
 from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 from latchside.library import Library
-from latchside.project import Checked
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, at
 from .random_surveys import WALL, draws, openings, surveys
@@ -46,16 +44,6 @@ from .random_surveys import WALL, draws, openings, surveys
 ON = date(2026, 1, 31)
 FEW = draws(30)
 RANK = {"poor": 0, "test on site": 1, "none": 2, "good": 2}
-
-
-@pytest.fixture(scope="module")
-def library(shipped: Checked) -> Library:
-    return shipped.library
-
-
-@pytest.fixture(scope="module")
-def figures() -> Mapping[str, Figure]:
-    return catalogue()
 
 
 def of_one(

@@ -17,14 +17,8 @@ from latchside.jobs.survey import JobRules, Opening
 from latchside.jobs.times import AT_OPENING, Span, fixed, waiting_left
 from latchside.jobs.work import Work, procedures_at, work
 from latchside.library import Library
-from latchside.project import Checked
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening
-
-
-@pytest.fixture(scope="module")
-def library(shipped: Checked) -> Library:
-    return shipped.library
 
 
 def line(verdict: Verdict) -> Line:

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from latchside.figures.catalogue import Figure, catalogue
+from latchside.figures.catalogue import Figure
 from latchside.jobs.answers import NO_FACTS, fields
 from latchside.jobs.build import attribute
 from latchside.jobs.make import make_plan
@@ -19,7 +19,6 @@ from latchside.jobs.plan import Plan, Question
 from latchside.jobs.question_words import ASKED_BY, OPENING, SITE, UNIT
 from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey
 from latchside.library import Library
-from latchside.project import Checked
 
 from .random_surveys import FACTS, SITE_FACTS, UNIT_FACTS, draws, surveys
 from .support import schemas
@@ -33,16 +32,6 @@ SOUND = Opening(
     height_m=2, distance_m=8, walls=(), floors=0, outer_wall="no", cable=False, cable_length_m=10, old_contact=False,
     outdoors=False, drill=True, wish="none", openings_a_day=5,
 )  # fmt: skip
-
-
-@pytest.fixture(scope="module")
-def library(shipped: Checked) -> Library:
-    return shipped.library
-
-
-@pytest.fixture(scope="module")
-def figures() -> Mapping[str, Figure]:
-    return catalogue()
 
 
 def noticed(plan: Plan, id_: str) -> dict[str, Any]:

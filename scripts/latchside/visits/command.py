@@ -23,15 +23,7 @@ SCHEMA = ROOT / "schema" / "visit.schema.json"
 @click.argument("files", metavar="FILE...", nargs=-1, required=True, type=click.Path(path_type=Path))
 def record(files: tuple[Path, ...]) -> None:
     """Check the saved record of a visit and print it; several records of one visit are put together."""
-    read: list[VisitFile] = []
-    bad = False
-    for path in files:
-        found, faults = read_visit(path, SCHEMA)
-        for fault in faults:
-            click.echo(f"{path}: {fault.where}\n  found     {fault.found}\n  next      {fault.action}\n", err=True)
-        bad = bad or bool(faults)
-        if found:
-            read.append(found)
+    read, bad = _read(files)
     if not bad and len({one.visit for one in read}) > 1:
         click.echo("These are records of different visits. Print each by itself.", err=True)
         bad = True
@@ -87,15 +79,10 @@ def times(files: tuple[Path, ...]) -> None:
 
 def _visits(files: tuple[Path, ...]) -> list[View]:
     """How things stand in each visit of these files. Ends the command where one cannot be read or was altered."""
+    read, bad = _read(files)
     visits: dict[str, list[VisitFile]] = {}
-    bad = False
-    for path in files:
-        found, faults = read_visit(path, SCHEMA)
-        for fault in faults:
-            click.echo(f"{path}: {fault.where}\n  found     {fault.found}\n  next      {fault.action}\n", err=True)
-        bad = bad or bool(faults)
-        if found:
-            visits.setdefault(found.visit, []).append(found)
+    for found in read:
+        visits.setdefault(found.visit, []).append(found)
     for one in visits.values():
         if quarrel := _altered(one):
             click.echo(f"Entry {quarrel} reads otherwise in two of these files: one of them was altered.", err=True)
@@ -103,6 +90,19 @@ def _visits(files: tuple[Path, ...]) -> list[View]:
     if bad:
         sys.exit(1)
     return [view(merge(*(file.entries for file in one))) for one in visits.values()]
+
+
+def _read(files: tuple[Path, ...]) -> tuple[list[VisitFile], bool]:
+    """The records that can be read, and whether some cannot; what is wrong with those is said."""
+    read, bad = list[VisitFile](), False
+    for path in files:
+        found, faults = read_visit(path, SCHEMA)
+        for fault in faults:
+            click.echo(f"{path}: {fault.where}\n  found     {fault.found}\n  next      {fault.action}\n", err=True)
+        bad = bad or bool(faults)
+        if found:
+            read.append(found)
+    return read, bad
 
 
 def _altered(read: list[VisitFile]) -> str | None:
