@@ -4,15 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from contextlib import suppress
+from pathlib import Path
 from typing import Any
 
+import yaml
 from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
 
+CHECKLISTS = Path(__file__).parents[2] / "checklists"
 PHONE: ViewportSize = {"width": 360, "height": 740}
 
 Open = Callable[[str], Page]
 complaints: list[str] = []
 """Errors in the pages of the test that runs; it fails in the end where there are any."""
+
+
+def items(checklist: str, device: str = "") -> int:
+    """How many items the record of a checklist holds, of those that concern a device where one is named."""
+    record = yaml.safe_load((CHECKLISTS / f"{checklist}.yaml").read_text(encoding="utf-8"))
+    every = [item for point in record["points"] for item in point["items"]]
+    return sum(not device or device in item.get("only", [device]) for item in every)
 
 
 def ready(page: Page) -> Page:

@@ -9,9 +9,10 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from ..visits.make import DOOR, VISIT, entry, site
-from .field import PHONE, add_opening, answer_all, comes_to, new_page, other, put, ready, start_visit, stored, tick
+from .field import PHONE, add_opening, answer_all, comes_to, items, new_page, other, put, ready, start_visit, stored, tick
 
-PROVING = "checklists/proving-each-opening/"
+LIST = "proving-each-opening"
+PROVING = f"checklists/{LIST}/"
 UNDER_THE_THUMB = """chosen => {
   const box = document.querySelector(chosen).getBoundingClientRect(), middle = (box.top + box.bottom) / 2;
   return innerHeight / 2 < middle && middle < document.querySelector('.ls-bar').getBoundingClientRect().top;
@@ -236,11 +237,11 @@ def test_what_is_open_stays_in_sight_and_is_led_to(page: Page) -> None:
     tick(page, "look")
     expect(page.locator("#item-push-pull")).to_contain_text("Skipped: still open.")
     expect(page.locator("#item-latched")).not_to_contain_text("Skipped")
-    page.get_by_role("button", name="Next open item (19 left)").click()
+    page.get_by_role("button", name=f"Next open item ({items(LIST) - 1} left)").click()
     expect(page.locator("#item-latched")).to_be_in_viewport()
     expect(page.locator("#item-latched input[type=checkbox]")).to_be_focused()
     comes_to(page, UNDER_THE_THUMB, True, "#item-latched .ls-item")
-    for _ in range(18):
+    for _ in range(items(LIST) - 2):
         page.get_by_role("button", name="Next open item").click()
     expect(page.locator("#item-play input[type=checkbox]")).to_be_focused()
 
@@ -248,7 +249,7 @@ def test_what_is_open_stays_in_sight_and_is_led_to(page: Page) -> None:
 def test_the_last_line_is_closed_while_anything_is_open(page: Page) -> None:
     last = page.get_by_role("button", name="Complete", exact=True)
     expect(last).to_be_disabled()
-    expect(page.locator(".ls-finish li")).to_have_count(20)
+    expect(page.locator(".ls-finish li")).to_have_count(items(LIST))
     expect(page.locator(".ls-finish")).to_contain_text("Play without a trip")
     answer_all(page)
     expect(page.locator(".ls-finish li")).to_have_count(0)
@@ -381,7 +382,7 @@ def test_without_scripts_it_is_a_list_to_print(browser: Browser, base: str) -> N
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()
     page.goto(base + PROVING)
-    expect(page.locator(".ls-item")).to_have_count(20)
+    expect(page.locator(".ls-item")).to_have_count(items(LIST))
     expect(page.locator(".ls-unkept")).to_contain_text("Print the page")
     expect(page.locator(".ls-bar")).to_have_count(0)
     page.locator(".ls-item").first.click()
@@ -400,4 +401,4 @@ def test_a_list_in_use_prints_what_is_open_and_a_fresh_one_prints_blank(page: Pa
     page.emulate_media(media="screen")
     tick(page, "look")
     page.emulate_media(media="print")
-    comes_to(page, mark, 19)
+    comes_to(page, mark, items(LIST) - 1)
