@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from typing import Any
 
-from hypothesis import HealthCheck, settings
+from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 
 from latchside.jobs.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
@@ -18,8 +18,12 @@ LONG = "LATCHSIDE_LONG" in os.environ
 
 def draws(count: int) -> settings:
     """So many surveys made by chance, each of which is planned."""
-    slow = [HealthCheck.too_slow, HealthCheck.data_too_large]
-    return settings(max_examples=count if LONG else max(8, count // 4), deadline=None, suppress_health_check=slow)
+    return settings(
+        max_examples=count if LONG else max(8, count // 4),
+        phases=list(Phase) if LONG else [Phase.explicit, Phase.generate],  # to make a find smaller takes minutes
+        deadline=None,
+        suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
+    )
 
 
 DEVICES = ("recessed-contact", "surface-contact", "wired-input-transmitter")

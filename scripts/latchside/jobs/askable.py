@@ -1,7 +1,8 @@
 """What some plan could ask: the facts that the form of a survey asks for, found by asking a set of surveys.
 
-Each kind of opening is planned with nothing told. The usual kind is planned with each class chosen by hand, with single
-facts told that bring further questions, and with all told but one fact.
+Every fact of the site and of the control unit could be asked. Of openings, each kind is planned with nothing told. The
+usual kind is planned with each class chosen by hand, with single facts told that bring further questions, and with all
+told but one fact.
 """
 
 from __future__ import annotations
@@ -63,9 +64,10 @@ def askable(library: Library) -> Askable:
     own = [_of_openings(library, [one, *list(_chosen(library, one))[:1]]) for one in bare]
     shared = set.intersection(*own) | _of_openings(library, [replace(usual, **facts) for facts in _TOLD])
     shared |= _of_openings(library, _chosen(library, usual)) | _of_openings(library, _but_one(library), known=True)
+    known = fields(library)
     return Askable(
-        _of_part(library, "site"),
-        _of_part(library, "control-unit"),
+        frozenset(one.name for one in known.site),
+        frozenset(one.name for one in known.unit),
         {kind: frozenset(names | shared) for kind, names in zip(kinds, own, strict=True)},
     )
 
@@ -99,14 +101,3 @@ def _asked(survey: Survey, library: Library, about: Iterable[str]) -> set[str]:
     found = questions(survey, library, catalogue(), _DAY, house_of(library))
     names = {one.field for one in found if one.about in about}
     return names | {name for name, by in ASKED_BY.items() if by in names}
-
-
-def _of_part(library: Library, about: str) -> frozenset[str]:
-    """Nothing told of site and control unit, then all but one fact; of the openings, all is told."""
-    row = tuple(replace(one, id=f"o{number}") for number, one in enumerate(_chosen(library, _example())))
-    found = _asked(Survey("", "", row), library, {about})
-    for one in fields(library).site if about == "site" else fields(library).unit:
-        site = told(_SITE, one.attribute, None) if about == "site" else _SITE
-        unit = _UNIT if about == "site" else told(_UNIT, one.attribute, None)
-        found |= _asked(Survey("", "", row, site=site, control_unit=unit), library, {about})
-    return frozenset(found)
