@@ -37,7 +37,8 @@ COPIED = ("content", "checklists", "shared", "schema", "scripts", "tests/publish
 
 CHECK = """
 import json, time
-from latchside.project import ROOT, check_project
+from latchside.project import check_project
+from latchside.root import ROOT
 start, work = time.perf_counter(), time.process_time()
 checked = check_project(ROOT)
 seconds, work = time.perf_counter() - start, time.process_time() - work
@@ -48,7 +49,7 @@ BUILD = """
 import json, resource, sys, time
 from pathlib import Path
 start = time.perf_counter()
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.site.build import build_site
 site, warnings = build_site(ROOT, Path(sys.argv[1]))
 seconds = time.perf_counter() - start

@@ -17,7 +17,8 @@ from typing import Any
 from playwright.sync_api import sync_playwright
 
 from bring_browser import bring
-from latchside.project import ROOT, check_project
+from latchside.project import check_project
+from latchside.root import ROOT
 from latchside.site.build import build_site
 
 SLOWER, LIMIT_MS = 4, 100

@@ -33,9 +33,10 @@ start = time.perf_counter()
 from datetime import date
 from pathlib import Path
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.make import make_plan
-from latchside.jobs.read import survey_of
-from latchside.project import ROOT, check_project
+from latchside.planning.make import make_plan
+from latchside.surveys.read import survey_of
+from latchside.project import check_project
+from latchside.root import ROOT
 library, figures = check_project(ROOT).library, catalogue()
 survey = survey_of(json.loads(Path(sys.argv[1]).read_text("utf-8")))
 ready, work = time.perf_counter(), time.process_time()

@@ -23,7 +23,7 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from bring_browser import bring
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.site.build import build_site
 
 VERSION = "12.2.3"

@@ -24,7 +24,7 @@ from rich.console import Console
 from rich.table import Table
 
 from bring_browser import bring
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.site.build import build_site
 
 ARGUMENTS = ["--no-sandbox", "--disable-gpu"]

@@ -11,7 +11,8 @@ from time import process_time
 
 from latchside.order import Problem, from_fault, make_plan
 from latchside.order.problem import Cause, Check, Result, SetUp, guesses
-from latchside.project import ROOT, check_project
+from latchside.project import check_project
+from latchside.root import ROOT
 
 CAUSES = CHECKS = 12
 

@@ -10,7 +10,8 @@ from hypothesis import settings
 from playwright.sync_api import Browser, Playwright, sync_playwright
 
 from latchside.library import Library
-from latchside.project import ROOT, Checked, check_project
+from latchside.project import Checked, check_project
+from latchside.root import ROOT
 
 from .chromium import launch
 

@@ -11,12 +11,10 @@ from latchside.findings import Finding
 from latchside.kinds import KINDS
 from latchside.library import Library, build_library
 from latchside.read.tree import RawRecord, read_project
+from latchside.root import ROOT, schema_folder
 from latchside.rules import all_rules
 from latchside.schemas import Schemas, load_schemas
 from latchside.schemas.validate import schema_findings
-
-ROOT = Path(__file__).resolve().parents[2]
-"""The project this package stands in."""
 
 Progress = Callable[[str], None]
 
@@ -38,7 +36,7 @@ class Checked:
 def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress: Progress = lambda _: None) -> Checked:
     """Check every record under `root`; bad records become findings, sound ones the library."""
     progress("reading records")
-    schemas = schemas or load_schemas(ROOT / "schema")
+    schemas = schemas or load_schemas(schema_folder(root))
     reading = read_project(root)
     findings = list(reading.findings)
     sound: list[RawRecord] = []

@@ -10,7 +10,8 @@ from playwright.sync_api import Page, expect
 
 from latchside.library import Record
 from latchside.pages.calculators import is_calculator, worked
-from latchside.project import ROOT, check_project
+from latchside.project import check_project
+from latchside.root import ROOT
 from tests.browser.conftest import Watch
 
 CALCULATORS = [record for record in check_project(ROOT).library.of("formula") if is_calculator(record)]

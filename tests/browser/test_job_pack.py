@@ -12,7 +12,7 @@ from click.testing import CliRunner
 from playwright.sync_api import Browser, Page, expect
 
 from latchside.cli import main
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.visits.file import read_visit
 
 from ..paper import sheets

@@ -13,11 +13,11 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
 
 from latchside.figures.lengths import LengthError, read_length
-from latchside.jobs.read import read_survey
-from latchside.jobs.survey import Survey
 from latchside.kinds import KINDS
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.schemas import load_schemas
+from latchside.surveys.read import read_survey
+from latchside.surveys.survey import Survey
 
 from ..paper import sheets
 from .field import comes_to, new_page, ready

@@ -9,7 +9,20 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from ..visits.make import DOOR, VISIT, entry, site
-from .field import PHONE, add_opening, answer_all, comes_to, items, new_page, other, put, ready, start_visit, stored, tick
+from .field import (
+    PHONE,
+    add_opening,
+    answer_all,
+    comes_to,
+    items,
+    new_page,
+    other,
+    put,
+    ready,
+    start_visit,
+    stored,
+    tick,
+)
 
 LIST = "proving-each-opening"
 PROVING = f"checklists/{LIST}/"

@@ -11,8 +11,8 @@ from typing import Any
 
 import pytest
 
-from latchside.project import ROOT
 from latchside.read.yaml_text import read_text
+from latchside.root import ROOT
 
 CHEMISTRY = {
     "C": ("lithium manganese dioxide", 3.0), "E": ("lithium thionyl chloride", 3.6),

@@ -11,9 +11,9 @@ from typing import Any
 
 import pytest
 
-from latchside.jobs.choose import choice_problems, choose
-from latchside.jobs.survey import ControlUnit, Opening, Site, Wall
 from latchside.library import Library
+from latchside.planning.choose import choice_problems, choose
+from latchside.surveys.survey import ControlUnit, Opening, Site, Wall
 
 PRACTICE = "common practice"
 NFPA_80 = "from memory: NFPA 80, a listed fire door is drilled on site only as its listing allows"

@@ -12,9 +12,9 @@ from typing import Any
 
 import pytest
 
-from latchside.jobs.bounds import CORNERED, lever, width_mm
-from latchside.jobs.house import house_of
 from latchside.library import Library, Record
+from latchside.planning.bounds import CORNERED, lever, width_mm
+from latchside.planning.house import house_of
 
 from .outside import library as imported
 

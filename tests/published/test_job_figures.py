@@ -12,13 +12,13 @@ from typing import Any
 import pytest
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.house import house_of
-from latchside.jobs.opening_figures import opening_figures
-from latchside.jobs.plan import Line
-from latchside.jobs.site_figures import site_figures
-from latchside.jobs.survey import ControlUnit, Opening, Site, Survey, Wall
 from latchside.library import Library
+from latchside.planning.house import house_of
+from latchside.planning.opening_figures import opening_figures
+from latchside.planning.plan import Line
+from latchside.planning.site_figures import site_figures
 from latchside.project import Checked
+from latchside.surveys.survey import ControlUnit, Opening, Site, Survey, Wall
 from tests.published.circuits import meter, single
 
 FIGURES = catalogue()

@@ -9,8 +9,8 @@ from typing import Any
 
 import pytest
 
-from latchside.project import ROOT
 from latchside.read.yaml_text import read_text
+from latchside.root import ROOT
 from tests.published.check import ask
 from tests.published.circuits import meter, single, string
 

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from latchside.figures.inputs import InputError
-from latchside.project import ROOT
 from latchside.read.yaml_text import read_text
+from latchside.root import ROOT
 from tests.published.check import ask
 
 FILE = ROOT / "shared/tables/radio-bands.yaml"

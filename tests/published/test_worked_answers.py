@@ -17,12 +17,12 @@ import pytest
 import yaml
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.make import make_plan
-from latchside.jobs.plan import Line, OpeningPlan, Plan, Zone
-from latchside.jobs.read import read_survey
-from latchside.jobs.survey import Survey
 from latchside.library import Library
-from latchside.project import ROOT
+from latchside.planning.make import make_plan
+from latchside.planning.plan import Line, OpeningPlan, Plan, Zone
+from latchside.root import ROOT
+from latchside.surveys.read import read_survey
+from latchside.surveys.survey import Survey
 
 ON = date(2026, 8, 31)
 JOBS = ROOT / "tests" / "jobs"

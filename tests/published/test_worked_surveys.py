@@ -13,11 +13,12 @@ from math import floor, log, log10, pi
 import pytest
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.make import make_plan
-from latchside.jobs.plan import Item, Line, OpeningPlan, Plan, Zone
-from latchside.jobs.read import read_survey
 from latchside.library import Library
-from latchside.project import ROOT, Checked
+from latchside.planning.make import make_plan
+from latchside.planning.plan import Item, Line, OpeningPlan, Plan, Zone
+from latchside.project import Checked
+from latchside.root import ROOT
+from latchside.surveys.read import read_survey
 
 from .outside import FOOT
 

@@ -13,7 +13,7 @@ from lxml.html import HtmlElement
 
 from latchside.library import Library, Record
 from latchside.pages import render_pages
-from latchside.project import ROOT
+from latchside.root import ROOT
 
 Step = tuple[Record, Mapping[str, Any]]
 

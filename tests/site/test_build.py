@@ -18,7 +18,7 @@ from mkdocs.structure.files import Files
 
 from latchside.kinds import KINDS
 from latchside.library import Library
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.site import adapter
 
 PAGES_TO_COUNT_ON = {

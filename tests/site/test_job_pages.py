@@ -13,11 +13,11 @@ import icalendar
 import pytest
 from lxml.html import HtmlElement
 
-from latchside.jobs.plan import Plan
 from latchside.library import Library
 from latchside.pages.job_pages import plan_of
 from latchside.pages.job_view import PARTS
-from latchside.project import ROOT
+from latchside.planning.plan import Plan
+from latchside.root import ROOT
 from latchside.visits.file import read_visit
 
 DEMOS = ("corner-bakery", "foil-house")

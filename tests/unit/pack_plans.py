@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-from latchside.jobs.plan import (
+from latchside.planning.plan import (
     Caution,
     Choice,
     Day,
@@ -22,7 +22,7 @@ from latchside.jobs.plan import (
     Stage,
     Zone,
 )
-from latchside.jobs.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
+from latchside.surveys.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
 
 ON = date(2026, 3, 9)
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from latchside.jobs.at_opening import AtOpening
-from latchside.jobs.house import House, house_of
-from latchside.jobs.names import contacts, names
-from latchside.jobs.plan import Choice, Line, OpeningPlan, Problem, Zone
-from latchside.jobs.survey import ControlUnit, Opening, Site, Survey
-from latchside.jobs.zone_problems import zone_problems
-from latchside.jobs.zones import zones
 from latchside.library import Library
+from latchside.planning.at_opening import AtOpening
+from latchside.planning.house import House, house_of
+from latchside.planning.names import contacts, names
+from latchside.planning.plan import Choice, Line, OpeningPlan, Problem, Zone
+from latchside.planning.zone_problems import zone_problems
+from latchside.planning.zones import zones
+from latchside.surveys.survey import ControlUnit, Opening, Site, Survey
 
 SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
 WIDE, STEEL_DOOR, WIRED_SURFACE = "wide-reach-contact", "steel-door-contact", "wired-surface-contact"

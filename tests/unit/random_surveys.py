@@ -8,7 +8,7 @@ from typing import Any
 from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 
-from latchside.jobs.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
+from latchside.surveys.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
 
 from .support import schemas
 

@@ -9,9 +9,10 @@ from pathlib import Path
 
 from latchside.findings import Finding
 from latchside.library import Library, build_library
-from latchside.project import ROOT, Checked, check_project
+from latchside.project import Checked, check_project
 from latchside.read.tree import RawRecord, read_project
 from latchside.read.yaml_text import Document
+from latchside.root import ROOT
 from latchside.schemas import Schemas, load_schemas
 
 RECORDS = Path(__file__).parents[1] / "records"

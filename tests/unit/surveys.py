@@ -10,11 +10,11 @@ from typing import Any
 from hypothesis import strategies as st
 
 from latchside.findings import Finding
-from latchside.jobs.columns import Column, columns
-from latchside.jobs.read import read_survey
-from latchside.jobs.sheet import rows_of
-from latchside.jobs.survey import Survey
-from latchside.jobs.template import Rows, csv_bytes
+from latchside.surveys.columns import Column, columns
+from latchside.surveys.read import read_survey
+from latchside.surveys.sheet import rows_of
+from latchside.surveys.survey import Survey
+from latchside.surveys.template import Rows, csv_bytes
 
 from .support import schemas
 
@@ -58,7 +58,7 @@ def written(data: Mapping[str, Any], form: str) -> bytes:
     if form == "csv":
         return csv_bytes(rows(data))
     if form == "xlsx":
-        from latchside.jobs.xlsx_template import workbook
+        from latchside.surveys.xlsx_template import workbook
 
         return workbook(rows(data))
     return json.dumps(data, ensure_ascii=form == "json").encode("utf-8")

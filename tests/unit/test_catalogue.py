@@ -15,7 +15,7 @@ import pytest
 from latchside.figures.catalogue import Answer, Figure, InputError, catalogue
 from latchside.figures.program import constants
 from latchside.figures.typed import TypedError, read_list, read_number
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.rules.formula_example import agrees
 
 SHIPPED = catalogue(ROOT)

@@ -8,11 +8,11 @@ from typing import Any
 import pytest
 
 from latchside.figures.for_device.worked import Missing, Ratings
-from latchside.jobs import facts
-from latchside.jobs.conditions import Condition, bound_in, profiles
-from latchside.jobs.looked_at import looked
-from latchside.jobs.survey import Opening, Wall
 from latchside.library import Library
+from latchside.planning import facts
+from latchside.planning.conditions import Condition, bound_in, profiles
+from latchside.planning.looked_at import looked
+from latchside.surveys.survey import Opening, Wall
 
 from .support import schemas
 

@@ -11,14 +11,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.choose import choice_problems, choose
-from latchside.jobs.house import house_of
-from latchside.jobs.plan import Choice, Question
-from latchside.jobs.question_words import OPENING, SITE, UNIT
-from latchside.jobs.questions import questions
-from latchside.jobs.standing import standings
-from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 from latchside.library import Library
+from latchside.planning.choose import choice_problems, choose
+from latchside.planning.house import house_of
+from latchside.planning.plan import Choice, Question
+from latchside.planning.question_words import OPENING, SITE, UNIT
+from latchside.planning.questions import questions
+from latchside.planning.standing import standings
+from latchside.surveys.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 
 from .random_surveys import draws
 from .support import schemas

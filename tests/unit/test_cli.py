@@ -12,7 +12,7 @@ from click.testing import CliRunner, Result
 
 from latchside.cli import main
 from latchside.kinds import KINDS
-from latchside.project import ROOT
+from latchside.root import ROOT
 
 from .support import RECORDS, check, lay, lines
 

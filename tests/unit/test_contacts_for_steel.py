@@ -9,12 +9,12 @@ from typing import Any
 import pytest
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.opening_figures import opening_figures
-from latchside.jobs.plan import Expected, Fixing
-from latchside.jobs.survey import Opening, Survey
-from latchside.jobs.times import AT_OPENING
-from latchside.jobs.work import procedures_at
 from latchside.library import Library
+from latchside.planning.opening_figures import opening_figures
+from latchside.planning.plan import Expected, Fixing
+from latchside.planning.times import AT_OPENING
+from latchside.planning.work import procedures_at
+from latchside.surveys.survey import Opening, Survey
 
 from .plans import STEEL_DOOR, TRANSMITTER, WIRED_SURFACE, at
 

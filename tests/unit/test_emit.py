@@ -20,7 +20,7 @@ from latchside.figures.expression import FUNCTIONS, Sort, read_expression
 from latchside.figures.inputs import Input
 from latchside.figures.program import constants
 from latchside.figures.units import figure as shown
-from latchside.project import ROOT
+from latchside.root import ROOT
 
 NAMES: dict[str, Sort] = {"a": "number", "b": "number", "wet": "condition", "sizes": "list"}
 FIGURES = {id_: one for id_, one in catalogue(ROOT).items() if "model" not in one.data}

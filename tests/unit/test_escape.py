@@ -29,9 +29,9 @@ from latchside.pages import render_pages
 from latchside.pages.escape import safe
 from latchside.pages.page import Page
 from latchside.pages.render import _environment
-from latchside.project import ROOT
 from latchside.read.tree import RawRecord, read_project
 from latchside.read.yaml_text import Document
+from latchside.root import ROOT
 
 from .support import BASE, schemas
 

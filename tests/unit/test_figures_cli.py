@@ -13,7 +13,7 @@ from click.testing import CliRunner, Result
 
 from latchside.cli import main
 from latchside.figures.catalogue import catalogue
-from latchside.project import ROOT
+from latchside.root import ROOT
 
 LONGEST = 1.5  # seconds for one figure, start-up included
 

@@ -21,7 +21,7 @@ from latchside.library import Library
 from latchside.pages.escape import safe
 from latchside.pages.finder import finder_index
 from latchside.pages.labels import labels, sound_base
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.site.csp import policy, with_policy
 from latchside.site.lean import lean, lean_page
 from latchside.site.pocket import FOLDER, pocket_files, write_zip

@@ -10,13 +10,13 @@ from typing import Any
 import pytest
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.opening_figures import opening_figures
-from latchside.jobs.plan import Expected, Line
-from latchside.jobs.site_figures import site_figures
-from latchside.jobs.survey import Site, Survey
 from latchside.library import Library
 from latchside.library.model import Record
+from latchside.planning.opening_figures import opening_figures
+from latchside.planning.plan import Expected, Line
+from latchside.planning.site_figures import site_figures
 from latchside.project import Checked
+from latchside.surveys.survey import Site, Survey
 
 from .plans import SURFACE, TRANSMITTER, at, opening, plans, schedule, survey
 from .test_job_figures_openings import KNOWN, UNIT

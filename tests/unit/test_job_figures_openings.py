@@ -13,15 +13,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from latchside.figures.catalogue import Figure, catalogue
-from latchside.jobs.figures_for.context import Context, device_of
-from latchside.jobs.figures_for.magnet import left
-from latchside.jobs.figures_for.places import PLACES
-from latchside.jobs.opening_figures import opening_figures
-from latchside.jobs.plan import Expected, Fixing, Line
-from latchside.jobs.survey import ControlUnit, Opening, Site, Survey
 from latchside.library import Library
 from latchside.library.model import Record
+from latchside.planning.figures_for.context import Context, device_of
+from latchside.planning.figures_for.magnet import left
+from latchside.planning.figures_for.places import PLACES
+from latchside.planning.opening_figures import opening_figures
+from latchside.planning.plan import Expected, Fixing, Line
 from latchside.project import Checked
+from latchside.surveys.survey import ControlUnit, Opening, Site, Survey
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, house
 

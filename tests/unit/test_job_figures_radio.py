@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.house import house_of
-from latchside.jobs.plan import Line
-from latchside.jobs.survey import ControlUnit, Site, Wall
 from latchside.library import Library
+from latchside.planning.house import house_of
+from latchside.planning.plan import Line
 from latchside.project import Checked
+from latchside.surveys.survey import ControlUnit, Site, Wall
 
 from .plans import SURFACE, TRANSMITTER
 from .test_job_figures_openings import KNOWN, UNIT, US, figures_of

@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.plan import Line, OpeningPlan
-from latchside.jobs.site_figures import site_figures
-from latchside.jobs.survey import ControlUnit, Site
 from latchside.library import Library
+from latchside.planning.plan import Line, OpeningPlan
+from latchside.planning.site_figures import site_figures
 from latchside.project import Checked
+from latchside.surveys.survey import ControlUnit, Site
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, at, opening, plans, survey
 from .test_job_figures_openings import figures_of

@@ -11,10 +11,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.opening_figures import opening_figures
-from latchside.jobs.survey import ControlUnit, JobRules, Opening, Site, Survey
 from latchside.library import Library
+from latchside.planning.opening_figures import opening_figures
 from latchside.project import Checked
+from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site, Survey
 from tests.published.circuits import meter, single
 
 from .plans import RECESSED, TRANSMITTER, house

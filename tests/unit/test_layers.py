@@ -16,13 +16,15 @@ import latchside
 PACKAGE = Path(latchside.__file__).parent
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LAYERS: tuple[set[str], ...] = (
-    {"all_cores", "archive", "collector", "findings", "kinds", "out", "version"},
+    {"all_cores", "archive", "collector", "findings", "kinds", "many", "out", "root", "version"},
     {"read"},
     {"schemas"},
     {"library", "new", "drawings"},
     {"figures"},
     {"rules", "order", "charts", "visits"},
-    {"jobs"},
+    {"surveys"},
+    {"planning"},
+    {"packs"},
     {"pages", "project", "report"},
     {"site"},
     {"cli"},
@@ -39,8 +41,6 @@ def layer(part: str) -> int:
 
 def part_of(path: Path) -> str:
     """The part of the package a module belongs to: its folder, or its own name."""
-    if path.name == "command.py":  # a part of the command, kept beside what it calls
-        return "cli"
     first = path.relative_to(PACKAGE).parts[0]
     return first.removesuffix(".py")
 

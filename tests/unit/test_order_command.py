@@ -10,7 +10,7 @@ from click.testing import CliRunner, Result
 
 from latchside.cli import main
 from latchside.order.listing import SUM_WITHIN
-from latchside.project import ROOT
+from latchside.root import ROOT
 
 from .support import BASE, change, lay
 

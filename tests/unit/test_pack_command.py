@@ -16,10 +16,11 @@ from typing import Any
 import pytest
 from click.testing import CliRunner, Result
 
+from latchside import many
 from latchside.cli import main
-from latchside.jobs import many, summary
-from latchside.jobs.pack import pdf as pdf_module
-from latchside.project import ROOT
+from latchside.packs import pdf as pdf_module
+from latchside.planning import summary
+from latchside.root import ROOT
 
 from .pack_plans import PLAN, hostile
 

@@ -14,12 +14,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from latchside.jobs.pack.pdf import MISSING, NoPdfError, pdf
-from latchside.jobs.plan import Plan
+from latchside.packs.pdf import MISSING, NoPdfError, pdf
 from latchside.pages.job_pack import pack
 from latchside.pages.job_pages import pages_of
 from latchside.pages.render import Writer, _environment
-from latchside.project import ROOT, check_project
+from latchside.planning.plan import Plan
+from latchside.project import check_project
+from latchside.root import ROOT
 
 from .pack_plans import PLAN, hostile
 

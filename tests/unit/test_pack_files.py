@@ -24,14 +24,14 @@ from referencing import Registry
 from referencing.jsonschema import DRAFT202012
 
 from latchside.archive import archive
-from latchside.jobs.pack.calendar import folded, service_ics
-from latchside.jobs.pack.data import plan_data, plan_json
-from latchside.jobs.pack.files import FILES, pack_files
-from latchside.jobs.pack.ids import id_of
-from latchside.jobs.pack.tables import PART_COLUMNS, ZONE_COLUMNS, parts_csv, zones_csv
-from latchside.jobs.pack.visit import visit_json
-from latchside.jobs.plan import Plan, Service
-from latchside.project import ROOT
+from latchside.packs.calendar import folded, service_ics
+from latchside.packs.data import plan_data, plan_json
+from latchside.packs.files import FILES, pack_files
+from latchside.packs.ids import id_of
+from latchside.packs.tables import PART_COLUMNS, ZONE_COLUMNS, parts_csv, zones_csv
+from latchside.packs.visit import visit_json
+from latchside.planning.plan import Plan, Service
+from latchside.root import ROOT
 from latchside.visits.file import parse_visit
 from latchside.visits.state import view
 
@@ -265,7 +265,7 @@ SAME = """
 import hashlib, sys
 sys.path.insert(0, sys.argv[1])
 from tests.unit.pack_plans import PLAN
-from latchside.jobs.pack.files import pack_files
+from latchside.packs.files import pack_files
 print(hashlib.sha256(repr(sorted(pack_files(PLAN).items())).encode()).hexdigest())
 """
 

@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from latchside.jobs.cautions import LEVELS, cautions
-from latchside.jobs.plan import Caution
-from latchside.jobs.survey import ControlUnit, JobRules, Opening, Site
 from latchside.library import Library
+from latchside.planning.cautions import LEVELS, cautions
+from latchside.planning.plan import Caution
 from latchside.project import Checked
+from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, at, house, opening, survey
 

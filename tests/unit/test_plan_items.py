@@ -10,12 +10,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.house import rules_of
-from latchside.jobs.items import Spares, items
-from latchside.jobs.plan import Item
-from latchside.jobs.survey import ControlUnit, JobRules, Opening, Site, Survey
 from latchside.library import Library
+from latchside.planning.house import rules_of
+from latchside.planning.items import Spares, items
+from latchside.planning.plan import Item
 from latchside.project import Checked
+from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site, Survey
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening
 

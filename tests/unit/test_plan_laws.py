@@ -11,18 +11,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from latchside.figures.catalogue import Figure
-from latchside.jobs.at_opening import AtOpening
-from latchside.jobs.choose import choose
-from latchside.jobs.house import house_of
-from latchside.jobs.make import make_plan
-from latchside.jobs.names import contacts
-from latchside.jobs.pack.visit import visit_json
-from latchside.jobs.plan import OpeningPlan, Plan
-from latchside.jobs.short_names import limit_of, same
-from latchside.jobs.summary import rows
-from latchside.jobs.survey import Opening, Survey
 from latchside.library import Library
+from latchside.packs.visit import visit_json
 from latchside.pages.job_view import JobView
+from latchside.planning.at_opening import AtOpening
+from latchside.planning.choose import choose
+from latchside.planning.house import house_of
+from latchside.planning.make import make_plan
+from latchside.planning.names import contacts
+from latchside.planning.plan import OpeningPlan, Plan
+from latchside.planning.short_names import limit_of, same
+from latchside.planning.summary import rows
+from latchside.surveys.survey import Opening, Survey
 
 from .random_surveys import draws, openings, surveys
 

@@ -68,7 +68,7 @@ def test_a_strange_day_costs_no_other_survey(tmp_path: Path) -> None:
 def test_whatever_the_planner_trips_over_is_a_finding_of_that_survey(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from latchside.jobs import make
+    from latchside.planning import make
 
     real = make.make_plan
 

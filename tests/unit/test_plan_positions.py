@@ -10,10 +10,10 @@ from typing import Any
 import pytest
 
 from latchside.figures.catalogue import Figure
-from latchside.jobs.make import make_plan
-from latchside.jobs.plan import OpeningPlan, Plan
-from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 from latchside.library import Library
+from latchside.planning.make import make_plan
+from latchside.planning.plan import OpeningPlan, Plan
+from latchside.surveys.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, codes
 

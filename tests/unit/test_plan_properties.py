@@ -10,11 +10,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from latchside.figures.catalogue import Figure
-from latchside.jobs.make import make_plan
-from latchside.jobs.names import same
-from latchside.jobs.plan import Plan
-from latchside.jobs.survey import Opening, Override, Survey, Wall
 from latchside.library import Library
+from latchside.planning.make import make_plan
+from latchside.planning.names import same
+from latchside.planning.plan import Plan
+from latchside.surveys.survey import Opening, Override, Survey, Wall
 
 from .random_surveys import WALL, draws, openings, surveys
 

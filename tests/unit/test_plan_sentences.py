@@ -30,13 +30,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from latchside.figures.catalogue import Figure
-from latchside.jobs.failing import worst
-from latchside.jobs.house import house_of
-from latchside.jobs.make import make_plan
-from latchside.jobs.plan import Line, OpeningPlan, Plan
-from latchside.jobs.summary import as_text
-from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 from latchside.library import Library
+from latchside.planning.failing import worst
+from latchside.planning.house import house_of
+from latchside.planning.make import make_plan
+from latchside.planning.plan import Line, OpeningPlan, Plan
+from latchside.planning.summary import as_text
+from latchside.surveys.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, at
 from .random_surveys import WALL, draws, openings, surveys

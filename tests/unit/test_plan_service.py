@@ -12,12 +12,12 @@ from dateutil.relativedelta import relativedelta  # type: ignore[import-untyped]
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.house import rules_of
-from latchside.jobs.plan import Line, Service
-from latchside.jobs.service import MOST_SERVICES, later, services
-from latchside.jobs.survey import JobRules
 from latchside.library import Library
+from latchside.planning.house import rules_of
+from latchside.planning.plan import Line, Service
+from latchside.planning.service import MOST_SERVICES, later, services
 from latchside.project import Checked
+from latchside.surveys.survey import JobRules
 
 from .plans import SURFACE, at, house, opening, plans
 

@@ -8,10 +8,10 @@ from typing import Any
 
 import pytest
 
-from latchside.jobs.names import names
-from latchside.jobs.short_names import Limit
-from latchside.jobs.site_problems import site_problems
-from latchside.jobs.survey import ControlUnit, Opening, Site
+from latchside.planning.names import names
+from latchside.planning.short_names import Limit
+from latchside.planning.site_problems import site_problems
+from latchside.surveys.survey import ControlUnit, Opening, Site
 
 from .plans import codes, opening, survey
 

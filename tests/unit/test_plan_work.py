@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.days import Laid, Piece, Times, lay
-from latchside.jobs.house import rules_of
-from latchside.jobs.plan import Line, Verdict
-from latchside.jobs.survey import JobRules, Opening
-from latchside.jobs.times import AT_OPENING, Span, fixed, waiting_left
-from latchside.jobs.work import Work, procedures_at, work
 from latchside.library import Library
+from latchside.planning.days import Laid, Piece, Times, lay
+from latchside.planning.house import rules_of
+from latchside.planning.plan import Line, Verdict
+from latchside.planning.times import AT_OPENING, Span, fixed, waiting_left
+from latchside.planning.work import Work, procedures_at, work
+from latchside.surveys.survey import JobRules, Opening
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening
 

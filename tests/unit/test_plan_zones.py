@@ -8,11 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.names import NUMBERS, SAID, heard, names, same, unsayable
-from latchside.jobs.survey import ControlUnit, Opening, Site
 from latchside.library import Library
+from latchside.planning.names import NUMBERS, SAID, heard, names, same, unsayable
 from latchside.project import Checked
 from latchside.schemas import Schemas
+from latchside.surveys.survey import ControlUnit, Opening, Site
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, codes, opening, schedule, survey
 from .support import schemas

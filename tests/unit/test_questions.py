@@ -12,13 +12,13 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from latchside.figures.catalogue import Figure
-from latchside.jobs.answers import NO_FACTS, fields
-from latchside.jobs.build import attribute
-from latchside.jobs.make import make_plan
-from latchside.jobs.plan import Plan, Question
-from latchside.jobs.question_words import ASKED_BY, OPENING, SITE, UNIT
-from latchside.jobs.survey import ControlUnit, Opening, Override, Site, Survey
 from latchside.library import Library
+from latchside.planning.answers import NO_FACTS, fields
+from latchside.planning.make import make_plan
+from latchside.planning.plan import Plan, Question
+from latchside.planning.question_words import ASKED_BY, OPENING, SITE, UNIT
+from latchside.surveys.build import attribute
+from latchside.surveys.survey import ControlUnit, Opening, Override, Site, Survey
 
 from .random_surveys import FACTS, SITE_FACTS, UNIT_FACTS, draws, surveys
 from .support import schemas

@@ -19,9 +19,9 @@ from referencing import Registry, Resource
 from referencing.jsonschema import DRAFT202012
 
 from latchside.kinds import KINDS, Kind
-from latchside.project import ROOT
 from latchside.read.tree import RawRecord, read_project
 from latchside.read.yaml_text import Document
+from latchside.root import ROOT
 from latchside.schemas.validate import schema_findings
 
 from .support import BASE, schemas

@@ -19,7 +19,8 @@ from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, own_steps
 from latchside.library.quantity import quantity
 from latchside.library.text import ValueLink, parts, plain
-from latchside.project import ROOT, Checked
+from latchside.project import Checked
+from latchside.root import ROOT
 
 Step = Mapping[str, Any]
 CELL_VALUES = ("cell-voltage", "cell-low", "cell-capacity", "cell-life", "standby-current", "report-current")

@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from latchside.jobs.codes import WITHHELD
-from latchside.jobs.survey import Survey
+from latchside.surveys.codes import WITHHELD
+from latchside.surveys.survey import Survey
 
 from .surveys import DATA, FORMS, codes, put, read, written
 

@@ -13,11 +13,11 @@ import pytest
 from hypothesis import given
 
 from latchside.figures.catalogue import catalogue
-from latchside.jobs import build
-from latchside.jobs.make import make_plan
-from latchside.jobs.survey import Survey
 from latchside.library import Library
 from latchside.pages.survey_form import SCHEMA, fields, sheet_rows, survey_form
+from latchside.planning.make import make_plan
+from latchside.surveys import build
+from latchside.surveys.survey import Survey
 
 from .random_surveys import draws, surveys
 from .support import schemas

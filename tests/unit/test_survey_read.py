@@ -12,11 +12,11 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from latchside.jobs.build import survey_of
-from latchside.jobs.survey import Override, Wall
-from latchside.jobs.template import csv_bytes
-from latchside.jobs.xlsx_template import workbook
-from latchside.project import ROOT
+from latchside.root import ROOT
+from latchside.surveys.build import survey_of
+from latchside.surveys.survey import Override, Wall
+from latchside.surveys.template import csv_bytes
+from latchside.surveys.xlsx_template import workbook
 
 from .support import schemas
 from .surveys import COLUMNS, DATA, FORMS, codes, places, put, read, surveys, written
@@ -346,7 +346,8 @@ def test_reading_asks_for_no_slow_module() -> None:
 
     path = ROOT / "content" / "jobs" / "corner-bakery.yaml"
     code = (
-        "import sys, pathlib; from latchside.schemas import load_schemas; from latchside.jobs.read import read_survey;"
+        "import sys, pathlib; from latchside.schemas import load_schemas;"
+        "from latchside.surveys.read import read_survey;"
         f"read_survey(pathlib.Path({str(path)!r}), load_schemas(pathlib.Path({str(ROOT / 'schema')!r})));"
         "print(sorted({name.split('.')[0] for name in sys.modules} & {'pint', 'openpyxl', 'jsonschema'}))"
     )

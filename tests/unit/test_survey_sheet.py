@@ -14,10 +14,10 @@ from typing import Any
 import pytest
 from openpyxl import Workbook, load_workbook
 
-from latchside.jobs.cells import guarded, unguarded
-from latchside.jobs.sheet import letter, name_openings
-from latchside.jobs.survey import Survey
-from latchside.jobs.template import csv_bytes
+from latchside.surveys.cells import guarded, unguarded
+from latchside.surveys.sheet import letter, name_openings
+from latchside.surveys.survey import Survey
+from latchside.surveys.template import csv_bytes
 
 from .surveys import DATA, codes, places, put, read, written
 

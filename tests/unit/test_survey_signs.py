@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.jobs.json_places import json_places
+from latchside.surveys.json_places import json_places
 
 from .surveys import codes, put, read
 

@@ -14,8 +14,8 @@ from click.testing import CliRunner, Result
 from openpyxl import load_workbook
 
 from latchside.cli import main
-from latchside.jobs.template import EXAMPLE, csv_bytes, write_template
-from latchside.jobs.xlsx_template import workbook
+from latchside.surveys.template import EXAMPLE, csv_bytes, write_template
+from latchside.surveys.xlsx_template import workbook
 
 from .support import schemas
 from .surveys import COLUMNS, codes, put, read

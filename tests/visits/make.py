@@ -7,7 +7,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.visits.state import View, merge, view
 
 SCHEMA = ROOT / "schema" / "visit.schema.json"

@@ -12,8 +12,9 @@ from latchside.charts import loops, magnet, power, radio, site
 from latchside.charts.cache import finished
 from latchside.charts.chart import Chart, Figures
 from latchside.drawings.canvas import Drawing
-from latchside.figures.catalogue import ROOT, catalogue
+from latchside.figures.catalogue import catalogue
 from latchside.kinds import KINDS
+from latchside.root import ROOT
 
 __all__ = ["ALL", "Chart", "drawing", "files", "for_figure"]
 

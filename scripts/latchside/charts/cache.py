@@ -18,7 +18,7 @@ from xml.etree import ElementTree as ET
 
 from latchside.charts.chart import Chart, Figures
 from latchside.drawings.canvas import Drawing
-from latchside.figures.catalogue import ROOT
+from latchside.root import ROOT
 
 FOLDER = ROOT / ".cache" / "charts"
 _SVG = "{http://www.w3.org/2000/svg}"

@@ -21,8 +21,7 @@ from latchside.figures.units import stated, with_unit
 from latchside.kinds import KINDS
 from latchside.library.text import RecordLink, Words, parts
 from latchside.read.yaml_text import read_text
-
-ROOT = Path(__file__).resolve().parents[3]
+from latchside.root import ROOT
 
 __all__ = ["Answer", "Figure", "InputError", "catalogue"]
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from latchside.jobs.plan import OpeningPlan, Plan, Zone
-from latchside.jobs.zones import contact_names, lines
+from latchside.planning.plan import OpeningPlan, Plan, Zone
+from latchside.planning.zones import contact_names, lines
 
 
 @dataclass(frozen=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from latchside.archive import archive
-from latchside.jobs.pack.files import pack_files
-from latchside.jobs.pack.pdf import pdf
-from latchside.jobs.plan import Plan
+from latchside.packs.files import pack_files
+from latchside.packs.pdf import pdf
 from latchside.pages.render import Writer
+from latchside.planning.plan import Plan
 
 
 def pack(plan: Plan, writer: Writer, *, site: str = "", with_pdf: bool = False) -> dict[str, bytes]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment
@@ -11,19 +10,19 @@ from markupsafe import Markup
 
 from latchside.drawings.canvas import Drawing
 from latchside.figures.catalogue import catalogue
-from latchside.jobs.house import TABLE
-from latchside.jobs.make import make_plan
-from latchside.jobs.pack.files import FILES, pack_files
-from latchside.jobs.plan import Plan
-from latchside.jobs.read import survey_of
 from latchside.library import Library, Record
 from latchside.library.text import ValueLink
+from latchside.packs.files import FILES, pack_files
 from latchside.pages.escape import safe
 from latchside.pages.job_view import PARTS, JobView
 from latchside.pages.links import file_of
 from latchside.pages.page import Page
+from latchside.planning.house import TABLE
+from latchside.planning.make import make_plan
+from latchside.planning.plan import Plan
+from latchside.root import ROOT
+from latchside.surveys.read import survey_of
 
-ROOT = Path(__file__).resolve().parents[3]
 INDEX = "jobs/"
 STYLES = ("latchside.css", "job.css")
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby
 
-from latchside.jobs.plan import Stage
-from latchside.jobs.work import ARRIVE
 from latchside.pages import job_words as words
+from latchside.planning.plan import Stage
+from latchside.planning.work import ARRIVE
 
 
 def rounds(work: Sequence[Stage], about: Callable[[str], str]) -> list[tuple[str, str, str, list[Stage]]]:

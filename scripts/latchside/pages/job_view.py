@@ -7,8 +7,6 @@ from functools import cached_property
 
 from markupsafe import Markup
 
-from latchside.jobs.plan import Expected, Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
-from latchside.jobs.zones import contact_names
 from latchside.library import Record
 from latchside.library.alike import alike
 from latchside.pages import job_words as words
@@ -16,6 +14,8 @@ from latchside.pages.escape import safe
 from latchside.pages.job_contacts import Spot, handed_over, spots
 from latchside.pages.job_rounds import rounds
 from latchside.pages.page import Page
+from latchside.planning.plan import Expected, Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
+from latchside.planning.zones import contact_names
 
 PARTS = {
     "openings": ("Opening sheets", "Which device, why, where and how it is fixed, and what it should read"),

@@ -7,9 +7,9 @@ from typing import Protocol
 
 from latchside.figures.units import readable, stated, symbol, with_unit
 from latchside.figures.words import accepted
-from latchside.jobs.plan import Expected, OpeningPlan, Zone
 from latchside.library.quantity import quantity
 from latchside.pages.page import Page
+from latchside.planning.plan import Expected, OpeningPlan, Zone
 
 _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",

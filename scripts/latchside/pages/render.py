@@ -15,7 +15,6 @@ from markupsafe import Markup
 from latchside import charts, drawings
 from latchside.all_cores import all_cores
 from latchside.figures.units import symbol
-from latchside.jobs.plan import Plan
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups
@@ -29,6 +28,7 @@ from latchside.pages.links import file_of
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
 from latchside.pages.visit_lists import item_words
+from latchside.planning.plan import Plan
 from latchside.rules import all_rules
 from latchside.version import library_version
 

@@ -17,9 +17,9 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside.figures.units import symbol
-from latchside.jobs.answers import fields as facts
-from latchside.jobs.askable import Askable, askable
 from latchside.library import Library
+from latchside.planning.answers import fields as facts
+from latchside.planning.askable import Askable, askable
 from latchside.version import library_version
 
 SCHEMA = "job.schema.json"

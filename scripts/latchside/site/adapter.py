@@ -19,12 +19,14 @@ from latchside import report
 from latchside.collector import without_collector
 from latchside.library import Library
 from latchside.pages import render_pages
-from latchside.project import ROOT, check_project
+from latchside.project import check_project
+from latchside.root import ROOT
 from latchside.site.date import copy_date
 from latchside.site.finish import Finished, finish
 from latchside.site.written import WrittenPage
 
 _state: dict[str, Library] = {}
+_root = {"folder": ROOT}
 _previewing = {"serve": False}
 _log = logging.getLogger("mkdocs.latchside")
 finished: dict[str, Finished] = {}
@@ -34,7 +36,7 @@ finished: dict[str, Finished] = {}
 def library() -> Library:
     """The library of this build; checked once, and refused where an error stands."""
     if "library" not in _state:
-        checked = check_project()
+        checked = check_project(_root["folder"])
         if checked.errors:
             raise PluginError("Records need mending first:\n\n" + report.as_text(checked.findings))
         _state["library"] = checked.library
@@ -49,6 +51,7 @@ def on_startup(command: str, dirty: bool) -> None:
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
     """Start a build with a fresh look at the records."""
     _state.clear()
+    _root["folder"] = Path(config.config_file_path).parent
     return config
 
 
@@ -79,7 +82,7 @@ def on_env(env: Environment, config: MkDocsConfig, files: Files) -> Environment:
 def on_post_build(config: MkDocsConfig) -> None:
     """Finish the site, after everything else that writes into it."""
     offline = bool(config.extra.get("offline", True)) and not _previewing["serve"]
-    done = finish(Path(config.site_dir), library(), copy_date(ROOT), offline=offline)
+    done = finish(Path(config.site_dir), library(), copy_date(_root["folder"]), offline=offline)
     finished[config.site_dir] = done
     for path in done.left_out:
         _log.warning("%s does not fit into what the first visit may save, so it is not there without a network", path)

@@ -15,7 +15,7 @@ from latchside.pages.page import Page
 from latchside.pages.render import Writer
 from latchside.pages.survey_form import fields, sheet_rows, survey_form
 from latchside.pages.visit_lists import visit_lists
-from latchside.project import ROOT
+from latchside.root import ROOT
 from latchside.site.adapter import library
 
 

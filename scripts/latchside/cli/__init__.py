@@ -1,0 +1,175 @@
+"""The command `latchside`."""
+
+from __future__ import annotations
+
+import sys
+import time
+from importlib import import_module
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from latchside.cli.options import root_option
+from latchside.kinds import KINDS
+from latchside.root import schema_folder
+
+if TYPE_CHECKING:
+    from latchside.project import Checked
+
+# What a command needs is imported where it is used: a figure is worked out without the rules, the pages or the site.
+
+
+class Progress:
+    """Says on a terminal what is being done once the work has lasted a second; silent in a pipe."""
+
+    def __init__(self) -> None:
+        self._start = time.monotonic()
+        self._shown = sys.stderr.isatty()
+
+    def __call__(self, words: str) -> None:
+        """Say what is being done."""
+        if self._shown and time.monotonic() - self._start > 1:
+            click.echo(f"… {words}", err=True)
+
+
+ELSEWHERE = {
+    "labels": ("latchside.cli.site", "labels"),
+    "pocket": ("latchside.cli.site", "pocket"),
+    "figure": ("latchside.cli.figures", "figure"),
+    "figures": ("latchside.cli.figures", "figures"),
+    "fault-order": ("latchside.cli.fault_order", "fault_order"),
+    "plan": ("latchside.cli.plan", "plan"),
+    "record": ("latchside.cli.visits", "record"),
+    "tally": ("latchside.cli.visits", "tally"),
+    "times": ("latchside.cli.visits", "times"),
+}
+"""Commands that live in other modules, imported when they are called or listed."""
+
+
+class Commands(click.Group):
+    """The commands of this module, and those elsewhere."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Every command by name."""
+        return sorted({*super().list_commands(ctx), *ELSEWHERE})
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of a name, imported where it lives elsewhere."""
+        if cmd_name not in ELSEWHERE:
+            return super().get_command(ctx, cmd_name)
+        module, name = ELSEWHERE[cmd_name]
+        command: click.Command = getattr(import_module(module), name)
+        return command
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
+def main() -> None:
+    """Check the records of this library, build its site, and work out its figures."""
+
+
+@main.command()
+@root_option
+@click.option("--json", "as_", flag_value="json", help="Print the findings as JSON.")
+@click.option("--github", "as_", flag_value="annotations", help="Print the findings as workflow annotations.")
+def check(root: Path, as_: str | None) -> None:
+    """Check every record; exit 1 where an error stands."""
+    from latchside.project import check_project
+
+    checked = check_project(root, progress=Progress())
+    _print(checked, as_)
+    sys.exit(1 if checked.errors else 0)
+
+
+def _print(checked: Checked, as_: str | None) -> None:
+    from latchside import report
+
+    if as_ == "json":
+        click.echo(report.as_json(checked.findings))
+    elif as_ == "annotations":
+        if checked.findings:
+            click.echo(report.as_annotations(checked.findings))
+    else:
+        if checked.findings:
+            click.echo(report.as_text(checked.findings) + "\n")
+        click.echo(report.summary(checked.findings, sum(1 for _ in checked.library)))
+
+
+@main.command()
+@click.argument("kind", type=click.Choice([*KINDS, "survey"]))
+@click.argument("name")
+@root_option
+def new(kind: str, name: str, root: Path) -> None:
+    """Write a commented record to fill in, such as: latchside new device gate-contact.
+
+    Or the survey of a site, where you are: latchside new survey corner-shop.xlsx (or .csv, or .yaml).
+    """
+    from latchside.new import write_new
+    from latchside.schemas import load_schemas
+
+    try:
+        if kind == "survey":
+            from latchside.surveys.template import write_template
+
+            write_template(Path(name), load_schemas(schema_folder(root)))
+            click.echo(f"Wrote {name}. Fill it in, then run:\n  latchside plan {name}")
+            return
+        path = write_new(root, KINDS[kind], name, load_schemas(schema_folder(root)))
+    except FileExistsError as error:
+        raise click.ClickException(f"{error.filename} is there already; nothing was written.") from None
+    except OSError as error:
+        raise click.ClickException(f"{name} cannot be written: {error.strerror}.") from None
+    except ValueError as error:
+        raise click.ClickException(str(error)) from None
+    click.echo(f"Wrote {path.relative_to(root)}. Fill in every line marked FILL IN, then run:\n  latchside check")
+
+
+@main.command()
+@root_option
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), required=True, help="An empty or new folder.")
+def render(root: Path, out: Path) -> None:
+    """Write the generated pages as files, without building the site."""
+    from latchside import out as place
+    from latchside.pages import render_pages
+
+    place.ready(out)
+    pages = render_pages(_sound(root).library, progress=Progress())
+    with place.said(out):
+        for path, text in pages.items():
+            target = out / path
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_text(text, "utf-8", newline="")
+    click.echo(f"{len(pages)} pages in {out}")
+
+
+@main.command()
+@root_option
+@click.option(
+    "--out",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=None,
+    help="Where to; by default site/.",
+)
+def site(root: Path, out: Path | None) -> None:
+    """Check the records and build the site; exit 1 where an error stands."""
+    progress = Progress()
+    _sound(root)
+    progress("building the site")
+    from latchside.site.adapter import finished
+    from latchside.site.build import build_site  # MkDocs is slow to import, and only wanted here
+
+    target, warnings = build_site(root, out)
+    if warnings:
+        raise click.ClickException(f"{warnings} warnings, shown above; mend them.")
+    click.echo(f"The site is in {target}; open it with: make serve\n{finished[str(target)]}")
+
+
+def _sound(root: Path) -> Checked:
+    from latchside.project import check_project
+
+    checked = check_project(root, progress=Progress())
+    if checked.errors:
+        _print(checked, None)
+        sys.exit(1)
+    return checked
+

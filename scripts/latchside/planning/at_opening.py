@@ -1,0 +1,107 @@
+"""What the chosen device means for one opening: how many of what go on, what stays, and what is drilled or run."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from latchside.library.model import Record
+from latchside.planning.names import contacts
+from latchside.surveys.survey import Opening
+
+TERMINALS = "terminals"
+
+
+@dataclass(frozen=True)
+class AtOpening:
+    """An opening of the survey, the device class for it (None where none was chosen), and the name of its zone.
+
+    `contact` is the class of the wired contacts that go on the loop of a transmitter, where one can be named.
+    `shared` says that two wired contacts share one loop to the panel.
+    """
+
+    opening: Opening
+    device: Record | None
+    spoken: str
+    contact: Record | None = None
+    shared: bool = False
+
+    @cached_property
+    def fitted(self) -> bool:
+        """A device was chosen."""
+        return self.device is not None
+
+    @cached_property
+    def input(self) -> str | None:
+        """The input in use: each device names the common case first."""
+        return str(self.device["inputs"][0]["id"]) if self.device is not None else None
+
+    @cached_property
+    def contacts(self) -> int:
+        """Contacts at this opening, those that stay among them."""
+        return contacts(self.opening) if self.fitted else 0
+
+    @cached_property
+    def wired(self) -> bool:
+        """Its zone has a cable to the control unit."""
+        return self.device is not None and self.device["link"] == "wired"
+
+    @cached_property
+    def loop(self) -> bool:
+        """A wired contact is on a loop with a resistor."""
+        return self._has("resistor")
+
+    @cached_property
+    def transmitter(self) -> bool:
+        """The loop ends at the terminals of a transmitter."""
+        return self.input == TERMINALS
+
+    @cached_property
+    def kept(self) -> int:
+        """Sound wired contacts that stay in use."""
+        return 1 if self.loop and self.opening.old_contact else 0
+
+    @cached_property
+    def on_loop(self) -> int:
+        """New wired contacts on the loop of a transmitter, which brings none of its own."""
+        return self.contacts - self.kept if self.transmitter else 0
+
+    @cached_property
+    def sets(self) -> int:
+        """Devices of the class to be fitted: one transmitter whatever is on its loop, else one for each contact."""
+        return min(self.contacts, 1) if self.transmitter else self.contacts - self.kept
+
+    @cached_property
+    def zones(self) -> int:
+        """Zones: one for each contact, or one for all that are in series on one loop."""
+        return min(self.contacts, 1) if self.transmitter or self.shared else self.contacts
+
+    @cached_property
+    def new_cable(self) -> bool:
+        """Cable is run: to the control unit, or from a new contact to its transmitter."""
+        return self.loop and not self.opening.cable and not (self.transmitter and self.kept)
+
+    @cached_property
+    def drilled(self) -> bool:
+        """A hole or screw goes in.
+
+        None does where a contact stays and nothing is added, where nothing may be drilled, and at life safety. A
+        transmitter is screwed to the wall beside the opening all the same: pads do not bear the pull of its cable.
+        """
+        if not self.sets and not self.on_loop:
+            return False
+        return self.transmitter or (self.opening.drill is not False and not self.life_safety)
+
+    @cached_property
+    def life_safety(self) -> bool | None:
+        """Fire-rated or an escape way; None where that is not known."""
+        told = (self.opening.fire_rated, self.opening.escape)
+        return True if True in told else None if None in told else False
+
+    @cached_property
+    def cells(self) -> int:
+        """Cells that go in."""
+        return self.sets if self._has("cell") else 0
+
+    def _has(self, part: str) -> bool:
+        return self.device is not None and any(one["id"] == part for one in self.device["parts"])

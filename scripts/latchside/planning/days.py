@@ -1,0 +1,205 @@
+"""Openings laid into days: whole openings only, over as many technicians as there are, on as few days as can be.
+
+The order of work is kept where it takes no more days. What is to come last stays on the last day. A day may run over
+by the firm's own margin where that saves a whole day, and then it says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from latchside.figures.rounding import short
+from latchside.planning.plan import Day, Problem
+from latchside.planning.times import NONE, Span, total
+
+SEARCHED, FEW = 20_000, 40
+"""Trials after which a packing that fits by no simple rule is given up, and the most pieces that are tried at all."""
+_TINY = 1e-9
+
+
+@dataclass(frozen=True)
+class Times:
+    """What each day and the last one take, the minutes of a day and by how many it may run over, and who is there.
+
+    `panel` is what powering the panel down and up takes, on each day on which loops are landed in it.
+    """
+
+    arrive: Span
+    leave: Span
+    close: Span
+    day: int
+    technicians: int
+    over: int = 0
+    panel: Span = NONE
+
+
+@dataclass(frozen=True)
+class Piece:
+    """The work at one opening. `last` where it is to be done when the others are; `panel` where it lands a loop."""
+
+    opening: str
+    takes: Span
+    last: bool = False
+    panel: bool = False
+
+
+@dataclass(frozen=True)
+class Laid:
+    """The days, and the openings that are longer than one."""
+
+    days: tuple[Day, ...]
+    problems: tuple[Problem, ...]
+
+
+Bin = list[int]
+"""The pieces of one technician on one day, by their place in the order of work."""
+
+
+def lay(pieces: Sequence[Piece], times: Times) -> Laid:
+    """The pieces on as few days as they fit into, each day begun with arriving and ended with leaving.
+
+    The close of the job, when every opening is proved, comes after them on the last day.
+    """
+    if not pieces:
+        return Laid((), ())
+    panel = times.panel.usual if any(one.panel for one in pieces) else 0.0
+    room = times.day - times.arrive.usual - times.leave.usual - panel
+    problems = tuple(_too_long(one, times) for one in pieces if one.takes.usual > room)
+    days = _fewest(pieces, times, room)
+    if times.over:
+        stretched = _fewest(pieces, times, room + times.over)
+        days = stretched if len(stretched) < len(days) else days
+    return Laid(tuple(_day(index, days, pieces, times) for index in range(len(days))), problems)
+
+
+def _fewest(pieces: Sequence[Piece], times: Times, room: float) -> list[list[Bin]]:
+    """The bins of each technician on each day, for the fewest days that any rule below finds."""
+    # an opening longer than a day has a day of its own
+    sizes = [min(one.takes.usual, room) for one in pieces]
+    wide = times.technicians
+    count = max(1, ceil((sum(sizes) / wide + times.close.usual) / room - _TINY))
+    while True:
+        packed = _packed(sizes, [one.last for one in pieces], _rooms(count, times, room))
+        if packed is not None:
+            days = [packed[start : start + wide] for start in range(0, count * wide, wide)]
+            return _in_order([_shared(day, sizes) for day in days])
+        count += 1
+
+
+def _rooms(days: int, times: Times, room: float) -> list[float]:
+    """The minutes that each technician has at openings on each day; on the last the job is closed after them."""
+    closing = max(0.0, room - times.close.usual)
+    return [room] * ((days - 1) * times.technicians) + [closing] * times.technicians
+
+
+def _packed(sizes: Sequence[float], last: Sequence[bool], rooms: Sequence[float]) -> list[Bin] | None:
+    """A bin for each room, or None. In the order of work if it can be, else the longest first, else by trial."""
+    in_order = [index for index in range(len(sizes)) if not last[index]]
+    pinned = [index for index in range(len(sizes)) if last[index]]
+    longest = sorted(in_order, key=lambda index: -sizes[index])
+    backwards = range(len(rooms) - 1, -1, -1)
+    for order in (in_order, longest):
+        bins: list[Bin] = [[] for _ in rooms]
+        left = list(rooms)
+        if _first_fit(pinned, sizes, left, bins, backwards) and _first_fit(order, sizes, left, bins, range(len(rooms))):
+            return bins
+    return _Search(sizes, rooms).found(sorted(range(len(sizes)), key=lambda index: -sizes[index]))
+
+
+def _first_fit(
+    order: Iterable[int], sizes: Sequence[float], left: list[float], bins: list[Bin], rooms: Sequence[int]
+) -> bool:
+    """Each piece into the first room that has place for it; False where one has none."""
+    for index in order:
+        into = next((room for room in rooms if sizes[index] <= left[room] + _TINY), None)
+        if into is None:
+            return False
+        bins[into].append(index)
+        left[into] -= sizes[index]
+    return True
+
+
+class _Search:
+    """Every way to put pieces into rooms, the longest piece first, until one fits or the trials run out."""
+
+    def __init__(self, sizes: Sequence[float], rooms: Sequence[float]) -> None:
+        self._sizes = sizes
+        self._left = list(rooms)
+        self._bins: list[Bin] = [[] for _ in rooms]
+        self._trials = 0
+
+    def found(self, order: Sequence[int]) -> list[Bin] | None:
+        """The bins, or None where none fit within the trials."""
+        if len(order) > FEW or sum(self._sizes) > sum(self._left) + _TINY:
+            return None
+        return self._bins if self._place(order, 0) else None
+
+    def _place(self, order: Sequence[int], at: int) -> bool:
+        if at == len(order):
+            return True
+        tried: set[float] = set()
+        for room, left in enumerate(self._left):
+            size = self._sizes[order[at]]
+            if size > left + _TINY or left in tried:  # rooms with as much left are alike
+                continue
+            tried.add(left)
+            self._trials += 1
+            if self._trials > SEARCHED:
+                return False
+            self._bins[room].append(order[at])
+            self._left[room] = left - size
+            if self._place(order, at + 1):
+                return True
+            self._bins[room].pop()
+            self._left[room] = left
+        return False
+
+
+def _shared(day: Sequence[Bin], sizes: Sequence[float]) -> list[Bin]:
+    """The pieces of a day, each to the technician who is free first, where that ends the day no later."""
+    spread: list[Bin] = [[] for _ in day]
+    busy = [0.0] * len(day)
+    for index in sorted(one for each in day for one in each):
+        free = busy.index(min(busy))
+        spread[free].append(index)
+        busy[free] += sizes[index]
+    return spread if max(busy) <= max(sum(sizes[one] for one in each) for each in day) else list(day)
+
+
+def _in_order(days: list[list[Bin]]) -> list[list[Bin]]:
+    """The days by their first piece of work, the closing one last; within a bin, the order of work."""
+    sorted_days = [[sorted(one) for one in day] for day in days]
+    *before, closing = sorted_days
+    return [*sorted(before, key=lambda day: min((index for one in day for index in one), default=0)), closing]
+
+
+def _day(index: int, days: Sequence[Sequence[Bin]], pieces: Sequence[Piece], times: Times) -> Day:
+    bins = days[index]
+    ids = tuple(pieces[one].opening for one in sorted(one for each in bins for one in each))
+    last = index == len(days) - 1
+    busy = [total(pieces[one].takes for one in each) for each in bins]
+    panel = times.panel if any(pieces[one].panel for each in bins for one in each) else NONE
+    spent = times.arrive + _longest(busy) + panel + (times.close if last else NONE) + times.leave
+    who = "one technician" if times.technicians == 1 else f"{times.technicians} technicians"
+    what = f"{len(ids)} {'opening' if len(ids) == 1 else 'openings'}" if ids else "proof and handover"
+    more = ", proof and handover" if last and ids else ""
+    over = spent.usual - times.day
+    runs_over = f" It runs {short(over, 'min')} over, which saves a day." if 0 < over <= times.over else ""
+    words = f"{what[:1].upper()}{what[1:]}{more}, {who}.{runs_over}"
+    return Day(index + 1, ids, spent.usual, words, spent.low, spent.high)
+
+
+def _longest(busy: Sequence[Span]) -> Span:
+    if not busy:
+        return NONE
+    return Span(max(one.low for one in busy), max(one.usual for one in busy), max(one.high for one in busy))
+
+
+def _too_long(piece: Piece, times: Times) -> Problem:
+    return Problem(
+        piece.opening, "longer-than-a-day",
+        f"{short(piece.takes.usual, 'min')} at this opening do not fit into a day of {short(times.day, 'min')}.",
+        "Send another technician, or agree with the people on site who watches it overnight.",
+    )  # fmt: skip

@@ -1,0 +1,157 @@
+"""What an answer decides, in plain words: the first and greatest difference that it makes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, fields
+from typing import Any
+
+from latchside.figures.rounding import joined
+from latchside.library.model import Library
+from latchside.planning.outcomes import Chosen, Figures
+from latchside.planning.plan import Fixing
+
+RANKS = ("device", "contact", "problem", "verdict", "fixing", "parts", "zone", "caution")
+"""From what decides most to what decides least."""
+_VERDICTS = {"good": "good", "test on site": "tried on site", "poor": "a problem", "none": "only told"}
+_FIXING = {
+    "sensor": "where the sensor goes", "magnet": "where the magnet goes", "spacer": "what goes under the halves",
+    "height": "how the place is reached", "hold": "how it is fixed, and where no hole goes",
+}  # fmt: skip
+_ZONE = (
+    "how its zone reports, by cable or by radio", "whether its zone waits or answers at once",
+    "whether its zone goes to the receiving centre", "whether its zone has a chime", "how its zone tells of faults",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Effect:
+    """One difference: how great (an index of `RANKS`), what differs, and the outcomes that are met.
+
+    `alone` where the answer makes it whatever else is told.
+    """
+
+    rank: int
+    about: str
+    met: tuple[str | None, ...] = ()
+    alone: bool = True
+
+    @property
+    def order(self) -> tuple[int, int, bool]:
+        """The greatest first; a problem among the outcomes before none."""
+        return not self.alone, self.rank, "poor" not in self.met
+
+
+def effect(aspect: str, about: str, *met: str | None) -> Effect:
+    """An effect by its name."""
+    return Effect(RANKS.index(aspect), about, met)
+
+
+def of_choice(before: Chosen, after: Chosen) -> Iterator[Effect]:
+    """What differs between two choices."""
+    if before.device != after.device:
+        yield effect("device", "", before.device, after.device)
+    elif before.contact != after.contact:
+        yield effect("contact", "", before.contact, after.contact)
+    codes = [dict(one.problems) for one in (before, after)]
+    for code in dict.fromkeys((*codes[0], *codes[1])):
+        if (code in codes[0]) != (code in codes[1]):
+            yield effect("problem", codes[0].get(code) or codes[1][code])
+
+
+def of_piece(before: Any, after: Any) -> Iterator[Effect]:
+    """What differs between two workings of one piece."""
+    if isinstance(before, Figures):
+        yield from of_lines(before.verdicts, after.verdicts)
+        yield from _of_fixing(before.fixing, after.fixing)
+    elif isinstance(before, frozenset):
+        yield from (effect("caution", one) for one in sorted(before ^ after))
+    elif (before and after and isinstance(before[0][1], str)) or (after and isinstance(after[0][1], str)):
+        yield from _of_zones(before, after)
+    else:
+        gone = dict.fromkeys(name for name, _ in (*before, *after) if dict(before).get(name) != dict(after).get(name))
+        yield effect("parts", next(iter(gone), ""))
+
+
+def of_lines(before: Iterable[tuple[str, str]], after: Iterable[tuple[str, str]]) -> Iterator[Effect]:
+    """Figures whose verdict differs, or that come and go."""
+    was, now = dict(before), dict(after)
+    for name in dict.fromkeys((*was, *now)):
+        if was.get(name) != now.get(name):
+            yield effect("verdict", name, was.get(name), now.get(name))
+
+
+def _of_fixing(before: Fixing | None, after: Fixing | None) -> Iterator[Effect]:
+    if before is None or after is None:
+        if before != after:
+            yield effect("fixing", "sensor")
+        return
+    for one in fields(Fixing):
+        if getattr(before, one.name) != getattr(after, one.name):
+            yield effect("fixing", one.name)
+
+
+def _of_zones(before: tuple[tuple[Any, ...], ...], after: tuple[tuple[Any, ...], ...]) -> Iterator[Effect]:
+    if len(before) != len(after):
+        yield effect("zone", "how many zones it takes")
+    for was, now in zip(before, after, strict=False):
+        yield from (effect("zone", said) for said, one, other in zip(_ZONE, was, now, strict=True) if one != other)
+
+
+def together(found: Iterable[Effect]) -> Effect | None:
+    """The greatest of several effects, with all outcomes that were met of its kind."""
+    listed = sorted(found, key=lambda one: one.order)
+    if not listed:
+        return None
+    first = listed[0]
+    met = dict.fromkeys(
+        one for each in listed if (each.rank, each.about) == (first.rank, first.about) for one in each.met
+    )
+    return Effect(first.rank, first.about, tuple(met))
+
+
+def said(found: Effect, library: Library) -> str:
+    """What is decided, as one sentence."""
+    words = _said(found, library)
+    return words if found.alone else f"With other answers, {words[:1].lower()}{words[1:]}"
+
+
+def _said(found: Effect, library: Library) -> str:
+    match RANKS[found.rank]:
+        case "device":
+            return _of_classes(found.met, library)
+        case "contact":
+            names = [_name(one, library) for one in found.met if one]
+            return f"Decides which wired contact goes on the loop: {joined(names, 'or')}."
+        case "problem":
+            return f"Decides whether this stands against it: {found.about}"
+        case "verdict":
+            return _of_verdicts(found)
+        case "fixing":
+            return f"Decides {_FIXING.get(found.about, 'how it is fixed')}."
+        case "parts":
+            return f"Decides what is packed: {found.about[:1].lower()}{found.about[1:].partition(',')[0]}."
+        case "zone":
+            return f"Decides {found.about}."
+        case _:
+            record = library.find("caution", found.about)
+            return f"Decides whether a caution stands: {record.name.lower() if record else found.about}."
+
+
+def _of_verdicts(found: Effect) -> str:
+    words = [_VERDICTS[one] for one in _VERDICTS if one in found.met]
+    if None in found.met and len(words) == 1:
+        return f"Decides whether {found.about.lower()} is worked."
+    return f"Decides whether {found.about.lower()} is {joined(words, 'or')}."
+
+
+def _of_classes(met: tuple[str | None, ...], library: Library) -> str:
+    names = [f"the {_name(one, library)}" for one in met if one]
+    if len(names) > 1:
+        return f"Decides between {joined(names[:3], 'and')}."
+    return f"Decides whether {names[0]} can go there." if names else "Decides which class goes there."
+
+
+def _name(device: str, library: Library) -> str:
+    record = library.find("device", device)
+    return record.name.lower() if record else device

@@ -1,0 +1,152 @@
+"""The cable of a loop: what its conductors add, and whether the loop still reads what it should with them.
+
+No length is too long by itself. A run fails where its conductors take the reading of the loop out of the band that
+counts as normal: that depends on the run, the size of its conductors and the resistors of the loop.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from latchside.figures.rounding import short
+from latchside.planning.figures_for.context import NORTH_AMERICA, Context
+from latchside.planning.figures_for.shown import down, say, up, up_to
+from latchside.planning.plan import Line, Verdict
+from latchside.surveys.survey import ControlUnit
+
+CABLE_SPARE_M = 2.0
+LOOP_BAND = 10.0
+"""Per cent of a resistor by which a reading may be off and still count as normal."""
+PLAIN_LEADS = 100.0
+"""Ohm that the leads of a loop may have where it reads near zero while shut."""
+LEAST_END = 1000.0
+"""The smallest of the usual end-of-line resistors in ohm: it allows the leads the least."""
+THIN = 1.16
+"""Most that a sound cable reads above ideal tinned copper: so the highest that IEC 60228 allows stays within it."""
+NEAR_ZERO = ("none", "parallel")
+"""Layouts that read near zero while shut, with a contact that is closed then."""
+
+
+@dataclass(frozen=True)
+class Cable:
+    """A run: its length with spare in m, what it is, and both conductors in ohm, ideal and at the most."""
+
+    length: float
+    size: Mapping[str, float]
+    least: float
+    most: float
+    assumed: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Room:
+    """What the leads may add in ohm, why, and whether that rests on what is known."""
+
+    ohm: float
+    why: str
+    sure: bool
+
+
+def run(context: Context) -> Cable | None:
+    """The run; None where nobody measured it or its size is out of range."""
+    length = context.opening.cable_length_m
+    if length is None or not length:
+        return None
+    spare = 0.0 if context.opening.cable else _spare(context)
+    size, assumed = _size(context)
+    whole = up(length + spare, 1.0)
+    inputs = {"length_m": whole, **size}
+    ideal = context.answer("cable-resistance", inputs)
+    tinned = context.answer("cable-resistance", {**inputs, "conductor": "tinned"})
+    if ideal is None or tinned is None:
+        return None
+    return Cable(whole, size, float(ideal["loop_ohm"]), THIN * float(tinned["loop_ohm"]), assumed)
+
+
+def line(context: Context, cable: Cable | None) -> Line:
+    """The line of the cable in the plan."""
+    size, assumed = _size(context)
+    room = _room(context)
+    most = _longest(context, size, room)
+    limit = f"The leads may add {say(room.ohm, 'ohm')}: {room.why}." + (
+        "" if most is None else f" With this cable that is a run of {say(most, 'm')}."
+    )
+    inputs: dict[str, Any] = {**size, "longest_m": most, "leads_ohm": room.ohm}
+    if cable is None:
+        meaning = f"Its length was not measured, or its size is out of range, and no resistance is worked. {limit}"
+        return Line("Cable", "not worked", "test on site", meaning, "cable-resistance", inputs, assumed)
+    inputs |= {"length_m": cable.length, "loop_ohm": cable.least, "most_ohm": cable.most}
+    shown = f"{say(cable.length, 'm', 4)}, both conductors {up_to(down(cable.least, 0.1), up(cable.most, 0.1), 'ohm')}"
+    verdict, told = _judged(context, cable, room)
+    return Line("Cable", shown, verdict, f"{told}{limit}", "cable-resistance", inputs, cable.assumed)
+
+
+def _judged(context: Context, cable: Cable, room: Room) -> tuple[Verdict, str]:
+    """The verdict, and what to do about it."""
+    if cable.most <= room.ohm:
+        if context.opening.cable:
+            return "test on site", "The existing cable is metered before it is trusted. "
+        return "good", ""
+    if not room.sure:
+        return "test on site", "Layout and resistor of the control unit decide, and they are not known. "
+    if cable.least <= room.ohm:
+        return "test on site", "The run is at the limit: meter it with its far ends joined before it is covered. "
+    return "poor", f"The run adds too much. {_instead(context, cable, room)} "
+
+
+def _instead(context: Context, cable: Cable, room: Room) -> str:
+    """What to order in place of it."""
+    square = context.answer("cable-resistance", {"length_m": cable.length, "area_mm2": 1.0, "conductor": "tinned"})
+    need = up(THIN * float(square["loop_ohm"]) / room.ohm, 0.1) if square else None
+    thicker = "" if need is None else f"cable of at least {say(need, 'mm2')}, or spare cores joined side by side, or "
+    return f"Order {thicker}a nearer input, or a transmitter at the opening."
+
+
+def _room(context: Context) -> Room:
+    """How much the leads may add before the reading leaves the band, less the tolerance of the resistors."""
+    unit = context.unit
+    plain = context.rule("plain-leads", PLAIN_LEADS)
+    if unit.layout == "none":
+        return Room(plain, "the loop has no resistor, and still has to read near zero", True)
+    percent = context.device.ratings.stated("end-of-line").percent or 0.0
+    share = max(context.rule("loop-band", LOOP_BAND) - percent, 0.0)
+    end, sure = _smallest(unit)
+    ohm = end * share / 100
+    why = f"{short(share, '%')} of {say(end, 'ohm', 4)}, which the tolerance of the resistors leaves"
+    if unit.layout == "parallel" and plain < ohm:
+        return Room(plain, "the loop still has to read near zero while shut", sure)
+    return Room(ohm, why if sure else f"{why}, the smallest of the usual resistors", sure)
+
+
+def _smallest(unit: ControlUnit) -> tuple[float, bool]:
+    """The smallest good reading of the loop in ohm that has a resistor in it, and whether it is known."""
+    end, second = unit.end_of_line_ohm, unit.second_resistor_ohm
+    if unit.layout is None or end is None or (unit.layout == "double-across" and second is None):
+        return LEAST_END / 2 if unit.layout == "double-across" else LEAST_END, False
+    return (end * second / (end + second) if unit.layout == "double-across" and second else end), True
+
+
+def _longest(context: Context, size: Mapping[str, float], room: Room) -> float | None:
+    """The longest run in m of this cable whose conductors stay within the room; None where its size is out of range."""
+    kilometre = context.answer("cable-resistance", {"length_m": 1000.0, "conductor": "tinned", **size})
+    return None if kilometre is None else down(room.ohm / (THIN * float(kilometre["loop_ohm"]) / 1000), 1.0)
+
+
+def _size(context: Context) -> tuple[Mapping[str, float], tuple[str, ...]]:
+    opening = context.opening
+    if opening.cable_awg is not None:
+        return {"awg": opening.cable_awg}, ()
+    if opening.cable_area_mm2 is not None:
+        return {"area_mm2": opening.cable_area_mm2}, ()
+    thin = context.device.ratings.least("cable-area", "mm2")
+    if not opening.cable and context.region in NORTH_AMERICA:
+        return {"awg": 22}, ("A new cable of the usual gauge there.",)
+    what = "The existing cable" if opening.cable else "A new cable"
+    return {"area_mm2": thin}, (f"{what} counts as {short(thin, 'mm2')}: its size is not in the survey.",)
+
+
+def _spare(context: Context) -> float:
+    own = context.survey.rules.cable_spare_m
+    return context.rule("cable-spare", CABLE_SPARE_M) if own is None else own

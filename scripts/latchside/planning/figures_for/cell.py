@@ -1,0 +1,81 @@
+"""The cell at one opening: average current from its use, and the day of the change, never beyond the label.
+
+Where a grade asks for more check-ins than the label has, those are counted: that is the device that will be ordered.
+
+The change is counted in whole years, rounded down, or in whole months where it comes within the first year.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import floor
+
+from latchside.planning.figures_for.check_ins import needed_min
+from latchside.planning.figures_for.context import Context
+from latchside.planning.figures_for.shown import down, in_words, say, up_to
+from latchside.planning.plan import Expected, Line, Verdict
+from latchside.planning.service import later
+
+DAY_MIN = 1440.0
+USES_A_DAY = 20.0
+"""Openings a day where nobody counted them: the score that the label's life is stated for."""
+_INSTEAD = "Wire the opening, or order a device with a larger cell."
+_PLANNED = 10.0
+_ENOUGH = 2
+"""Years from which a cell is a good one: it is not changed at every yearly service."""
+
+
+def cell(context: Context) -> Iterator[Line]:
+    """Life of the cell and the day to change it."""
+    ratings, uses = context.device.ratings, context.opening.openings_a_day
+    if "cell-capacity" not in ratings:
+        return
+    report, needed = ratings.most("report-time", "ms"), needed_min(context)
+    current = {
+        "standby_ua": ratings.most("standby-current", "uA"),
+        "report_ma": ratings.most("report-current", "mA"),
+        "report_ms": report,
+        "check_in_ms": report,
+        "check_in_min": min(ratings.floor("check-in", "min"), needed or DAY_MIN),
+        "events_per_day": USES_A_DAY if uses is None else uses,
+    }
+    average = context.answer("cell-current", current)
+    if average is None:
+        return
+    inputs = {"capacity_mah": ratings.least("cell-capacity", "mAh"), "average_ua": average["average_ua"]}
+    life = context.answer("cell-life", inputs)
+    if life is not None:
+        yield _line(context, {**current, **inputs}, float(life["years"]))
+
+
+def _line(context: Context, inputs: dict[str, float], worked: float) -> Line:
+    ratings, uses = context.device.ratings, context.opening.openings_a_day
+    label = ratings.most("cell-life", "year") if "cell-life" in ratings else _PLANNED
+    years = min(worked, label, _PLANNED)
+    whole = floor(years)
+    months = 12 * whole if whole else floor(12 * years)
+    due = later(context.on, months).isoformat()
+    change = {"change_months": months} | ({"change_years": whole} if whole else {})
+    shown = f"change by {due}, after {say(whole, 'year') if whole else say(months, 'month')}"
+    told = f"{say(inputs['average_ua'], 'uA')} on average, {say(down(worked, 0.1), 'year')} at the most."
+    if "cell-life" in ratings and label <= worked:
+        told = f"{told} The label's limit comes first: {in_words(ratings.stated('cell-life'))}."
+    verdict: Verdict = "none" if uses is None or whole < _ENOUGH else "good"
+    if not whole:
+        verdict = "poor"
+        told = f"{told} It does not last from one yearly service to the next. {_INSTEAD}"
+    if context.opening.outdoors:
+        verdict = "none" if verdict == "good" else verdict
+        told = f"{told} Frost shortens it, by how much is not worked."
+    meaning = f"{told} A ceiling: a low-cell report wins over the day."
+    assumed = (f"Opened {USES_A_DAY:g} times a day, which nobody counted.",) if uses is None else ()
+    return Line("Cell", shown, verdict, meaning, "cell-life", {**inputs, "years": worked, **change}, assumed)
+
+
+def expected(context: Context) -> Iterator[Expected]:
+    """The voltage of the cell while it reports."""
+    ratings = context.device.ratings
+    if "cell-voltage" in ratings and "cell-low" in ratings:
+        low = max(ratings.floor("cell-voltage", "V"), ratings.most("cell-low", "V"))
+        high = ratings.limit("cell-voltage", "V")
+        yield Expected("cell-voltage", "Cell, lowest during a report", "V", low, high, up_to(low, high, "V"))

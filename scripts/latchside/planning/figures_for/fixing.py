@@ -1,0 +1,236 @@
+"""Where and how the parts go on: sensor on the fixed part, magnet on the moving part, held by what the material and
+the rules of the place allow.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.library.quantity import Quantity
+from latchside.planning.bounds import DRILLED_MM
+from latchside.planning.figures_for import kept
+from latchside.planning.figures_for.context import Context, Device
+from latchside.planning.figures_for.ladder import ACCESS, LADDER_M, too_high
+from latchside.planning.figures_for.magnet import NO_SPACER, steel_at
+from latchside.planning.figures_for.places import CORNER_MM, PLACES, RECESSED
+from latchside.planning.figures_for.shown import in_words, say
+from latchside.planning.holes import needs_hole, no_holes
+from latchside.planning.plan import Fixing, Line
+from latchside.surveys.survey import Opening
+
+CORNER = Quantity("mm", "common practice", low=DRILLED_MM, high=CORNER_MM)
+"""Distance of a drilled contact from the latch-side corner: position-recessed-contact."""
+NEAR_CORNER = Quantity("mm", "common practice", high=CORNER_MM)
+"""Distance of a surface set from the latch-side corner: position-surface-contact."""
+METAL_MM, MAINS_MM = 100.0, 300.0
+"""Distance of a transmitter from large metal and from mains: position-transmitter."""
+_HARDWARE = {
+    "panic-bar": "Panic bar: no part and no cable on the bar, in its swing or at its latch and rods.",
+    "magnetic-lock": (
+        "Magnetic lock: at the other end of the head from it. Its field can hold a reed closed or open, so it is tried "
+        "locked and released."
+    ),
+    "electric-strike": "Electric strike: no hole near its cable. It is tried locked and released.",
+    "closer": "Closer: clear of its arm through the whole swing.",
+}
+"""What the hardware of a door asks of the place of a contact, common practice; in the order of words."""
+_POWERED = "Powered: the drive is isolated and locked off before hands or tools go near it."
+_NO_HOLE = ("glass", "plastic")
+_CORNERED = ("hinged-door", "double-door", "casement")
+_HIGH = ("hinged-door", "double-door", "casement", "tilt-and-turn")
+
+
+def fixing(context: Context, spacer: Line | None) -> Fixing | None:
+    """The fixing of the device, or None for a kind of opening that has no place."""
+    place = PLACES.get(context.opening.kind)
+    if place is None:
+        return None
+    sensor, magnet = _where(context)
+    steel = steel_at(context)
+    if context.device.transmitter:
+        own = _off_steel(context.contact) if steel else "by its own profile"
+        pieces = f"none at the transmitter; the wired contact: {own}"
+    else:
+        pieces = _pieces(context.device, spacer, steel=steel is True)
+    never = f"Never drilled: {place.never}."
+    if kept.stays(context) and not kept.second(context):
+        sensor, magnet, pieces = _in_place(context, sensor)
+    hold = " ".join((_hold(context), never, *_hardware(context)))
+    return Fixing(sensor, magnet, _sentence(pieces), _height(context), hold)
+
+
+def _in_place(context: Context, sensor: str) -> tuple[str, str, str]:
+    """Of a contact that stays nothing is moved; a transmitter for it is placed by the place of a transmitter."""
+    first = sensor if context.device.transmitter else "The contact in place stays where it is."
+    return first, "The magnet in place stays where it is.", "none: nothing is moved"
+
+
+def _hardware(context: Context) -> Iterator[str]:
+    """What the hardware of the door asks of the place."""
+    fitted = context.opening.hardware or ()
+    yield from (words for one, words in _HARDWARE.items() if one in fitted)
+    if context.opening.powered:
+        yield _POWERED
+
+
+def _pieces(device: Device, spacer: Line | None, *, steel: bool) -> str:
+    """What goes under or round the halves: to bring them level, and to hold them off steel."""
+    if _bracketed(device):
+        held = ", which holds the magnet off the steel" if steel else ""
+        return f"the bracket of the set, slid in its slots{held}"
+    if device.drilled:
+        return _off_steel(device) if steel else "none in this set"
+    level = spacer.shown if spacer is not None else "none in this set"
+    if not steel or spacer is None:
+        return level
+    if level == NO_SPACER:
+        return _off_steel(device)
+    return f"{level}, and as many more under both halves as the set has, against the steel"
+
+
+def _off_steel(device: Device | None) -> str:
+    """What holds a contact off the steel; of any kind where its class is not named."""
+    if device is not None and device.drilled:
+        return "a plastic sleeve round each half, against the steel"
+    if device is not None and not _bracketed(device):
+        return "the same spacers under both halves, off the steel"
+    return "its bracket or packing, against the steel"
+
+
+def _where(context: Context) -> tuple[str, str]:
+    kind, device = context.opening.kind, context.device
+    place = PLACES[kind]
+    if device.transmitter:
+        free = f"at least {say(METAL_MM, 'mm')} from large metal and {say(MAINS_MM, 'mm')} from mains"
+        contact = _contact_on_loop(context.contact, kind)
+        return f"Transmitter on the fixed part or the wall beside the opening: dry, in reach, {free}.", contact
+    if device.drilled:
+        reed, magnet = _recessed(kind)
+        return f"Reed {reed}{_corner(kind, CORNER)}.", f"Magnet {magnet}, on one line with the reed."
+    if _bracketed(device):
+        return (
+            f"Housing {place.sensor}, its mark towards the magnet, its tail away from the leaf.",
+            f"Magnet on its bracket {place.magnet}, its middle at the mark.",
+        )
+    return (
+        f"Sensor {place.sensor}{_corner(kind, NEAR_CORNER)}, its mark towards the magnet.",
+        f"Magnet {place.magnet}, its middle at the mark.",
+    )
+
+
+def _recessed(kind: str) -> tuple[str, str]:
+    """Where reed and magnet of a drilled contact go."""
+    place = PLACES[kind]
+    return RECESSED.get(kind, (place.sensor.replace("on the", "in the", 1), place.magnet))
+
+
+def _contact_on_loop(contact: Device | None, kind: str) -> str:
+    """Where the wired contact on the loop of a transmitter goes."""
+    reed, magnet = PLACES[kind].sensor, PLACES[kind].magnet
+    if contact is None:
+        return f"The magnet of the wired contact goes {magnet}; its other half {reed}."
+    name, half = contact.record.name.lower(), "housing" if _bracketed(contact) else "other half"
+    if contact.drilled:
+        reed, magnet = _recessed(kind)
+    return f"The magnet of the {name} goes {magnet}; its {half} {reed}."
+
+
+def _bracketed(device: Device) -> bool:
+    """Its magnet comes on a bracket with slots, and its reed in a heavy housing with a tail."""
+    return "bracket" in device.parts
+
+
+def _corner(kind: str, distance: Quantity) -> str:
+    return f", {in_words(distance)} from the corner" if kind in _CORNERED else ""
+
+
+def _height(context: Context) -> str:
+    height = context.opening.height_m
+    if height is None:
+        return "Not known." if context.opening.kind not in _HIGH else "Not known; high up, where feet do not come."
+    ladder = height > context.rule("ladder-height", LADDER_M)
+    how = f"from {ACCESS}" if too_high(context) else "from a ladder or a platform" if ladder else "from the floor"
+    return f"{say(height, 'm')} above the floor, {how}."
+
+
+def _hold(context: Context) -> str:
+    opening, device = context.opening, context.device
+    if kept.stays(context):
+        return _held_in_place(context)
+    if device.transmitter and _barred(opening):
+        return f"{_ON_THE_WALL} The contact on its loop: no hole and no screw in door or frame."
+    if opening.fire_rated or opening.escape:
+        return (
+            "No new hole and no new screw unless its listing, its certificate or its maker allows it, and the local "
+            "code; pads of a stated load only as far as they allow."
+        )
+    if opening.fire_rated is None or opening.escape is None:
+        return f"No hole before it is known whether it is fire-rated or an escape way. After that: {_usual(context)}"
+    if opening.drill is False:
+        barred = needs_hole(device.record)
+        return "Nothing may be drilled, so this contact has no place here." if barred else _stuck(context)
+    return _usual(context)
+
+
+def _usual(context: Context) -> str:
+    opening, device, ratings = context.opening, context.device, context.device.ratings
+    materials = _materials(opening)
+    unsure = " The place is asked for first: drilling is not agreed." if opening.drill is None else ""
+    if device.drilled:
+        hole, depth = (say(ratings.most(name, "mm"), "mm") for name in ("hole-diameter", "hole-depth"))
+        sound = " Only where the material is sound and what lies behind is known." if materials - {"wood"} else ""
+        rail = opening.rail_depth_mm
+        glass = f" Glass begins {say(rail, 'mm')} from the edge." if rail is not None and opening.glazed else ""
+        return f"Drilled: {hole} across and {depth} deep in each half, more behind the reed.{glass}{sound}{unsure}"
+    if _bracketed(device):
+        return "Anchors or screws for the housing, locking washers on the bracket, clamps for the tail." + unsure
+    if device.transmitter:
+        return "Screws and plugs, because a pull at the cable takes a pad off." + unsure
+    if materials & set(_NO_HOLE):
+        return _pads(materials)
+    if "unknown" in materials or None in materials:
+        return "Screws where the material takes them, pads where a hole would harm it." + unsure
+    if materials & {"steel", "aluminium"}:
+        return "Screws of a metal that a magnet does not pull, or pads on clean bare metal." + unsure
+    return "Screws." + unsure
+
+
+def _held_in_place(context: Context) -> str:
+    """What stays is not touched; what is added beside it goes on the wall, or is named for the second contact."""
+    words = "The sound contact in place stays, and nothing is drilled for it."
+    if kept.second(context):
+        barred = " No hole and no screw for it." if _barred(context.opening) else ""
+        words = f"{words} The second contact is new.{barred}"
+    return f"{words} {_ON_THE_WALL}" if context.device.transmitter else words
+
+
+_ON_THE_WALL = (
+    "The transmitter is screwed to the wall beside the opening, not to door or frame: a pull at its cable takes a pad "
+    "off."
+)
+
+
+def _barred(opening: Opening) -> bool:
+    return bool(no_holes(opening))
+
+
+def _materials(opening: Opening) -> set[str | None]:
+    return {opening.leaf_material, opening.frame_material}
+
+
+def _stuck(context: Context) -> str:
+    """Pads, for what they can bear."""
+    cable = ""
+    if context.device.wired:
+        cable = " Each pad bears several times the weight of its half, and the cable lies in stuck trunking."
+    return _pads(_materials(context.opening)) + cable
+
+
+def _pads(materials: set[str | None]) -> str:
+    return "Pads on a clean, warm, dry surface, full strength after a day." + (
+        " No hole in glass." if "glass" in materials else ""
+    )
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}."

@@ -1,0 +1,102 @@
+"""How far the leading edge has opened when the contact trips, against the limit of region and kind of opening.
+
+A leaf turns as one piece: at one angle the ways of its points, chord by chord, go by their distances from the hinge.
+So the edge of a hinged leaf moves the contact's way times the width over the contact's distance from the hinge. A
+sliding leaf, and one whose contact sits at the leading edge itself, moves as far as its contact.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from latchside.figures.for_device.mounted import most as farthest
+from latchside.figures.for_device.worked import Missing
+from latchside.planning import bounds
+from latchside.planning.figures_for.context import NORTH_AMERICA, Context
+from latchside.planning.figures_for.places import CORNER_MM
+from latchside.planning.figures_for.shown import down, mm, up, up_to
+from latchside.planning.plan import Expected, Line, Verdict
+
+HAND = "trip-hand"
+
+
+def limit(context: Context) -> float | None:
+    """The limit for the trip at the leading edge, in mm; None where the library has none for such an opening."""
+    if context.house is None or context.opening.kind not in bounds.SORTS:
+        return None
+    start = f"trip-{bounds.SORTS[context.opening.kind]}"
+    names = [f"{start}-north-america"] if context.region in NORTH_AMERICA else []
+    return next((context.house[name] for name in (*names, start) if name in context.house.values), None)
+
+
+def trip(context: Context) -> Iterator[Line]:
+    """The opening at the leading edge when the zone shows open, at the worst end of tolerance and temperature."""
+    if context.device.transmitter:
+        if context.contact is None:
+            return
+        context = replace(context, device=context.contact, contact=None)
+    most = limit(context)
+    if most is None:
+        return
+    travel, kind = farthest(context.device.ratings, "break-travel"), context.opening.kind
+    width, measured = _width(context)
+    places = [min(place, bounds.MIDDLE * width) for place in (bounds.nearest_mm(context.device.ratings), CORNER_MM)]
+    near, far = (up(travel * bounds.lever(kind, place, width), 0.1) for place in places)
+    assumed = (
+        [f"The contact is fixed within {mm(places[1])} of the latch-side corner."] if kind in bounds.CORNERED else []
+    )
+    if kind in bounds.CORNERED and not measured:
+        assumed.append(f"The width of the leaf was not measured: {mm(width)} by the house rule, on the narrow side.")
+    if context.region is None:
+        assumed.append("The region is not known: the target of the house is taken.")
+    inputs = {
+        "travel_mm": travel, "trip_mm": far, "nearest_trip_mm": near, "limit_mm": most, "width_mm": width,
+        "from_edge_mm": places[1] if kind in bounds.CORNERED else 0.0, "hand_mm": bounds.rule(context.house, HAND, 0.0),
+    }  # fmt: skip
+    verdict, meaning = _judged(context, travel, (near, far), most)
+    shown = f"up to {mm(far)}, limit {mm(most)}"
+    yield Line("Trip at the leading edge", shown, verdict, meaning, "reed-gap", inputs, tuple(assumed))
+
+
+def _judged(context: Context, travel: float, ends: tuple[float, float], most: float) -> tuple[Verdict, str]:
+    near, far = ends
+    kept = context.device.wired and bool(context.opening.old_contact)
+    if near > most:
+        return "poor", "The edge has passed its limit before the contact trips. Choose a contact that trips sooner."
+    if far > most:
+        return "test on site", f"{_nearer(context, travel, most)} it trips inside the limit. Farther away it may not."
+    verdict: Verdict = "test on site" if kept or context.region is None else "good"
+    return verdict, f"The contact trips inside the limit. {_of_hand(context, travel, ends)}"
+
+
+def _of_hand(context: Context, travel: float, ends: tuple[float, float]) -> str:
+    near, far = ends
+    hand = bounds.rule(context.house, HAND, 0.0)
+    if not hand:
+        return ""
+    if far <= hand:
+        return f"A flat hand, {mm(hand)}, does not pass."
+    if near > hand:
+        return f"A flat hand, {mm(hand)}, may pass: a target of the house, and no limit."
+    return f"{_nearer(context, travel, hand)} it trips before a flat hand, {mm(hand)}, passes."
+
+
+def _nearer(context: Context, travel: float, most: float) -> str:
+    width, _ = _width(context)
+    return f"Fixed within {mm(down(width * (1 - travel / most), 1))} of the leading edge,"
+
+
+def _width(context: Context) -> tuple[float, bool]:
+    """The width of the leaf in mm, and whether it was measured."""
+    told = context.opening.width_m
+    return (told * 1000, True) if told else (bounds.width_mm(context.opening.kind, context.house), False)
+
+
+def expected(context: Context) -> Iterator[Expected]:
+    """The limit for the trip."""
+    most = limit(context)
+    if most is None:
+        raise Missing("trip")
+    label = "Opening at the edge that moves farthest when the zone shows open"
+    yield Expected("trip", label, "mm", None, most, up_to(None, most, "mm"))

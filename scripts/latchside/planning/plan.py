@@ -1,0 +1,220 @@
+"""What a plan holds. Words are plain text for a reader; figures are in the unit that is named beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any, Literal
+
+from latchside.surveys.survey import Opening, Survey
+
+Verdict = Literal["good", "test on site", "poor", "none"]
+"""How a figure bears on the job; `none` where it is only told."""
+
+
+@dataclass(frozen=True)
+class Question:
+    """What the survey does not say. `about` is the id of an opening, `site` or `control-unit`."""
+
+    about: str
+    field: str
+    text: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Problem:
+    """What stands against the plan as it is, and what to do; `about` as in a question."""
+
+    about: str
+    code: str
+    found: str
+    action: str
+
+
+@dataclass(frozen=True)
+class PassedOver:
+    """A device class that was not chosen, and why; `ruled_out` where it may never be fitted there."""
+
+    device: str
+    why: tuple[str, ...]
+    ruled_out: bool
+
+
+@dataclass(frozen=True)
+class Choice:
+    """The device class for an opening; None where no class fits or the survey says too little.
+
+    `contact` is the class of the wired contacts that a transmitter wants on its loop, where one can be named.
+    `moved` says why the free positions of the panel gave it another device, or one zone for two contacts (`shared`),
+    than its own facts would have; `lacks` that no position is free for it.
+    """
+
+    device: str | None
+    reasons: tuple[str, ...]
+    against: tuple[str, ...]
+    passed_over: tuple[PassedOver, ...]
+    overridden: str | None = None
+    contact: str | None = None
+    moved: str | None = None
+    shared: bool = False
+    lacks: bool = False
+
+
+@dataclass(frozen=True)
+class Line:
+    """One figure of an opening as a reader sees it, and what it was worked from.
+
+    `action` says what to order or change where it is poor; empty where that is the same for every such figure.
+    """
+
+    name: str
+    shown: str
+    verdict: Verdict
+    meaning: str
+    figure: str
+    inputs: Mapping[str, Any]
+    assumed: tuple[str, ...] = ()
+    action: str = ""
+
+
+@dataclass(frozen=True)
+class Expected:
+    """What a reading at this opening should be; a limit that is None does not bind."""
+
+    measure: str
+    label: str
+    unit: str
+    low: float | None
+    high: float | None
+    shown: str
+
+
+@dataclass(frozen=True)
+class Fixing:
+    """Where and how the parts go on."""
+
+    sensor: str
+    magnet: str
+    spacer: str
+    height: str
+    hold: str
+
+
+@dataclass(frozen=True)
+class Stage:
+    """Work at an opening or on the site, and the procedures that tell how.
+
+    `minutes` is what it usually takes, `low` at best and `high` at worst.
+    """
+
+    stage: str
+    about: str
+    words: str
+    minutes: float
+    procedures: tuple[str, ...]
+    low: float = 0.0
+    high: float = 0.0
+
+
+@dataclass(frozen=True)
+class Day:
+    """One day on site: the openings begun and ended on it, and the minutes from arriving to leaving.
+
+    `minutes` is what it usually takes, `low` at best and `high` at worst.
+    """
+
+    number: int
+    openings: tuple[str, ...]
+    minutes: float
+    words: str
+    low: float = 0.0
+    high: float = 0.0
+
+
+@dataclass(frozen=True)
+class OpeningPlan:
+    """All that the plan says about one opening. `input` is the input in use, an id of the device's inputs.
+
+    `contact_names` names each contact, also where two share a zone: each is read, proved and handed over by itself.
+    """
+
+    opening: Opening
+    spoken: str
+    choice: Choice
+    contacts: int
+    input: str | None
+    fixing: Fixing | None
+    figures: tuple[Line, ...]
+    expected: tuple[Expected, ...]
+    cautions: tuple[str, ...]
+    stages: tuple[Stage, ...]
+    contact_names: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Zone:
+    """One line of the zone schedule. `position` counts wired and radio positions apart, as W1 or R1."""
+
+    position: str
+    link: Literal["wired", "radio"]
+    spoken: str
+    opening: str
+    device: str
+    input: str
+    response: str
+    reports: bool
+    chime: bool
+    supervision: str
+    reasons: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Item:
+    """A line of what goes on the van: a part, a consumable or a tool."""
+
+    sort: Literal["part", "consumable", "tool"]
+    name: str
+    quantity: float
+    spare: float
+    unit: str
+    used_for: str
+    record: str | None = None
+
+
+@dataclass(frozen=True)
+class Service:
+    """Something due after the job."""
+
+    due: date
+    about: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A caution of this job: the record, the openings or site it concerns, and why it stands here."""
+
+    caution: str
+    about: tuple[str, ...]
+    why: str
+
+
+@dataclass(frozen=True)
+class Plan:
+    """The whole job. `on` is the day the plan is made for; nothing in it asks a clock."""
+
+    survey: Survey
+    on: date
+    library: str
+    openings: tuple[OpeningPlan, ...]
+    questions: tuple[Question, ...]
+    problems: tuple[Problem, ...]
+    zones: tuple[Zone, ...]
+    site_figures: tuple[Line, ...]
+    items: tuple[Item, ...]
+    work: tuple[Stage, ...]
+    service: tuple[Service, ...]
+    cautions: tuple[Caution, ...]
+    days: tuple[Day, ...] = ()
