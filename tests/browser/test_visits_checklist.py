@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
 
 from ..visits.make import DOOR, VISIT, entry, site
 from .field import (
@@ -49,6 +49,12 @@ def context(browser: Browser) -> Iterator[BrowserContext]:
 @pytest.fixture
 def page(context: BrowserContext, base: str) -> Page:
     return new_page(context, base + PROVING)
+
+
+def judged_against(row: Locator, words: str) -> None:
+    """Choose the figure that a reading is held against by some of its words."""
+    choice = row.get_by_label("Judge against")
+    choice.select_option(label=next(one for one in choice.locator("option").all_inner_texts() if words in one))
 
 
 def test_an_item_is_done_taken_back_and_done_again(page: Page) -> None:
@@ -194,11 +200,16 @@ def test_the_figure_is_that_of_the_device_at_hand(context: BrowserContext, base:
     expect(page.locator("#item-surface-gap")).to_have_attribute("data-state", "foreign")
     row = page.locator("#item-recessed-shut")
     row.get_by_label("Reading").fill("2,2")
+    expect(row.locator(".ls-verdict")).to_have_text("Choose what to judge it against.")
+    judged_against(row, "one resistor in series")
     expect(row.locator(".ls-verdict")).to_contain_text("Inside: 2.2\u00a0k\u03a9")
+    judged_against(row, "one in series with the contact, one across both")
+    expect(row.locator(".ls-verdict")).to_contain_text("Outside: 2.2\u00a0k\u03a9")
     row.get_by_role("button", name="Meter shows over range").click()
     expect(row.locator(".ls-verdict")).to_contain_text("Outside: over range")
     opened = page.locator("#item-recessed-open")
     opened.get_by_role("button", name="Meter shows over range").click()
+    judged_against(opened, "no resistor, or one in series alone")
     expect(opened.locator(".ls-verdict")).to_contain_text("Inside: over range")
     opened.get_by_role("button", name="Save: inside, done").click()
     expect(opened).to_have_attribute("data-state", "done")
@@ -208,7 +219,7 @@ def test_the_figure_is_that_of_the_device_at_hand(context: BrowserContext, base:
     row = page.locator("#item-transmitter-shut")
     row.get_by_label("Reading").fill("4.7")
     expect(row.locator(".ls-verdict")).to_have_text("Choose what to judge it against.")
-    row.get_by_label("Judge against").select_option(index=2)
+    judged_against(row, "4.7\u00a0k\u03a9")
     expect(row.locator(".ls-verdict")).to_contain_text("Inside: 4.7\u00a0k\u03a9")
     row.get_by_label("Judge against").select_option("None of these: the label decides")
     expect(row.locator(".ls-verdict")).to_contain_text("The label on the part decides")
