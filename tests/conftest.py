@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fcntl import LOCK_EX, flock
 from pathlib import Path
 
 import pytest
@@ -33,11 +34,20 @@ def shipped_library(shipped: Checked) -> Library:
 
 
 @pytest.fixture(scope="session")
-def build(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, int]:
-    """The folder of the built site, and how many warnings the build gave."""
-    from latchside.site.build import build_site  # MkDocs is slow to import, and wanted by few tests
+def build(tmp_path_factory: pytest.TempPathFactory, worker_id: str) -> tuple[Path, int]:
+    """The folder of the built site, and how many warnings the build gave: built once for all workers of a run."""
+    from latchside.site.build import build_site  # MkDocs is slow to import, and few tests need it
 
-    return build_site(ROOT, tmp_path_factory.mktemp("built") / "site")
+    base = tmp_path_factory.getbasetemp()
+    folder = (base if worker_id == "master" else base.parent) / "built"
+    folder.mkdir(exist_ok=True)
+    with (folder / "lock").open("w") as lock:
+        flock(lock, LOCK_EX)
+        given = folder / "warnings"
+        if not given.exists():
+            _, warnings = build_site(ROOT, folder / "site")
+            given.write_text(str(warnings))
+        return folder / "site", int(given.read_text())
 
 
 @pytest.fixture(scope="session")

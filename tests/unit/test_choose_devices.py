@@ -107,6 +107,7 @@ def test_a_hole_waits_for_the_answer_about_life_safety(opening: Opening, shipped
 
 
 @given(opening=openings, other=openings, positions=st.integers(0, 3))
+@draws(40)
 def test_the_choice_is_the_opening_s_own(
     opening: Opening, other: Opening, positions: int, shipped_library: Library
 ) -> None:

@@ -172,4 +172,3 @@ def _sound(root: Path) -> Checked:
         _print(checked, None)
         sys.exit(1)
     return checked
-
