@@ -99,7 +99,7 @@ def test_checking_does_not_load_the_site_generator(module: str) -> None:
 CHANCE = {"random", "secrets", "uuid"}
 NETWORK = {"socket", "ssl", "http", "urllib.request", "requests", "asyncio"}
 CLOCK = {"time", "datetime"}
-STEADY = {"datetime.date", "datetime.datetime", "datetime.timedelta", "uuid.UUID", "uuid.uuid5"}
+STEADY = {"datetime.UTC", "datetime.date", "datetime.datetime", "datetime.timedelta", "uuid.UUID", "uuid.uuid5"}
 """A day that is passed in, and an id made from a name, are the same on every run."""
 ASKS_A_CLOCK = {"today", "now", "utcnow", "fromtimestamp"}
 

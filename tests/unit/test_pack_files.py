@@ -24,7 +24,7 @@ from referencing import Registry
 from referencing.jsonschema import DRAFT202012
 
 from latchside.archive import archive
-from latchside.packs.calendar import folded, service_ics
+from latchside.packs.calendar import service_ics
 from latchside.packs.data import plan_data, plan_json
 from latchside.packs.files import FILES, pack_files
 from latchside.packs.ids import id_of
@@ -142,11 +142,6 @@ def test_any_text_comes_back_from_the_calendar_and_adds_no_line(text: str) -> No
     assert len(found) == 2
     for one in found:
         assert set(one) == {"UID", "DTSTAMP", "DTSTART", "DTEND", "SUMMARY", "DESCRIPTION", "TRANSP"}
-
-
-@given(st.text(st.characters(exclude_categories=("Cs", "Cc"))))
-def test_folding_loses_nothing(line: str) -> None:
-    assert folded(line).replace("\r\n ", "") == line
 
 
 def test_nothing_due_is_no_calendar() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import subprocess
+from datetime import date, timedelta
 from pathlib import Path
 
 UNDATED = "undated"
@@ -24,11 +25,4 @@ def copy_date(root: Path) -> str:
 
 def day(seconds: int) -> str:
     """The day in UTC on which a second since 1970 falls, as YYYY-MM-DD."""
-    # Years run from March, so that the day a leap year adds is the last; 719468 days lead from year 0 to 1970.
-    days = seconds // 86_400 + 719_468
-    era, day_of_era = divmod(days, 146_097)
-    year = (day_of_era - day_of_era // 1460 + day_of_era // 36_524 - day_of_era // 146_096) // 365
-    day_of_year = day_of_era - (365 * year + year // 4 - year // 100)
-    month = (5 * day_of_year + 2) // 153
-    date = day_of_year - (153 * month + 2) // 5 + 1
-    return f"{era * 400 + year + (month > 9):04}-{month + 3 - 12 * (month > 9):02}-{date:02}"
+    return (date(1970, 1, 1) + timedelta(days=seconds // 86_400)).isoformat()
