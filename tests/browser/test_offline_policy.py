@@ -42,7 +42,7 @@ def test_a_query_is_only_ever_text(visit: Visit) -> None:
 )  # fmt: skip
 def test_what_a_link_brings_along_is_only_ever_text(visit: Visit, quick_base: str, address: str) -> None:
     page = visit("404.html", PHONE, searching=False)
-    for attack in ATTACKS:
+    for attack in (" ".join(ATTACKS), ATTACKS[3]):  # all in one text; and an address, which only tells by itself
         page.goto("about:blank")
         page.goto(quick_base + address.format(*[quote(attack)] * 2))
         page.locator("html[data-ls-copy]").wait_for(state="attached")
@@ -82,23 +82,23 @@ def test_what_was_remembered_is_not_trusted(browser: Any, base: str) -> None:
 
 
 EACH = (
-    "", "on-site/", "visits/", "offline/", "labels/", "faults/", "devices/surface-contact/", "404.html", "study/",
-    "devices/surface-contact/install/", "devices/wired-input-transmitter/wire/", "procedures/meter-loop/",
-    "checklists/position/", "faults/reads-high/", "cautions/mains-wiring/", "tables/meter-readings/", "terms/",
-    "tools/", "sources/", "figures/", "figures/cable-resistance/", "cards/meter/", "cards/placement/", "maintain/",
+    "", "on-site/", "visits/", "survey/", "offline/", "labels/", "404.html", "devices/surface-contact/",
+    "checklists/position/", "faults/reads-high/", "terms/", "figures/cable-resistance/", "cards/placement/",
     "maintain/rules/",
 )  # fmt: skip
+"""One of each page that brings scripts or styles that others do not."""
 
 
 @pytest.mark.parametrize("address", EACH)
-def test_no_page_breaks_its_own_policy(visit: Visit, base: str, address: str) -> None:
-    page = visit("404.html" if address == "404.html" else "", PHONE)
+def test_no_page_breaks_its_own_policy(visit: Visit, base: str, quick_base: str, address: str) -> None:
+    searched = address == "on-site/"  # the theme's own search is the same on every page
+    page = visit("404.html" if address == "404.html" else "", PHONE, searching=searched)
     page.add_init_script(
         """window.broken = [];
         addEventListener('securitypolicyviolation',
           (e) => window.broken.push(`${e.violatedDirective} ${e.blockedURI}`));"""
     )
-    page.goto(base + address)
+    page.goto((base if searched else quick_base) + address)
     page.get_by_role("button", name="Find", exact=True).or_(page.locator("h1").first).first.wait_for()
     if address != "404.html":
         opened(page).fill("reads high")

@@ -42,6 +42,8 @@ ONE_OF_EACH = {
     "maintain": "maintain/",
     "rules": "maintain/rules/",
 }
+WIDE_OTHERWISE = ("home", "device", "checklist", "terms")
+"""Types that show at a desk what a phone folds or leaves out."""
 WITH_STEPS = {"stage", "install", "procedure", "checklist", "fault"}
 
 
@@ -109,8 +111,11 @@ CONTRAST = """([chosen, limit]) => {
 }"""
 
 
-def test_axe_finds_nothing(shown: tuple[str, Page]) -> None:
-    found = Axe().run(shown[1]).response["violations"]
+@pytest.mark.parametrize(
+    ("name", "size"), [*((name, "phone") for name in ONE_OF_EACH), *((name, "desk") for name in WIDE_OTHERWISE)]
+)
+def test_axe_finds_nothing(visit: Visit, name: str, size: str) -> None:
+    found = Axe().run(visit(ONE_OF_EACH[name], SIZES[size])).response["violations"]
     assert not [f"{one['id']}: {[node['target'] for node in one['nodes'][:4]]}" for one in found]
 
 
