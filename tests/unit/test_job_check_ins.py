@@ -12,11 +12,13 @@ import pytest
 from latchside.figures.catalogue import catalogue
 from latchside.library import Library
 from latchside.library.model import Record
+from latchside.pages.job_view import JobView
+from latchside.planning.make import make_plan
 from latchside.planning.opening_figures import opening_figures
 from latchside.planning.plan import Expected, Line
 from latchside.planning.site_figures import site_figures
 from latchside.project import Checked
-from latchside.surveys.survey import Site, Survey
+from latchside.surveys.survey import Override, Site, Survey
 
 from .plans import SURFACE, TRANSMITTER, at, opening, plans, schedule, survey
 from .test_job_figures_openings import KNOWN, UNIT
@@ -148,3 +150,19 @@ def test_one_check_in_a_window_is_trouble_for_the_whole_site(library: Library, s
     if verdict == "poor":
         assert found.shown.startswith("720")
         assert "Order" in found.meaning
+
+
+def test_a_class_that_checks_in_too_seldom_is_one_problem_that_names_its_openings(library: Library) -> None:
+    """Grade 2 asks for more than a class can do at all of its openings alike: the lead orders another class once."""
+    row = [opening(id_, place, **{**KNOWN, "cable": False}) for id_, place in (("a", "Hall"), ("b", "Attic"))]
+    row.append(opening("c", "Study", override=Override(TRANSMITTER, "Its loop is there"), **KNOWN))
+    made = make_plan(
+        survey(row, replace(UNIT, two_way=False), Site(region="europe", grade="grade-2")), library, FIGURES, ON
+    )
+    told = [one for one in made.problems if one.found.startswith("Check-ins")]
+    assert [(one.about, one.openings) for one in told] == [("site", ("a", "b")), ("c", ())]
+    assert "Hall window and Attic window" in told[0].found
+    view = JobView(made, None)  # type: ignore[arg-type]
+    for id_ in "abc":
+        assert any(one.found.startswith("Check-ins") for one in view.problems(id_)), "it stands on each sheet too"
+        assert "1 problem" in view.open_words(id_)

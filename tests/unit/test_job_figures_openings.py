@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
@@ -193,6 +194,19 @@ def test_spacer(library: Library, step: float, shown: str, verdict: str) -> None
     assert ("under the sensor" in found.shown) == (step == -15.0)
 
 
+def test_what_nobody_looked_at_is_not_stated_under_the_halves(library: Library) -> None:
+    """Nobody measured the step, or tried for steel: the plan says what decides, and the step is measured first."""
+    found, fixed = line(library, SURFACE, "Spacer", step_mm=None), fixing(library, SURFACE, step_mm=None)
+    assert found.verdict == "test on site"
+    assert found.shown.startswith("if the surfaces are level: one spacer")
+    assert fixed.spacer.startswith("If the surfaces are level: one spacer")
+    assert "if they are stepped: by the step, measured first" in fixed.spacer
+    assert fixing(library, SURFACE).spacer.startswith("Two spacers"), "it is stated where the step was measured"
+    for id_, words in ((RECESSED, "a plastic sleeve"), (SURFACE, "as many more under both halves")):
+        assert f"where a test magnet finds steel: {words}" in fixing(library, id_, steel=None).spacer
+        assert "steel" not in fixing(library, id_).spacer
+
+
 def test_reach_on_steel_is_worked_where_no_label_states_it(library: Library) -> None:
     """By the image method, which leaves about a half."""
     record = device(library, SURFACE)
@@ -379,12 +393,13 @@ def test_a_trip_that_only_a_nearer_place_keeps_inside_its_limit(library: Library
     late = replace(record, data={**record.data, "values": {**record["values"], "break-travel": travel}})
     opening = Opening("o", "Hall", **{**KNOWN, "kind": "hinged-door"})
     survey = Survey("s", "S", (opening,), site=US, control_unit=UNIT)
-    found = next(
-        one for one in opening_figures(opening, late, survey, FIGURES, ON, house(library))[0] if one.name == TRIP
-    )
+    lines, _, fixed = opening_figures(opening, late, survey, FIGURES, ON, house(library))
+    found = next(one for one in lines if one.name == TRIP)
     assert found.verdict == "test on site"
     assert "within 106" in found.meaning.replace("\u00a0", " ")
-    assert found.inputs["nearest_trip_mm"] < 50.8 < found.inputs["trip_mm"]
+    assert found.inputs["nearest_trip_mm"] < found.inputs["trip_mm"] <= 50.8, "at the place that is printed"
+    assert fixed is not None
+    assert "at most 106 mm" in fixed.sensor.replace("\u00a0", " "), "the place says no more than the trip allows"
 
 
 def test_a_hand_is_a_target_and_no_limit(library: Library) -> None:
@@ -392,3 +407,22 @@ def test_a_hand_is_a_target_and_no_limit(library: Library) -> None:
     assert found.verdict == "good"
     assert found.inputs["trip_mm"] > found.inputs["hand_mm"]
     assert "before a flat hand" in found.meaning
+
+
+@pytest.mark.parametrize("id_", [SURFACE, RECESSED, "steel-door-contact", "wired-surface-contact"])
+@pytest.mark.parametrize("kind", ["hinged-door", "double-door", "casement", "tilt-and-turn"])
+def test_every_place_that_is_printed_trips_in_time_where_the_trip_is_no_problem(
+    library: Library, id_: str, kind: str
+) -> None:
+    """The edge of a leaf that turns moves the way of the contact times width over the contact's way from the hinge."""
+    for width, site in product((None, 0.08, 0.35, 0.5, 0.62, 0.7, 0.9, 1.3), (US, UK, Site())):
+        lines, _, fixed = figures_of(library, id_, site=site, **{**KNOWN, "kind": kind, "width_m": width})
+        found = next(one for one in lines if one.name == TRIP)
+        assert fixed is not None
+        said = re.search(r"([\d.]+) mm \([^)]*\) from the corner", fixed.sensor.replace("\u00a0", " "))
+        assert said, fixed.sensor
+        farthest, whole = float(said[1]), found.inputs["width_mm"]
+        edge = found.inputs["travel_mm"] * whole / (whole - farthest)
+        if found.verdict != "poor":
+            assert edge <= found.inputs["limit_mm"] + 1e-9
+            assert edge <= found.inputs["trip_mm"] + 1e-9, "the figure is worked at the place that is printed"

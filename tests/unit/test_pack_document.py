@@ -14,15 +14,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from latchside.packs.data import plan_data
 from latchside.packs.pdf import MISSING, NoPdfError, pdf
 from latchside.pages.job_pack import pack
 from latchside.pages.job_pages import pages_of
 from latchside.pages.render import Writer, _environment
-from latchside.planning.plan import Plan
+from latchside.planning import summary as in_short
+from latchside.planning.plan import Plan, Question
 from latchside.project import check_project
 from latchside.root import ROOT
 
-from .pack_plans import PLAN, hostile
+from .pack_plans import OPENINGS, PLAN, hostile
 
 ADDRESS = "https://field.example/library/"
 INJECTIONS = (
@@ -71,8 +73,8 @@ def test_every_part_of_a_pack_is_in_it() -> None:
     page = parsed(whole())
     titles = [heading.text_content() for heading in page.xpath("//h2")]
     assert titles == [
-        "Summary", "Opening sheets", "Zone schedule", "What goes on the van", "Order of work", "Test sheet",
-        "Handover sheet", "Service plan",
+        "Summary", "Opening sheets", "Zone schedule", "What goes on the van", "Order of work", "Service plan",
+        "Test sheet", "Handover sheet",
     ]  # fmt: skip
     order = [heading.text_content() for heading in page.xpath("//h3")]
     assert order.index("What stands against the plan") < order.index("Open questions")
@@ -92,7 +94,8 @@ def test_nothing_is_left_out() -> None:
         for value in one.expected:
             assert text.count(" ".join(value.shown.split())) >= 2, "on the sheet and on the test sheet"
     for question in PLAN.questions:
-        assert f"{question.text} {question.why}" in text
+        assert question.text in text
+        assert question.why in text
     for problem in PLAN.problems:
         assert problem.found in text
         assert problem.action in text
@@ -103,6 +106,34 @@ def test_nothing_is_left_out() -> None:
     assert "9 March 2027" in text
     assert "never here" in text
     assert "Not watched yet: Cellar hatch" in text
+
+
+def test_what_is_asked_alike_at_many_openings_is_asked_once_with_their_names() -> None:
+    """A lead asks once on the telephone; on site the technician finds it at each opening again, with a box."""
+    why, other = "A fire-rated leaf is never drilled.", "Decides how it is fixed."
+    rated = [Question(one.opening.id, "fire_rated", "Is it fire-rated?", why) for one in OPENINGS[:2]]
+    plan = replace(PLAN, questions=(*rated, Question(OPENINGS[2].opening.id, "fire_rated", "Is it fire-rated?", other)))
+    page = parsed(writer().pack(plan))
+    (summary,) = [said(one) for one in page.xpath('//dl[@class="ls-asked"]/dd')]
+    names = ", ".join(one.spoken for one in OPENINGS[:2])
+    assert summary == f"Is it fire-rated? {names}: {why} {OPENINGS[2].spoken}: {other}"
+    assert len(page.xpath('//*[contains(@class, "ls-ask-line")]//li[contains(., "Is it fire-rated?")]')) == 3
+    assert [line for line in in_short.open_ends(plan) if line.startswith("question")] == [f"question  {summary}"]
+    alike = replace(PLAN, questions=tuple(rated))
+    assert [line for line in in_short.open_ends(alike) if line.startswith("question")] == [
+        f"question  {names}: Is it fire-rated? {why}"
+    ]
+    assert in_short.heading(alike).endswith("1 question"), "as many as the lines that follow"
+    assert len(plan_data(alike)["questions"]) == 2, "the data keeps one for each opening"
+
+
+def test_print_hides_only_what_stands_elsewhere_in_the_pack() -> None:
+    """The readings of a sheet stand on the test sheet with room to write, and the order of work names procedures."""
+    page = parsed(whole())
+    tests = [said(one) for one in page.xpath('//table[contains(@class, "ls-test")]//tr')]
+    for row in page.xpath('//table[contains(@class, "ls-expected")]/tbody/tr'):
+        label, value = (said(one) for one in row.xpath("./th | ./td"))
+        assert any(line.startswith(f"{label} {value}") or line.startswith(f"{label}{value}") for line in tests), label
 
 
 def test_a_verdict_is_a_word_in_a_frame() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from itertools import product
 from typing import Any
 
@@ -10,15 +11,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from latchside.figures.catalogue import catalogue
 from latchside.library import Library
 from latchside.planning.days import Laid, Piece, Times, lay
 from latchside.planning.house import rules_of
+from latchside.planning.make import make_plan
 from latchside.planning.plan import Line, Verdict
 from latchside.planning.times import AT_OPENING, Span, fixed, waiting_left
 from latchside.planning.work import Work, procedures_at, work
-from latchside.surveys.survey import JobRules, Opening
+from latchside.surveys.survey import ControlUnit, JobRules, Opening
 
-from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening
+from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening, survey
 
 
 def line(verdict: Verdict) -> Line:
@@ -32,10 +35,11 @@ def planned(
     rules: JobRules | None = None,
     figures: Mapping[str, Sequence[Line]] | None = None,
     questions: int = 0,
+    **more: bool,
 ) -> Work:
     firm = house(library)
     job = rules_of(rules or JobRules(), firm)
-    return work(at(library, openings, devices), figures or {}, questions, library, firm, job)
+    return work(at(library, openings, devices), figures or {}, questions, library, firm, job, **more)
 
 
 def cells(library: Library, procedure: str) -> dict[str, float]:
@@ -260,6 +264,43 @@ def test_a_named_contact_of_a_transmitter_brings_its_own_procedures(library: Lib
     assert "fix-wide-reach-contact" not in procedures_at(kept, "wire", library)
 
 
+# -- taking over ---------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("owner", "access", "over"),
+    [
+        ("customer", True, False), ("our-firm", False, False), ("other-firm", True, True), ("leased", None, True),
+        ("other-firm", None, True), ("customer", False, True), (None, None, False),
+    ],
+)  # fmt: skip
+def test_the_system_of_another_firm_is_taken_over_first(
+    library: Library, owner: str | None, access: bool | None, over: bool
+) -> None:
+    """Common practice: whose it is and what is there is known before anything is opened or changed."""
+    unit = ControlUnit(owner=owner, installer_access=access)
+    of = survey([opening("a", "Hall", "hinged-door", use="entry-route")], unit)
+    done = make_plan(of, library, catalogue(), date(2026, 3, 9))
+    on_site = [stage.procedures[0] for stage in done.work if stage.stage != "survey"]
+    assert ("take-over-system" in on_site) is over
+    if over:
+        at_ = on_site.index("arrive-and-go-on-test")
+        assert on_site[at_ : at_ + 2] == ["arrive-and-go-on-test", "take-over-system"]
+        assert done.days[0].words.startswith("Take-over of the system, 1 opening")
+        assert any(item.record == "tool/multimeter" for item in done.items), "what it is metered with is on the van"
+
+
+def test_taking_over_counts_once_in_the_day(library: Library) -> None:
+    row = [opening(f"w{n}", "Room", spoken=f"Window {n}") for n in range(30)]
+    bare, done = (planned(library, row, [SURFACE] * 30, taken_over=over) for over in (False, True))
+    (take,) = minutes(library, "take-over-system")
+    assert sum(day.minutes for day in done.days) - sum(day.minutes for day in bare.days) >= take
+    assert sum(day.minutes for day in done.days) == sum(stage.minutes for stage in done.stages[1:])
+    assert [stage.procedures for stage in done.stages].count(("take-over-system",)) == 1
+    (stage,) = [one for one in done.stages if one.procedures == ("take-over-system",)]
+    assert (stage.about, stage.minutes) == ("control-unit", take)
+
+
 # -- days ----------------------------------------------------------------------------------------------------
 
 TIMES = Times(arrive=fixed(20), leave=fixed(10), close=fixed(40), day=420, technicians=1)
@@ -304,6 +345,14 @@ def test_a_day_runs_over_where_that_saves_one_and_says_so() -> None:
     assert "It runs" not in laid({"a": 300}, over).days[0].words
 
 
+def test_taking_over_comes_before_the_openings_of_the_first_day_alone() -> None:
+    """Two of 150 fill 300 of the 390 minutes of a day; with 100 for the take-over only one of them is left room."""
+    over = Times(fixed(20), fixed(10), fixed(40), 420, 1, begin=fixed(100))
+    done = laid({"a": 150, "b": 150, "c": 150}, over)
+    assert [(day.openings, day.minutes) for day in done.days] == [(("a",), 280), (("b", "c"), 370)]
+    assert [day.openings for day in laid({"a": 390}, over).days] == [(), ("a",), ()], "a full day waits for the next"
+
+
 def test_the_entry_door_is_on_the_last_day() -> None:
     done = laid({"a": 300, "b": 300, "front": 20}, last="front")
     assert done.days[-1].openings[-1] == "front"
@@ -345,10 +394,10 @@ def test_a_job_without_work_has_no_day(library: Library) -> None:
     assert [stage.stage for stage in done.stages] == ["survey"]
 
 
-@given(st.lists(st.integers(1, 390), max_size=40), st.integers(1, 4))
-def test_every_opening_has_one_day_and_no_day_overruns(openings: list[int], technicians: int) -> None:
+@given(st.lists(st.integers(1, 390), max_size=40), st.integers(1, 4), st.sampled_from([0, 75, 150]))
+def test_every_opening_has_one_day_and_no_day_overruns(openings: list[int], technicians: int, begin: int) -> None:
     named = {f"o{number}": float(spent) for number, spent in enumerate(openings)}
-    times = Times(fixed(20), fixed(10), fixed(40), 420, technicians)
+    times = Times(fixed(20), fixed(10), fixed(40), 420, technicians, begin=fixed(begin))
     done = laid(named, times)
     assert sorted(id_ for day in done.days for id_ in day.openings) == sorted(named)
     assert all(day.minutes <= times.day for day in done.days)

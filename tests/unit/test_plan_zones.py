@@ -242,8 +242,18 @@ def test_tamper_has_a_line_where_the_resistors_tell_it_apart(library: Library, l
     unit = ControlUnit(layout=layout, wired_positions=1)
     found, problems = schedule(library, survey(row, unit), [RECESSED, SURFACE])
     tampers = [zone for zone in found if zone.response == "always-on"]
-    assert [(zone.position, zone.spoken, zone.chime) for zone in tampers] == [("W1", "Hall door tamper", False)] * lines
+    assert [(zone.position, zone.spoken, zone.chime) for zone in tampers] == [("W1", "Tamper of W1", False)] * lines
+    assert [zone.position for zone in found] == [*["W1"] * (1 + lines), "R1"], "it stands below its zone"
     assert problems == ()  # it takes no position of its own
+
+
+def test_a_tamper_line_needs_no_name(library: Library) -> None:
+    """A name that just fits is no problem because of the tamper, which the panel shows under the same name."""
+    row = [opening("a", "Hall", "hinged-door", use="entry-route", spoken="Hall door")]
+    unit = ControlUnit(layout="double", name_length=9)
+    found, problems = schedule(library, survey(row, unit), [RECESSED])
+    assert [zone.spoken for zone in found] == ["Hall door", "Tamper of W1"]
+    assert problems == ()
 
 
 def test_zone_names_are_unique_whatever_the_walk(library: Library) -> None:

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from latchside.figures.units import figure, other_system, readable, rounded_other, symbol, with_unit
-from latchside.figures.words import accepted, in_words, limits
+from latchside.figures.words import accepted, in_words, limits, shown_limits
 from latchside.library.quantity import Quantity, quantity
 
 from .support import schemas
@@ -41,6 +41,10 @@ def number(text: str) -> float:
         ({"max": 5, "unit": "m"}, "at most 5 m (16.4 ft)"),
         ({"min": 10, "unit": "dB"}, "at least 10 dB"),
         ({"one_of": [2200], "unit": "ohm"}, "2.2 kΩ"),
+        # a tolerance of six in a hundred leaves the third digit open, one of half of one the fourth
+        ({"value": 2208, "unit": "ohm", "tolerance": {"percent": 6}}, "2.21 kΩ ±6 %"),
+        ({"value": 2208, "unit": "ohm", "tolerance": {"percent": 0.5}}, "2.208 kΩ ±0.5 %"),
+        ({"value": 2208, "unit": "ohm"}, "2.208 kΩ"),
         ({"one_of": [2200, 4700], "unit": "ohm", "tolerance": {"percent": 5}}, "2.2 or 4.7 kΩ ±5 %"),
         ({"one_of": [315, 868, 915], "unit": "MHz"}, "315, 868 or 915 MHz"),
         ({"min": -10, "max": 50, "unit": "degC"}, "−10 to 50 °C (14 to 122 °F)"),
@@ -76,6 +80,10 @@ def test_both_limits_in_one_unit() -> None:
 def test_accepted_says_the_range_of_the_tolerance() -> None:
     expect = quantity({"value": 2200, "unit": "ohm", "tolerance": {"percent": 5}, "status": "typical"})
     assert accepted(expect).replace("\u00a0", " ") == "2.2 kΩ ±5 %: 2.09 to 2.31 kΩ"
+    loop = quantity({"value": 2208, "unit": "ohm", "tolerance": {"percent": 6}, "status": "typical"})
+    assert accepted(loop).replace("\u00a0", " ") == "2.21 kΩ ±6 %: 2.08 to 2.34 kΩ"
+    assert shown_limits(loop) == (2080, 2340), "a reading is judged by what is shown"
+    assert limits(loop) == pytest.approx((2075.52, 2340.48)), "and a working goes by the label"
     assert limits(expect) == pytest.approx((2090, 2310))
 
 

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from latchside.figures.catalogue import Figure
 from latchside.library import Library
+from latchside.planning import questions as asking
 from latchside.planning.answers import NO_FACTS, fields
 from latchside.planning.make import make_plan
 from latchside.planning.plan import Plan, Question
@@ -192,3 +193,26 @@ def test_every_fact_of_the_schema_has_a_question(library: Library) -> None:
     for words, listed in ((SITE, known.site), (UNIT, known.unit), (OPENING, known.opening)):
         assert {one.name for one in listed} - set(words) <= {*ASKED_BY, "wish"} | set(OPENING)
         assert all(text.endswith("?") for text in words.values())
+
+
+def test_a_second_plan_works_only_the_questions_of_what_changed(
+    library: Library, figures: Mapping[str, Figure], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A lead fills in a survey answer by answer; twelve openings are not worked again for one of them."""
+    worked, work = list[str](), asking._of_opening
+
+    def counted(seen: asking._Seen, *rest: Any) -> tuple[Any, ...]:
+        worked.append(seen.facts[0].kind)
+        return work(seen, *rest)
+
+    monkeypatch.setattr(asking, "_of_opening", counted)
+    asking._outcomes.cache_clear()
+    rows = [Opening(f"o{n}", f"Room {n}", kind) for n, kind in enumerate(("hinged-door", "casement", "gate"))]
+    of = Survey("t", "T", tuple(rows))
+    make_plan(of, library, figures, ON)
+    assert sorted(worked) == ["casement", "gate", "hinged-door"]
+    worked.clear()
+    second = make_plan(told(of, "gap_mm", 4.0), library, figures, ON)
+    assert worked == ["hinged-door"]
+    asking._outcomes.cache_clear()
+    assert make_plan(told(of, "gap_mm", 4.0), library, figures, ON) == second

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import floor, log10
 
 from latchside.figures.units import figure, other_system, readable, rounded_other, stated, with_unit
 from latchside.library.quantity import Quantity
@@ -11,7 +12,7 @@ from latchside.library.quantity import Quantity
 def in_words(quantity: Quantity) -> str:
     """The quantity in short: figure, unit, the other system in brackets, tolerance."""
     if quantity.value is not None:
-        text = _figures((quantity.value,), quantity.unit, "{}")
+        text = _figures((_earned(quantity.value, quantity),), quantity.unit, "{}")
     elif quantity.low is not None and quantity.high is not None:
         text = _figures((quantity.low, quantity.high), quantity.unit, "{} to {}")
     elif quantity.low is not None:
@@ -26,7 +27,7 @@ def in_words(quantity: Quantity) -> str:
 
 def accepted(quantity: Quantity) -> str:
     """What a good reading is: the quantity, and the range its tolerance allows."""
-    low, high = limits(quantity)
+    low, high = shown_limits(quantity)
     if quantity.value is None or low is None or high is None or low == high:
         return in_words(quantity)
     return f"{in_words(quantity)}: {_figures((low, high), quantity.unit, '{} to {}', figure)}"
@@ -40,6 +41,20 @@ def limits(quantity: Quantity) -> tuple[float | None, float | None]:
     if quantity.percent:
         spread = abs(quantity.value) * quantity.percent / 100
     return quantity.value - spread, quantity.value + spread
+
+
+def shown_limits(quantity: Quantity) -> tuple[float | None, float | None]:
+    """The same as a reader sees them, and as a reading is judged by."""
+    low, high = limits(quantity)
+    return None if low is None else _earned(low, quantity), None if high is None else _earned(high, quantity)
+
+
+def _earned(value: float, quantity: Quantity) -> float:
+    """The value to as many digits as its tolerance earns: three from one percent up, one more for each tenth of it."""
+    if not quantity.percent:
+        return value
+    digits = 3 + max(0, -floor(log10(quantity.percent)))
+    return float(f"{value:.{digits - 1}e}")
 
 
 def _figures(values: tuple[float, ...], unit: str, form: str, say: Callable[[float], str] = stated) -> str:

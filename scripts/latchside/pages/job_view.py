@@ -14,6 +14,7 @@ from latchside.pages.escape import safe
 from latchside.pages.job_contacts import Spot, handed_over, spots
 from latchside.pages.job_rounds import rounds
 from latchside.pages.page import Page
+from latchside.planning.asked import Asked, by_part
 from latchside.planning.plan import Expected, Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
 from latchside.planning.zones import contact_names
 
@@ -22,11 +23,11 @@ PARTS = {
     "zones": ("Zone schedule", "Position, spoken name, response and reports of each zone"),
     "van": ("What goes on the van", "Parts, consumables and tools, with spares"),
     "work": ("Order of work", "One opening after the other, with minutes"),
+    "service": ("Service plan", "What falls due, and when"),
     "test-sheet": ("Test sheet", "What each reading should be, and room for what it is"),
     "handover": ("Handover sheet", "In plain words, for the people on site"),
-    "service": ("Service plan", "What falls due, and when"),
 }
-"""The parts of a pack beside its summary, in order: title, and what it holds."""
+"""The parts of a pack beside its summary, in order: title, and what it holds. What is filled in or left comes last."""
 
 SORTS = {"part": "Parts", "consumable": "Consumables", "tool": "Tools"}
 _WORST: tuple[Verdict, ...] = ("test on site", "good")
@@ -110,8 +111,8 @@ class JobView:
         return self.page.link(record, item.name) if record else safe(item.name)
 
     def caution_ids(self) -> list[str]:
-        """The cautions of the job."""
-        return [one.caution for one in self.plan.cautions]
+        """The cautions of the job; with all parts in one, those of the site: each opening sheet warns of its own."""
+        return [one.caution for one in self.plan.cautions if not self.whole or "site" in one.about]
 
     # -- what stands open ------------------------------------------------------------------------------------
 
@@ -119,14 +120,14 @@ class JobView:
         """The open questions about an opening, the site or the control unit."""
         return [one for one in self.plan.questions if one.about == about]
 
-    def asked(self) -> list[tuple[str, list[Question]]]:
-        """All questions, by what they are about, in the order of the walk; site and control unit first."""
-        order = dict.fromkeys(["site", "control-unit", *self._spoken, *(one.about for one in self.plan.questions)])
-        return [(about, questions) for about in order if (questions := self.questions(about))]
+    def asked(self) -> list[tuple[str, bool, tuple[Asked, ...]]]:
+        """All questions under the site, the control unit and the openings; whether it is said which openings."""
+        listed = by_part(self.plan.questions).items()
+        return [(self.about(part) if part else "Openings", not part, found) for part, found in listed if found]
 
     def problems(self, about: str) -> list[Problem]:
         """The problems of an opening, the site or the control unit."""
-        return [one for one in self.plan.problems if one.about == about]
+        return [one for one in self.plan.problems if one.concerns(about)]
 
     def verdict(self, one: OpeningPlan) -> str:
         """A problem where there is one, else the worst verdict of its figures; or that it has no device."""
@@ -244,18 +245,17 @@ class JobView:
         return list(spots(self.plan))
 
     def zone_rows(self) -> list[tuple[Zone, str]]:
-        """The zone schedule with an anchor at the first line of each position; a tamper shares that of its zone."""
-        seen: set[str] = set()
-        rows = []
-        for zone in self.plan.zones:
-            anchor = "" if zone.position in seen else f"zone-{zone.position.lower()}"
-            seen.add(zone.position)
-            rows.append((zone, anchor))
-        return rows
+        """The zone schedule with an anchor at each zone; a tamper line has none, because it is no zone of its own."""
+        return [(zone, "" if self.tamper(zone) else f"zone-{zone.position.lower()}") for zone in self.plan.zones]
+
+    @staticmethod
+    def tamper(zone: Zone) -> bool:
+        """It is the tamper line of the zone above it."""
+        return words.response(zone) == "always-on"
 
     def watched(self) -> list[Zone]:
         """The zones that watch an opening, without the tampers of their devices."""
-        return [zone for zone in self.plan.zones if words.response(zone) != "always-on"]
+        return [zone for zone in self.plan.zones if not self.tamper(zone)]
 
     def handed_over(self) -> list[tuple[Spot, Zone]]:
         """Each contact that is watched from now on, with its zone."""

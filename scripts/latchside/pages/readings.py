@@ -12,7 +12,7 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside.figures.units import other_system, readable, rounded_other, symbol
-from latchside.figures.words import accepted, limits
+from latchside.figures.words import accepted, shown_limits
 from latchside.library import Library, Record
 from latchside.library.alike import alike
 from latchside.library.quantity import Quantity, quantity
@@ -45,7 +45,7 @@ def of_device(device: Record, name: str, expect: Mapping[str, Any]) -> Quantity:
     stated = quantity(device["values"][name])
     if "bound" not in expect or stated.one_of:
         return stated
-    low, high = limits(stated)
+    low, high = shown_limits(stated)
     more = expect["bound"] == "at least"
     return Quantity(
         stated.unit, stated.status, low=low if more else None, high=None if more else high, condition=stated.condition
@@ -121,7 +121,7 @@ def _rows(device: str, name: str, stated: Quantity, layout: str = "") -> list[Fi
 
 
 def _row(device: str, name: str, stated: Quantity, layout: str) -> list[Figure]:
-    low, high = limits(stated)
+    low, high = shown_limits(stated)
     known = tuple(value for value in (low, high) if value is not None)
     if not known:
         return []

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from latchside.figures.for_device.mounted import exact, most
+from latchside.figures.for_device.trips import SORTS, limit_names
 from latchside.figures.for_device.worked import Ratings
 from latchside.planning.house import House
 
@@ -20,12 +21,6 @@ WIDTHS_MM: Mapping[str, float] = {"door": 700.0, "window": 400.0}
 DRILLED_MM, SURFACE_MM = 50.0, 20.0
 """How near to the leading edge a contact can be fixed: in a hole, and on the surface."""
 
-SORTS: Mapping[str, str] = {
-    "hinged-door": "door", "double-door": "door", "sliding": "door", "lift-and-slide": "door", "hatch": "door",
-    "casement": "window", "double-hung": "window", "tilt-and-turn": "window", "roof-window": "window",
-    "roller-door": "heavy", "up-and-over": "heavy", "gate": "heavy",
-}  # fmt: skip
-"""What the limits for the trip call each kind of opening."""
 CORNERED = frozenset({"hinged-door", "double-door", "casement", "tilt-and-turn"})
 """Kinds whose contact sits beside the leading edge, nearer to the hinge than the edge itself."""
 
@@ -83,7 +78,4 @@ def late_kinds(ratings: Ratings, name: str, house: House | None) -> frozenset[st
 
 def trip_limits(kind: str, house: House | None) -> tuple[float, ...]:
     """The limits of all regions for the trip at the leading edge of a kind, in mm."""
-    if house is None:
-        return ()
-    start = f"trip-{SORTS[kind]}"
-    return tuple(house[name] for name in house.values if name == start or name.startswith(f"{start}-"))
+    return tuple(house[name] for name in limit_names(kind, house.values)) if house is not None else ()

@@ -20,6 +20,7 @@ from latchside.surveys.survey import ControlUnit, Opening, Site
 
 TOO_LITTLE = "The survey says too little to choose between the classes that are left. Its questions come first."
 
+NONE_LEFT = "no-class-fits"
 _GAP = {"gap", "gap-and-play"}
 _LEFT = "It is the one class that is left for this opening."
 _STAYS = "The sound contact in place stays, with its hole and its own label: a new one would do no more."
@@ -153,6 +154,7 @@ def _passed(
 def _why(one: Standing, chosen: Standing | None, opening: Opening, kind: str) -> Iterator[str]:
     if not one.listed:
         yield f"It is not made for this kind of opening: {kind.lower()}."
+        yield from (_said(cause) for cause in one.ruling_out if "trip-room" in cause.fields)
         return
     if one.ruling_out:
         yield from (f"Ruled out. {_said(cause)}" for cause in one.ruling_out)
@@ -221,7 +223,7 @@ def _none_left(opening: Opening, found: Sequence[Standing]) -> Problem:
     causes = dict.fromkeys(_said(cause) for one in found if one.listed for cause in one.ruling_out)
     listed = any(one.listed for one in found)
     return Problem(
-        opening.id, "no-class-fits",
+        opening.id, NONE_LEFT,
         " ".join(["Every class is ruled out.", *causes]) if listed else "No class is made for this kind of opening.",
         "Have hinge, keep or seal mended first where the gap is the cause. Otherwise ask the lead for a contact of "
         "wider reach or one made for the weather, or for another kind of detection behind the opening.",

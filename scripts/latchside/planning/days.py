@@ -6,7 +6,7 @@ by the firm's own margin where that saves a whole day, and then it says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -23,7 +23,8 @@ _TINY = 1e-9
 class Times:
     """What each day and the last one take, the minutes of a day and by how many it may run over, and who is there.
 
-    `panel` is what powering the panel down and up takes, on each day on which loops are landed in it.
+    `begin` is what the first day takes before any opening, when nobody works at one yet; `panel` is what powering the
+    panel down and up takes, on each day on which loops are landed in it.
     """
 
     arrive: Span
@@ -33,6 +34,7 @@ class Times:
     technicians: int
     over: int = 0
     panel: Span = NONE
+    begin: Span = NONE
 
 
 @dataclass(frozen=True)
@@ -79,19 +81,21 @@ def _fewest(pieces: Sequence[Piece], times: Times, room: float) -> list[list[Bin
     # an opening longer than a day has a day of its own
     sizes = [min(one.takes.usual, room) for one in pieces]
     wide = times.technicians
-    count = max(1, ceil((sum(sizes) / wide + times.close.usual) / room - _TINY))
+    count = max(1, ceil((sum(sizes) / wide + times.close.usual + times.begin.usual) / room - _TINY))
     while True:
         packed = _packed(sizes, [one.last for one in pieces], _rooms(count, times, room))
         if packed is not None:
             days = [packed[start : start + wide] for start in range(0, count * wide, wide)]
-            return _in_order([_shared(day, sizes) for day in days])
+            return _in_order([_shared(day, sizes) for day in days], pinned=1 if times.begin.usual else 0)
         count += 1
 
 
 def _rooms(days: int, times: Times, room: float) -> list[float]:
-    """The minutes that each technician has at openings on each day; on the last the job is closed after them."""
-    closing = max(0.0, room - times.close.usual)
-    return [room] * ((days - 1) * times.technicians) + [closing] * times.technicians
+    """The minutes that each technician has at openings on each day, less what the first and the last take besides."""
+    rooms = [room] * days
+    rooms[0] -= times.begin.usual
+    rooms[-1] -= times.close.usual
+    return [max(0.0, one) for one in rooms for _ in range(times.technicians)]
 
 
 def _packed(sizes: Sequence[float], last: Sequence[bool], rooms: Sequence[float]) -> list[Bin] | None:
@@ -168,11 +172,12 @@ def _shared(day: Sequence[Bin], sizes: Sequence[float]) -> list[Bin]:
     return spread if max(busy) <= max(sum(sizes[one] for one in each) for each in day) else list(day)
 
 
-def _in_order(days: list[list[Bin]]) -> list[list[Bin]]:
-    """The days by their first piece of work, the closing one last; within a bin, the order of work."""
+def _in_order(days: list[list[Bin]], pinned: int) -> list[list[Bin]]:
+    """The days by their first piece of work; the closing one last, and so many where they are, whose room is less."""
     sorted_days = [[sorted(one) for one in day] for day in days]
     *before, closing = sorted_days
-    return [*sorted(before, key=lambda day: min((index for one in day for index in one), default=0)), closing]
+    kept, free = before[:pinned], before[pinned:]
+    return [*kept, *sorted(free, key=lambda day: min((index for one in day for index in one), default=0)), closing]
 
 
 def _day(index: int, days: Sequence[Sequence[Bin]], pieces: Sequence[Piece], times: Times) -> Day:
@@ -181,14 +186,23 @@ def _day(index: int, days: Sequence[Sequence[Bin]], pieces: Sequence[Piece], tim
     last = index == len(days) - 1
     busy = [total(pieces[one].takes for one in each) for each in bins]
     panel = times.panel if any(pieces[one].panel for each in bins for one in each) else NONE
-    spent = times.arrive + _longest(busy) + panel + (times.close if last else NONE) + times.leave
-    who = "one technician" if times.technicians == 1 else f"{times.technicians} technicians"
-    what = f"{len(ids)} {'opening' if len(ids) == 1 else 'openings'}" if ids else "proof and handover"
-    more = ", proof and handover" if last and ids else ""
+    begin, close = NONE if index else times.begin, times.close if last else NONE
+    spent = times.arrive + begin + _longest(busy) + panel + close + times.leave
     over = spent.usual - times.day
     runs_over = f" It runs {short(over, 'min')} over, which saves a day." if 0 < over <= times.over else ""
-    words = f"{what[:1].upper()}{what[1:]}{more}, {who}.{runs_over}"
-    return Day(index + 1, ids, spent.usual, words, spent.low, spent.high)
+    words = ", ".join(_what(len(ids), times, begins=begin.usual > 0, last=last))
+    return Day(index + 1, ids, spent.usual, f"{words[:1].upper()}{words[1:]}.{runs_over}", spent.low, spent.high)
+
+
+def _what(openings: int, times: Times, *, begins: bool, last: bool) -> Iterator[str]:
+    """What a day is made of, and who is there."""
+    if begins:
+        yield "take-over of the system"
+    if openings:
+        yield f"{openings} {'opening' if openings == 1 else 'openings'}"
+    if last:
+        yield "proof and handover"
+    yield "one technician" if times.technicians == 1 else f"{times.technicians} technicians"
 
 
 def _longest(busy: Sequence[Span]) -> Span:

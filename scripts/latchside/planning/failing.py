@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 
+from latchside.figures.rounding import joined
+from latchside.library.alike import alike
 from latchside.planning.plan import Line, OpeningPlan, Problem, Verdict
 
 CODE = "figure-fails"
@@ -28,11 +31,28 @@ _ACTIONS = {
 _ANY = "Choose another part or another place for it, or have the cause changed before the day."
 
 
-def failing(plans: Iterable[OpeningPlan], of_site: Iterable[Line]) -> Iterator[Problem]:
-    """A problem for each figure that is poor, of the site first."""
+OF_CLASS = frozenset({"missed-check-in"})
+"""Figures that class and site decide: one that fails is the same problem at every opening with that class."""
+
+
+def failing(plans: Sequence[OpeningPlan], of_site: Iterable[Line]) -> Iterator[Problem]:
+    """A problem for each figure that is poor, of the site first; one where the class fails at several openings."""
     yield from (_problem("site", line) for line in of_site if line.verdict == "poor")
-    for plan in plans:
-        yield from (_problem(plan.opening.id, line) for line in plan.figures if line.verdict == "poor")
+    poor = [(plan, line) for plan in plans for line in plan.figures if line.verdict == "poor"]
+    same = alike(poor, lambda one: (one[0].choice.device, one[1].name, one[1].shown, one[1].meaning, one[1].action))
+    for plan, line in poor:
+        key = plan.choice.device, line.name, line.shown, line.meaning, line.action
+        where = [other for other, _ in same[key]] if line.figure in OF_CLASS else [plan]
+        if len(where) == 1:
+            yield _problem(plan.opening.id, line)
+        elif where[0] is plan:
+            yield _at_several(where, line)
+
+
+def _at_several(plans: Sequence[OpeningPlan], line: Line) -> Problem:
+    one = _problem("site", line)
+    words = f"{one.found} It is the same at {joined([plan.spoken for plan in plans])}."
+    return replace(one, found=words, openings=tuple(plan.opening.id for plan in plans))
 
 
 def _problem(about: str, line: Line) -> Problem:

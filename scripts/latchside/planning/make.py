@@ -17,7 +17,7 @@ from latchside.figures.catalogue import Figure
 from latchside.library.model import Library
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cautions import cautions
-from latchside.planning.choose import choice_problems, choose
+from latchside.planning.choose import NONE_LEFT, choice_problems, choose
 from latchside.planning.failing import failing, worst
 from latchside.planning.house import House, house_of, rules_of
 from latchside.planning.items import items
@@ -40,7 +40,7 @@ from latchside.planning.questions import questions
 from latchside.planning.service import services
 from latchside.planning.short_names import Limit, limit_of
 from latchside.planning.site_figures import site_figures
-from latchside.planning.site_problems import site_problems
+from latchside.planning.site_problems import site_problems, taken_over
 from latchside.planning.work import Work, work
 from latchside.planning.zone_problems import zone_problems
 from latchside.planning.zones import zones
@@ -70,13 +70,15 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
     chosen, amiss = _chosen(survey, library, figures, on, house, limit)
     asked = _asked(chosen, survey, lambda of: questions(of, library, figures, on, house))
     parts = [one.at for one in chosen]
-    done = work(parts, {one.at.opening.id: one.worked[0] for one in chosen}, len(asked), library, house, rules)
+    lines = {one.at.opening.id: one.worked[0] for one in chosen}
+    over = taken_over(survey.control_unit)
+    done = work(parts, lines, len(asked), library, house, rules, taken_over=over)
     warned = cautions(survey, parts, library, house)
     plans = _openings(chosen, done, warned)
-    schedule = zones(survey, plans, library, limit)
+    schedule = zones(survey, plans, library)
     of_site = site_figures(survey, plans, figures, house)
     problems = [*amiss, *zone_problems(survey, plans, [one.name for one in chosen], schedule, house), *done.problems]
-    problems += _without(plans, asked, {one.about for one in amiss if one.code == UNKNOWN})
+    problems += _without(plans, asked, {one.about for one in amiss if one.code in (UNKNOWN, NONE_LEFT)})
     problems += [*site_problems(survey), *failing(plans, of_site)]
     tools = dict.fromkeys(id_ for stage in done.stages for id_ in stage.procedures)
     return Plan(

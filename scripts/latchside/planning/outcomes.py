@@ -31,6 +31,8 @@ Pieces = Mapping[str, Callable[..., Any]]
 """What works each piece of an outcome, by its name."""
 Facts = tuple[Opening, Site, ControlUnit, JobRules]
 """An opening, its site, the control unit and the house rules of the job."""
+_MOST = 2_000
+"""Openings whose questions are kept for the next plan."""
 
 
 @dataclass(frozen=True)
@@ -84,6 +86,16 @@ class Outcomes:
         self._rules = rules_of(JobRules(), house)
         self._pieces: dict[tuple[str | None, str | None], Pieces] = {}
         self._workers: dict[tuple[Worker, Device, Device | None], Kept[Done]] = {}
+        self._asked: dict[Facts, tuple[Any, ...]] = {}
+
+    def asked(self, facts: Facts, work: Callable[[], tuple[Any, ...]]) -> tuple[Any, ...]:
+        """What is asked of an opening with these facts, worked at the first plan that meets them."""
+        found = self._asked.get(facts)
+        if found is None:
+            if len(self._asked) >= _MOST:
+                self._asked.clear()
+            found = self._asked[facts] = work()
+        return found
 
     def choice(self, *facts: Any) -> Chosen:
         """The class for an opening."""

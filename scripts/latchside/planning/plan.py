@@ -25,12 +25,20 @@ class Question:
 
 @dataclass(frozen=True)
 class Problem:
-    """What stands against the plan as it is, and what to do; `about` as in a question."""
+    """What stands against the plan as it is, and what to do; `about` as in a question.
+
+    `openings` are the ids of those that one problem of the whole site concerns, where it names them.
+    """
 
     about: str
     code: str
     found: str
     action: str
+    openings: tuple[str, ...] = ()
+
+    def concerns(self, id_: str) -> bool:
+        """It stands against this opening, the site or the control unit."""
+        return id_ == self.about or id_ in self.openings
 
 
 @dataclass(frozen=True)
@@ -155,7 +163,10 @@ class OpeningPlan:
 
 @dataclass(frozen=True)
 class Zone:
-    """One line of the zone schedule. `position` counts wired and radio positions apart, as W1 or R1."""
+    """One line of the zone schedule. `position` counts wired and radio positions apart, as W1 or R1.
+
+    A line whose response is always on is the tamper of the zone at the same position, and no zone of its own.
+    """
 
     position: str
     link: Literal["wired", "radio"]

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Any
 
 from latchside.figures.catalogue import Figure
@@ -38,7 +38,7 @@ def questions(
     outcomes, known = _outcomes(library, _Held(figures), on, house), fields(library)
     facts = [facts_of(one, survey) for one in survey.openings]
     met = {one: _seen(one, outcomes) for one in dict.fromkeys(facts)}
-    own = {one: _of_opening(seen, library, outcomes) for one, seen in met.items()}
+    own = {one: outcomes.asked(one, partial(_of_opening, seen, library, outcomes)) for one, seen in met.items()}
     of_site = SiteOutcomes(survey, [met[one].chosen for one in facts], [met[one].lines for one in facts], outcomes)
     site = _above(SITE, known.site, met.values(), of_site, outcomes)
     unit = _above(UNIT, known.unit, met.values(), of_site, outcomes)

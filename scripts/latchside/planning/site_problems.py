@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from latchside.planning.plan import Problem
-from latchside.surveys.survey import Survey
+from latchside.surveys.survey import ControlUnit, Survey
 
 _OWNERS = {"other-firm": "another firm", "leased": "whoever leases it out"}
 
@@ -14,6 +14,11 @@ def site_problems(survey: Survey) -> Iterator[Problem]:
     """Every problem of site and panel that the survey itself tells."""
     yield from _site(survey)
     yield from _panel(survey)
+
+
+def taken_over(unit: ControlUnit) -> bool:
+    """The system is taken over before it is changed: it is another firm's, or nobody here has its code."""
+    return unit.owner in _OWNERS or (unit.installer_access is False and unit.owner != "our-firm")
 
 
 def _site(survey: Survey) -> Iterator[Problem]:

@@ -192,9 +192,13 @@ def _bare_truths(opening: Opening, library: Library) -> tuple[Truth, ...]:
 
 
 def _too_late(opening: Opening, library: Library) -> bool:
-    """The class that reaches farthest lets the edge open past its limit: one of wider reach would be no help."""
+    """The gap is too wide for what is made for such an opening, and what reaches farther lets its edge open too far."""
     wired = _wired(opening, library, _TO_THE_UNIT)
-    return any("trip-room" in cause.fields for one in wired if one.listed for cause in one.ruling_out)
+    wide = any(_GAP & cause.fields for one in wired if one.listed for cause in one.ruling_out)
+    return wide and any("trip-room" in cause.fields for one in wired for cause in one.ruling_out)
+
+
+_GAP = frozenset({"gap", "gap-and-play"})
 
 
 def _bare(field: str, word: str, text: str) -> Condition:

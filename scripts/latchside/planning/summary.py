@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from latchside.planning.asked import Asked, asked
 from latchside.planning.plan import OpeningPlan, Plan
 
 COLUMNS = ("Opening", "Device", "Verdicts", "Open")
@@ -22,15 +23,15 @@ def heading(plan: Plan) -> str:
         counted(len(plan.openings), "opening"),
         f"{chosen} with a device",
         counted(len(plan.problems), "problem"),
-        counted(len(plan.questions), "question"),
+        counted(len(asked(plan.questions)), "question"),
     )
     return f"{shown(plan.survey.name)} ({shown(plan.survey.id)}), planned for {plan.on}: {', '.join(counts)}"
 
 
 def open_ends(plan: Plan) -> list[str]:
-    """Each problem and each question on a line of its own."""
+    """Each problem and each question on a line of its own; a question with all that it is asked of."""
     problems = [f"{_about(plan, one.about)}: {one.found} \u2013 {one.action}" for one in plan.problems]
-    questions = [f"{_about(plan, one.about)}: {one.text} {one.why}" for one in plan.questions]
+    questions = [_question(plan, one) for one in asked(plan.questions)]
     return [*(f"problem   {shown(line)}" for line in problems), *(f"question  {shown(line)}" for line in questions)]
 
 
@@ -66,10 +67,18 @@ def _verdicts(one: OpeningPlan) -> str:
 
 
 def _open(plan: Plan, one: OpeningPlan) -> str:
-    problems = sum(problem.about == one.opening.id for problem in plan.problems)
+    problems = sum(problem.concerns(one.opening.id) for problem in plan.problems)
     questions = sum(question.about == one.opening.id for question in plan.questions)
     parts = [counted(count, word) for count, word in ((problems, "problem"), (questions, "question")) if count]
     return ", ".join(parts) or "-"
+
+
+def _question(plan: Plan, one: Asked) -> str:
+    """Of what it is asked and what it decides there: said first where it decides the same everywhere."""
+    where = [(", ".join(_about(plan, id_) for id_ in ids), why) for why, ids in one.decides]
+    if len(where) == 1:
+        return f"{where[0][0]}: {one.text} {where[0][1]}"
+    return " ".join([one.text, *(f"{names}: {why}" for names, why in where)])
 
 
 def _about(plan: Plan, id_: str) -> str:

@@ -10,6 +10,9 @@ that of the walk.
 A loop to the panel is fixed and metered at its opening, which is closed up before the next is begun. Once a day, with
 the panel powered down, all such loops are landed; then each is enrolled and proved.
 
+Where the system was another firm's, or nobody has its code, it is taken over on the first day before anything is
+changed.
+
 Waiting is filled with other work at the same opening, never with another opening: only a second technician works at
 one beside it.
 """
@@ -39,6 +42,8 @@ from latchside.planning.times import (
 )
 
 ARRIVE, LEAVE, HAND_OVER = "arrive-and-go-on-test", "go-off-test", "hand-over"
+TAKE_OVER = "take-over-system"
+"""Done once, before anything is changed, where the system was another firm's or nobody has its code."""
 ON_THE_SET = ("position", "fix")
 """Work on the set itself, which a contact that stays does not want."""
 
@@ -77,8 +82,10 @@ def work(
     library: Library,
     house: House,
     rules: Rules,
+    *,
+    taken_over: bool = False,
 ) -> Work:
-    """The work for the openings that have a device. `figures` are the worked figures of each opening, by its id."""
+    """The work for the openings with a device. `figures` are those of each, by its id; a system may be taken over."""
     order = ordered(parts, figures)
     clock = _Clock(library, house)
     of_opening = {part.opening.id: tuple(clock.stages(part)) for part in order}
@@ -100,9 +107,11 @@ def work(
         technicians=rules.technicians,
         over=int(house["day-over"]),
         panel=fixed(house["panel-minutes"]),
+        begin=clock.of(TAKE_OVER) if taken_over else NONE,
     )
     laid = lay(pieces, times)
-    on_site = (one for day in laid.days for one in clock.day(day, laid, of_opening, loops, closing))
+    first = (clock.take_over(),) if taken_over else ()
+    on_site = (one for day in laid.days for one in clock.day(day, laid, of_opening, loops, closing, first))
     stages = (*_before(len(order), questions, clock, house), *on_site)
     return Work(stages, of_opening, laid.days, laid.problems)
 
@@ -205,10 +214,13 @@ class _Clock:
         of_opening: Mapping[str, tuple[Stage, ...]],
         loops: Mapping[str, int],
         closing: Sequence[Stage],
+        first: Sequence[Stage],
     ) -> Iterator[Stage]:
-        """The stages of one day. `loops` are the loops to the panel, by opening."""
+        """The stages of one day. `loops` are the loops to the panel, by opening; `first` comes once, on the first."""
         mark = f"Day {day.number}: " if len(laid.days) > 1 else ""
         yield _stage("prepare", "site", f"{mark}{self.name(ARRIVE)}.", self.of(ARRIVE), (ARRIVE,))
+        if day is laid.days[0]:
+            yield from first
         later: list[Stage] = []
         for id_ in day.openings:
             waits = [one for one in of_opening[id_] if id_ in loops and one.stage in AFTER_LANDING]
@@ -224,6 +236,11 @@ class _Clock:
         if day is laid.days[-1]:
             yield from closing
         yield _stage("hand-over", "site", f"{mark}{self.name(LEAVE)}.", self.of(LEAVE), (LEAVE,))
+
+    def take_over(self) -> Stage:
+        """The take-over of a system, before anything in it is changed."""
+        words = f"{self.name(TAKE_OVER)}. Nothing is opened, programmed or changed before it is through."
+        return _stage("prepare", "control-unit", words, self.of(TAKE_OVER), (TAKE_OVER,))
 
     def closing(self, *, radio: bool) -> Iterator[Stage]:
         """What is done once, after the last opening. Check-ins are waited for beside what follows them."""

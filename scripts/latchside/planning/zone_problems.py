@@ -17,11 +17,11 @@ _NAME_IT = "Write a name of its own under `spoken` in the survey."
 def zone_problems(
     survey: Survey, plans: Sequence[OpeningPlan], named: Sequence[Name], schedule: Sequence[Zone], house: House
 ) -> Iterator[Problem]:
-    """Every problem of the schedule, the site's first."""
+    """Every problem of the schedule, the site's first. A tamper line has no name that could be wrong."""
     zones = [zone for zone in schedule if zone.response != ALWAYS_ON]
     yield from _entry_route(plans, zones)
     yield from _doubles(zones, survey.control_unit.zones_in_use)
-    yield from _hard_to_say(schedule, plans, named, limit_of(survey.control_unit, house))
+    yield from _hard_to_say(zones, plans, named, limit_of(survey.control_unit, house))
 
 
 def position_problems(unit: ControlUnit, zones: Sequence[Zone]) -> Iterator[Problem]:
@@ -106,15 +106,13 @@ class _Known:
 
 
 def _hard_to_say(
-    schedule: Sequence[Zone], plans: Sequence[OpeningPlan], named: Sequence[Name], limit: Limit
+    zones: Sequence[Zone], plans: Sequence[OpeningPlan], named: Sequence[Name], limit: Limit
 ) -> Iterator[Problem]:
-    too_long: set[str] = set()
-    for zone in schedule:
-        if not limit.fits(zone.spoken) and (zone.response != ALWAYS_ON or zone.opening not in too_long):
-            too_long.add(zone.opening)
+    for zone in zones:
+        if not limit.fits(zone.spoken):
             found = f"“{zone.spoken}” has {len(zone.spoken)} letters. The keypad shows {limit.words()}."
             yield Problem(zone.opening, "name-too-long", found, f"{_NAME_IT}{_short(zone.spoken, limit)}")
-        words = unsayable(zone.spoken) if zone.response != ALWAYS_ON else ()
+        words = unsayable(zone.spoken)
         if words:
             found = f"“{zone.spoken}” cannot be said aloud: {_listed(words)}."
             yield Problem(zone.opening, "name-not-sayable", found, _NAME_IT)

@@ -8,6 +8,7 @@ control unit may begin at a later one.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from latchside.figures.for_device.check_ins import FIGURE, time
 from latchside.figures.words import in_words
@@ -17,7 +18,6 @@ from latchside.planning.at_opening import TERMINALS
 from latchside.planning.figures_for.check_ins import asked
 from latchside.planning.names import SECOND, second_name
 from latchside.planning.plan import OpeningPlan, Zone
-from latchside.planning.short_names import Limit, same, shorter, suffixed
 from latchside.surveys.survey import Survey
 
 DELAYED, FOLLOWED, INSTANT, ALWAYS_ON = "delayed", "followed", "instant", "always-on"
@@ -40,10 +40,8 @@ _LOOP = {
 }
 
 
-def zones(
-    survey: Survey, plans: Sequence[OpeningPlan], library: Library, limit: Limit | None = None
-) -> tuple[Zone, ...]:
-    """The schedule: every zone in the order of the survey, then the tamper lines in the same order.
+def zones(survey: Survey, plans: Sequence[OpeningPlan], library: Library) -> tuple[Zone, ...]:
+    """The schedule: every zone in the order of the survey, each with its tamper line below it.
 
     What no position is free for is numbered behind all others of its sort.
     """
@@ -56,8 +54,8 @@ def zones(
             counts[device["link"]] += 1
             position = f"{'W' if device['link'] == 'wired' else 'R'}{counts[device['link']]}"
             made[index, part] = _zone(position, part, plan, device, survey, library)
-    found = tuple(made[key] for key in sorted(made))
-    return (*found, *_tampers(found, survey, limit))
+    why = _TAMPER.get(survey.control_unit.layout or "")
+    return tuple(line for key in sorted(made) for line in _with_tamper(made[key], why))
 
 
 def lines(plan: OpeningPlan) -> int:
@@ -153,24 +151,12 @@ def _supervision(device: Record, survey: Survey, library: Library) -> str:
     return f"on: trouble shows when it is not heard for {in_words(quantity(window))}. The contract may ask for less"
 
 
-def _tampers(made: Sequence[Zone], survey: Survey, limit: Limit | None) -> Iterator[Zone]:
-    """Where the resistors tell tamper apart, each wired position has a second meaning, and takes no second position."""
-    why = _TAMPER.get(survey.control_unit.layout or "")
-    taken = {same(zone.spoken) for zone in made}
-    for zone in made if why else ():
-        if zone.link == "wired":
-            spoken = suffixed(tuple(shorter(zone.spoken)), ("tamper",), limit, taken)
-            taken.add(same(spoken))
-            yield Zone(
-                position=zone.position,
-                link="wired",
-                spoken=spoken,
-                opening=zone.opening,
-                device=zone.device,
-                input=zone.input,
-                response=ALWAYS_ON,
-                reports=zone.reports,
-                chime=False,
-                supervision=zone.supervision,
-                reasons=(str(why), "Tamper answers at any hour, set or unset."),
-            )
+def _with_tamper(zone: Zone, why: str | None) -> Iterator[Zone]:
+    """A zone, and below it its tamper where the resistors tell that apart: a second meaning of the same position.
+
+    It takes no position and no name: the panel shows it under the name of its zone.
+    """
+    yield zone
+    if why is not None and zone.link == "wired":
+        reasons = (why, "Tamper answers at any hour, set or unset.")
+        yield replace(zone, spoken=f"Tamper of {zone.position}", response=ALWAYS_ON, chime=False, reasons=reasons)

@@ -10,8 +10,10 @@ from latchside.rules.rule import Rule
 
 CODE = "work-time"
 TABLE = "work-times"
-_PLANNED = ("prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over")
-"""The stages of a device that the work of a job is made of."""
+_PLANNED = frozenset({
+    "prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over",
+})  # fmt: skip
+"""The stages that the work of a job is made of, wherever a device lists what is done in them."""
 
 
 def check(library: Library) -> Iterator[Finding]:
@@ -21,13 +23,12 @@ def check(library: Library) -> Iterator[Finding]:
         return
     rows = {row["id"] for row in table["rows"]}
     for device in library.of("device"):
-        for stage in _PLANNED:
-            listed = device["procedures"].get(stage, ())
+        for stage, listed in device["procedures"].items():
             for index, id_ in enumerate(() if isinstance(listed, Mapping) else listed):
-                if id_ not in rows:
+                if id_ not in rows and not _PLANNED.isdisjoint((stage, _own_stage(id_, library))):
                     yield device.finding(
-                        CODE, ("procedures", stage, index), f"procedure/{id_}, which has no row in table/{TABLE}",
-                        "a row with its minutes, low, usual and high", f"Add the row {id_} to table/{TABLE}.",
+                        CODE, ("procedures", stage, index), f"procedure/{id_}, which has no row in {table.raw.file}",
+                        "a row with its minutes, low, usual and high", f"Add the row {id_} to {table.raw.file}.",
                     )  # fmt: skip
     for index, row in enumerate(table["rows"]):
         figures = [row["cells"].get(one) for one in ("low", "usual", "high")]
@@ -36,6 +37,11 @@ def check(library: Library) -> Iterator[Finding]:
                 CODE, ("rows", index, "cells"), f"{', '.join(map(str, figures))} as low, usual and high",
                 "three figures that do not fall", "Correct the minutes of the row.",
             )  # fmt: skip
+
+
+def _own_stage(procedure: str, library: Library) -> str:
+    record = library.find("procedure", procedure)
+    return str(record["stage"]) if record else ""
 
 
 RULE = Rule(CODE, "Every procedure that a job is planned with has its minutes, at best, as a rule and at worst.", check)

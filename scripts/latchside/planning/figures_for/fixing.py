@@ -5,23 +5,20 @@ the rules of the place allow.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from latchside.library.quantity import Quantity
-from latchside.planning.bounds import DRILLED_MM
 from latchside.planning.figures_for import kept
 from latchside.planning.figures_for.context import Context, Device
 from latchside.planning.figures_for.ladder import ACCESS, LADDER_M, too_high
 from latchside.planning.figures_for.magnet import NO_SPACER, steel_at
-from latchside.planning.figures_for.places import CORNER_MM, PLACES, RECESSED
+from latchside.planning.figures_for.places import PLACES, RECESSED
 from latchside.planning.figures_for.shown import in_words, say
+from latchside.planning.figures_for.trip import place as place_along
 from latchside.planning.holes import needs_hole, no_holes
 from latchside.planning.plan import Fixing, Line
 from latchside.surveys.survey import Opening
 
-CORNER = Quantity("mm", "common practice", low=DRILLED_MM, high=CORNER_MM)
-"""Distance of a drilled contact from the latch-side corner: position-recessed-contact."""
-NEAR_CORNER = Quantity("mm", "common practice", high=CORNER_MM)
-"""Distance of a surface set from the latch-side corner: position-surface-contact."""
 METAL_MM, MAINS_MM = 100.0, 300.0
 """Distance of a transmitter from large metal and from mains: position-transmitter."""
 _HARDWARE = {
@@ -36,7 +33,6 @@ _HARDWARE = {
 """What the hardware of a door asks of the place of a contact, common practice; in the order of words."""
 _POWERED = "Powered: the drive is isolated and locked off before hands or tools go near it."
 _NO_HOLE = ("glass", "plastic")
-_CORNERED = ("hinged-door", "double-door", "casement")
 _HIGH = ("hinged-door", "double-door", "casement", "tilt-and-turn")
 
 
@@ -48,10 +44,9 @@ def fixing(context: Context, spacer: Line | None) -> Fixing | None:
     sensor, magnet = _where(context)
     steel = steel_at(context)
     if context.device.transmitter:
-        own = _off_steel(context.contact) if steel else "by its own profile"
-        pieces = f"none at the transmitter; the wired contact: {own}"
+        pieces = f"none at the transmitter; the wired contact: {_of_contact(context.contact, spacer, steel)}"
     else:
-        pieces = _pieces(context.device, spacer, steel=steel is True)
+        pieces = _pieces(context.device, spacer, steel)
     never = f"Never drilled: {place.never}."
     if kept.stays(context) and not kept.second(context):
         sensor, magnet, pieces = _in_place(context, sensor)
@@ -73,19 +68,33 @@ def _hardware(context: Context) -> Iterator[str]:
         yield _POWERED
 
 
-def _pieces(device: Device, spacer: Line | None, *, steel: bool) -> str:
-    """What goes under or round the halves: to bring them level, and to hold them off steel."""
+def _of_contact(contact: Device | None, spacer: Line | None, steel: bool | None) -> str:
+    """What goes under the contact on the loop of a transmitter; its own profile tells where its class is not named."""
+    if contact is not None:
+        return _pieces(contact, spacer, steel)
+    return _off_steel(None) if steel else "by its own profile"
+
+
+def _pieces(device: Device, spacer: Line | None, steel: bool | None) -> str:
+    """What goes under or round the halves: to bring them level, and to hold them off steel, where that is known."""
     if _bracketed(device):
-        held = ", which holds the magnet off the steel" if steel else ""
-        return f"the bracket of the set, slid in its slots{held}"
+        return f"the bracket of the set, slid in its slots{_HELD_OFF[steel]}"
+    off = _off_steel(device)
     if device.drilled:
-        return _off_steel(device) if steel else "none in this set"
-    level = spacer.shown if spacer is not None else "none in this set"
-    if not steel or spacer is None:
-        return level
-    if level == NO_SPACER:
-        return _off_steel(device)
-    return f"{level}, and as many more under both halves as the set has, against the steel"
+        return {True: off, False: _NONE, None: f"{_NONE}; {_IF_STEEL} {off}"}[steel]
+    if spacer is None:
+        return _NONE
+    if steel and spacer.shown == NO_SPACER:
+        return off
+    more = "as many more under both halves as the set has"
+    return spacer.shown + {True: f"; against the steel {more}", False: "", None: f"; {_IF_STEEL} {more}"}[steel]
+
+
+_NONE = "none in this set"
+_IF_STEEL = "where a test magnet finds steel:"
+_HELD_OFF = {
+    True: ", which holds the magnet off the steel", False: "", None: ", which holds the magnet off any steel",
+}  # fmt: skip
 
 
 def _off_steel(device: Device | None) -> str:
@@ -102,18 +111,19 @@ def _where(context: Context) -> tuple[str, str]:
     place = PLACES[kind]
     if device.transmitter:
         free = f"at least {say(METAL_MM, 'mm')} from large metal and {say(MAINS_MM, 'mm')} from mains"
-        contact = _contact_on_loop(context.contact, kind)
+        contact = _contact_on_loop(context)
         return f"Transmitter on the fixed part or the wall beside the opening: dry, in reach, {free}.", contact
+    along = _along(context)
     if device.drilled:
         reed, magnet = _recessed(kind)
-        return f"Reed {reed}{_corner(kind, CORNER)}.", f"Magnet {magnet}, on one line with the reed."
+        return f"Reed {reed}{along}.", f"Magnet {magnet}, on one line with the reed."
     if _bracketed(device):
         return (
-            f"Housing {place.sensor}, its mark towards the magnet, its tail away from the leaf.",
+            f"Housing {place.sensor}{along}, its mark towards the magnet, its tail away from the leaf.",
             f"Magnet on its bracket {place.magnet}, its middle at the mark.",
         )
     return (
-        f"Sensor {place.sensor}{_corner(kind, NEAR_CORNER)}, its mark towards the magnet.",
+        f"Sensor {place.sensor}{along}, its mark towards the magnet.",
         f"Magnet {place.magnet}, its middle at the mark.",
     )
 
@@ -124,15 +134,17 @@ def _recessed(kind: str) -> tuple[str, str]:
     return RECESSED.get(kind, (place.sensor.replace("on the", "in the", 1), place.magnet))
 
 
-def _contact_on_loop(contact: Device | None, kind: str) -> str:
+def _contact_on_loop(context: Context) -> str:
     """Where the wired contact on the loop of a transmitter goes."""
+    contact, kind = context.contact, context.opening.kind
     reed, magnet = PLACES[kind].sensor, PLACES[kind].magnet
     if contact is None:
         return f"The magnet of the wired contact goes {magnet}; its other half {reed}."
     name, half = contact.record.name.lower(), "housing" if _bracketed(contact) else "other half"
     if contact.drilled:
         reed, magnet = _recessed(kind)
-    return f"The magnet of the {name} goes {magnet}; its {half} {reed}."
+    along = _along(replace(context, device=contact, contact=None))
+    return f"The magnet of the {name} goes {magnet}; its {half} {reed}{along}."
 
 
 def _bracketed(device: Device) -> bool:
@@ -140,8 +152,13 @@ def _bracketed(device: Device) -> bool:
     return "bracket" in device.parts
 
 
-def _corner(kind: str, distance: Quantity) -> str:
-    return f", {in_words(distance)} from the corner" if kind in _CORNERED else ""
+def _along(context: Context) -> str:
+    """How far from the corner it goes: no farther than where it trips in time; a hole no nearer than it may."""
+    at = place_along(context)
+    if at is None:
+        return ""
+    low = at.nearest if context.device.drilled and at.nearest < at.farthest else None
+    return f", {in_words(Quantity('mm', 'common practice', low=low, high=at.farthest))} from the corner"
 
 
 def _height(context: Context) -> str:

@@ -14,7 +14,7 @@ from latchside.figures.models.loop_states import Window, smallest_gap, told_apar
 from latchside.figures.rounding import between, joined
 from latchside.planning.figures_for import cable as cables
 from latchside.planning.figures_for.context import Context
-from latchside.planning.figures_for.shown import down, in_words, say, up, up_to
+from latchside.planning.figures_for.shown import down, in_words, say, third_digit, up, up_to
 from latchside.planning.plan import Expected, Line, Verdict
 
 CLEAR = 0.05
@@ -83,7 +83,8 @@ def readings(context: Context, cable: cables.Cable | None) -> Readings:
     leads = max(ratings.most("contact-resistance", "ohm"), cable.most if cable else 0.0)
 
     def band(ohm: float) -> Band:
-        return down(ohm * (1 - part), 1.0), up(ohm * (1 + part) + leads, 1.0)
+        low, high = ohm * (1 - part), ohm * (1 + part) + leads
+        return down(low, third_digit(low)), up(high, third_digit(high))
 
     closed: Band = (0.0, up(leads, 1.0))
     nothing: Band = (ratings.least("loop-open", "ohm"), None)

@@ -229,24 +229,25 @@ def _spacer(context: Context) -> Line | None:
         "spacers_mm": [piece] * max(1, context.device.parts.get("spacer", 1)),
     }
     answer = context.answer("spacer", inputs)
-    assumed = ["Reed and magnet lie equally deep below the tops of their bodies."]
-    if step is None:
-        assumed.append("The step between the surfaces is not known: they count as level.")
+    assumed = ("Reed and magnet lie equally deep below the tops of their bodies.",)
     if answer is None:
         meaning = "No spacer makes up such a step. Another place or another device is chosen."
-        return Line("Spacer", "beyond any spacer", "poor", meaning, "spacer", inputs, tuple(assumed))
-    offset, pieces = abs(answer["left_mm"]), len(answer["pieces_mm"])
-    shown = _pieces(pieces, piece, answer["under"])
-    level = offset <= LEVEL_MM
+        return Line("Spacer", "beyond any spacer", "poor", meaning, "spacer", inputs, assumed)
+    offset = abs(answer["left_mm"])
+    shown, level = _pieces(len(answer["pieces_mm"]), piece, answer["under"]), offset <= LEVEL_MM
     rest = f"{mm(offset)} of offset in height is left" if offset else "The two are then level"
-    if level:
-        meaning = f"{rest}, within {mm(LEVEL_MM)}." if offset else f"{rest}."
-    else:
+    if step is None:
+        shown = f"if the surfaces are level: {shown}; if they are stepped: by the step, measured first"
+        level_then = f"{rest[:1].lower()}{rest[1:]}"
+        meaning = (
+            f"The step decides, and nobody measured it: measure it before spacers are chosen. With none, {level_then}."
+        )
+        return Line("Spacer", shown, "test on site", meaning, "spacer", {**inputs, "step_mm": None}, assumed)
+    if not level:
         meaning = f"{rest}, more than {mm(LEVEL_MM)}. Where the spacers run out, another device is chosen."
-    verdict: Verdict = "poor" if not level else "test on site" if step is None else "good"
-    if step is None and not level:
-        verdict = "test on site"
-    return Line("Spacer", shown, verdict, meaning, "spacer", inputs, tuple(assumed))
+    else:
+        meaning = f"{rest}, within {mm(LEVEL_MM)}." if offset else f"{rest}."
+    return Line("Spacer", shown, "good" if level else "poor", meaning, "spacer", inputs, assumed)
 
 
 NO_SPACER = "no spacer"

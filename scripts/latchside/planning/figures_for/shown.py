@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from math import ceil, floor
+from math import ceil, floor, log10
 
 from latchside.figures import rounding, words
 from latchside.library.quantity import Quantity
@@ -31,6 +31,11 @@ def up(value: float, step: float) -> float:
 def down(value: float, step: float) -> float:
     """The next step at or below."""
     return float(f"{floor(value / step + _TINY) * step:.12g}")
+
+
+def third_digit(value: float) -> float:
+    """The step of the third digit, and one for what is shorter: a reading within percents earns no more."""
+    return float(10 ** max(0, floor(log10(value)) - 2)) if value > 1 else 1.0
 
 
 def mm(value: float) -> str:

@@ -8,9 +8,10 @@ sliding leaf, and one whose contact sits at the leading edge itself, moves as fa
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from latchside.figures.for_device.mounted import most as farthest
+from latchside.figures.for_device.trips import SORTS
 from latchside.figures.for_device.worked import Missing
 from latchside.planning import bounds
 from latchside.planning.figures_for.context import NORTH_AMERICA, Context
@@ -23,11 +24,37 @@ HAND = "trip-hand"
 
 def limit(context: Context) -> float | None:
     """The limit for the trip at the leading edge, in mm; None where the library has none for such an opening."""
-    if context.house is None or context.opening.kind not in bounds.SORTS:
+    if context.house is None or context.opening.kind not in SORTS:
         return None
-    start = f"trip-{bounds.SORTS[context.opening.kind]}"
+    start = f"trip-{SORTS[context.opening.kind]}"
     names = [f"{start}-north-america"] if context.region in NORTH_AMERICA else []
     return next((context.house[name] for name in (*names, start) if name in context.house.values), None)
+
+
+@dataclass(frozen=True)
+class Place:
+    """How far from the latch-side corner a contact may go, in mm, so that it trips in time.
+
+    `held` says that it trips too late at the usual distance, and is held nearer than that.
+    """
+
+    nearest: float
+    farthest: float
+    held: bool
+
+
+def place(context: Context) -> Place | None:
+    """The place along the edge; None where the contact sits at the leading edge itself, whatever its distance."""
+    kind, ratings = context.opening.kind, context.device.ratings
+    if kind not in bounds.CORNERED:
+        return None
+    width, most = _width(context)[0], limit(context)
+    nearest, usual = (min(one, bounds.MIDDLE * width) for one in (bounds.nearest_mm(ratings), CORNER_MM))
+    if most is None or "break-travel" not in ratings:
+        return Place(nearest, usual, held=False)
+    inside = down(width * (1 - farthest(ratings, "break-travel") / most), 1)
+    held = nearest <= inside < usual
+    return Place(nearest, inside if held else usual, held)
 
 
 def trip(context: Context) -> Iterator[Line]:
@@ -39,33 +66,41 @@ def trip(context: Context) -> Iterator[Line]:
     most = limit(context)
     if most is None:
         return
-    travel, kind = farthest(context.device.ratings, "break-travel"), context.opening.kind
+    travel, kind, at = farthest(context.device.ratings, "break-travel"), context.opening.kind, place(context)
     width, measured = _width(context)
-    places = [min(place, bounds.MIDDLE * width) for place in (bounds.nearest_mm(context.device.ratings), CORNER_MM)]
-    near, far = (up(travel * bounds.lever(kind, place, width), 0.1) for place in places)
-    assumed = (
-        [f"The contact is fixed within {mm(places[1])} of the latch-side corner."] if kind in bounds.CORNERED else []
+    near, far = (
+        _shown(travel * bounds.lever(kind, one, width), most) for one in ((at.nearest, at.farthest) if at else (0, 0))
     )
-    if kind in bounds.CORNERED and not measured:
-        assumed.append(f"The width of the leaf was not measured: {mm(width)} by the house rule, on the narrow side.")
-    if context.region is None:
-        assumed.append("The region is not known: the target of the house is taken.")
     inputs = {
         "travel_mm": travel, "trip_mm": far, "nearest_trip_mm": near, "limit_mm": most, "width_mm": width,
-        "from_edge_mm": places[1] if kind in bounds.CORNERED else 0.0, "hand_mm": bounds.rule(context.house, HAND, 0.0),
+        "from_edge_mm": at.farthest if at else 0.0, "hand_mm": bounds.rule(context.house, HAND, 0.0),
     }  # fmt: skip
     verdict, meaning = _judged(context, travel, (near, far), most)
-    shown = f"up to {mm(far)}, limit {mm(most)}"
-    yield Line("Trip at the leading edge", shown, verdict, meaning, "reed-gap", inputs, tuple(assumed))
+    shown, assumed = f"up to {mm(far)}, limit {mm(most)}", tuple(_assumed(context, at, width, measured=measured))
+    yield Line("Trip at the leading edge", shown, verdict, meaning, "reed-gap", inputs, assumed)
+
+
+def _shown(opened: float, most: float) -> float:
+    """Rounded up, but not past a limit that it keeps."""
+    return min(up(opened, 0.1), most) if opened <= most else up(opened, 0.1)
+
+
+def _assumed(context: Context, at: Place | None, width: float, *, measured: bool) -> Iterator[str]:
+    if at is not None:
+        yield f"The contact is fixed within {mm(at.farthest)} of the latch-side corner."
+        if not measured:
+            yield f"The width of the leaf was not measured: {mm(width)} by the house rule, on the narrow side."
+    if context.region is None:
+        yield "The region is not known: the target of the house is taken."
 
 
 def _judged(context: Context, travel: float, ends: tuple[float, float], most: float) -> tuple[Verdict, str]:
-    near, far = ends
-    kept = context.device.wired and bool(context.opening.old_contact)
+    near, _ = ends
+    kept, at = context.device.wired and bool(context.opening.old_contact), place(context)
     if near > most:
         return "poor", "The edge has passed its limit before the contact trips. Choose a contact that trips sooner."
-    if far > most:
-        return "test on site", f"{_nearer(context, travel, most)} it trips inside the limit. Farther away it may not."
+    if at is not None and at.held:
+        return "test on site", f"{_nearer(at.farthest)} it trips inside the limit. Farther away it may not."
     verdict: Verdict = "test on site" if kept or context.region is None else "good"
     return verdict, f"The contact trips inside the limit. {_of_hand(context, travel, ends)}"
 
@@ -79,12 +114,12 @@ def _of_hand(context: Context, travel: float, ends: tuple[float, float]) -> str:
         return f"A flat hand, {mm(hand)}, does not pass."
     if near > hand:
         return f"A flat hand, {mm(hand)}, may pass: a target of the house, and no limit."
-    return f"{_nearer(context, travel, hand)} it trips before a flat hand, {mm(hand)}, passes."
+    within = down(_width(context)[0] * (1 - travel / hand), 1)
+    return f"{_nearer(within)} it trips before a flat hand, {mm(hand)}, passes."
 
 
-def _nearer(context: Context, travel: float, most: float) -> str:
-    width, _ = _width(context)
-    return f"Fixed within {mm(down(width * (1 - travel / most), 1))} of the leading edge,"
+def _nearer(within: float) -> str:
+    return f"Fixed within {mm(within)} of the leading edge,"
 
 
 def _width(context: Context) -> tuple[float, bool]:
