@@ -113,6 +113,7 @@ def add_devices(root: Path, count: int) -> None:
         own = re.sub(r"(?m)^id: .*$", f"id: {id_}", text, count=1)
         own = re.sub(r"(?m)^name: (.*)$", rf"name: \1 {number}", own, count=1)
         own = own.replace(f"device/{pattern.stem}/", f"device/{id_}/")
+        own = own.replace(" position,", "").replace(" fixing,", "")  # lists whose items are for a class by its id
         (root / "content" / "devices" / f"{id_}.yaml").write_text(own, "utf-8")
 
 

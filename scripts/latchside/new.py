@@ -69,7 +69,7 @@ class _Writer:
             return yaml.safe_dump(schema["x-starter"], default_flow_style=True).removesuffix("...\n").strip()
         if "enum" in schema:
             words = schema["enum"]
-            return f"{words[0]}  # one of: {', '.join(words[:14])}{', …' if len(words) > 14 else ''}"
+            return f"{words[0]}  # one of: {', '.join(words[:16])}{', …' if len(words) > 16 else ''}"
         if "const" in schema:
             return json.dumps(schema["const"])
         kind = schema.get("type")

@@ -11,6 +11,7 @@ import yaml
 from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
 
 CHECKLISTS = Path(__file__).parents[2] / "checklists"
+DEVICES = Path(__file__).parents[2] / "content" / "devices"
 PHONE: ViewportSize = {"width": 360, "height": 740}
 
 Open = Callable[[str], Page]
@@ -22,7 +23,17 @@ def items(checklist: str, device: str = "") -> int:
     """How many items the record of a checklist holds, of those that concern a device where one is named."""
     record = yaml.safe_load((CHECKLISTS / f"{checklist}.yaml").read_text(encoding="utf-8"))
     every = [item for point in record["points"] for item in point["items"]]
-    return sum(not device or device in item.get("only", [device]) for item in every)
+    return sum(not device or concerns(device, item.get("only", [device])) for item in every)
+
+
+def concerns(device: str, only: Any) -> bool:
+    """Whether `only` of an item names a device, or its traits: read from the records themselves."""
+    if isinstance(only, list):
+        return device in only
+    record = yaml.safe_load((DEVICES / f"{device}.yaml").read_text(encoding="utf-8"))
+    listed = {"parts": [one["role"] for one in record["parts"]], "inputs": [one["kind"] for one in record["inputs"]]}
+    known = {**{name: [word] for name, word in record["traits"].items()}, **listed}
+    return all(set(words) & set(known[name]) for name, words in only.items())
 
 
 def ready(page: Page) -> Page:

@@ -58,7 +58,7 @@ OPENINGS = (
         Choice("recessed-contact", ("Nothing stands in sight.", "A cable is there."), ("It is opened often.",), (
             PassedOver("surface-contact", ("A cable is there already.",), False),
             PassedOver("wired-input-transmitter", ("No radio is wanted where a cable is.",), True))),
-        1, None,
+        1, 1, None,
         Fixing("Top of the frame, latch side", "Top edge of the leaf", "None", "2.1\u00a0m above the floor", "Glue"),
         (GAP,),
         (Expected("loop-shut", "Loop, leaf shut", "kohm", 2.09, 2.31, "2.2\u00a0kΩ ±5\u00a0%"),
@@ -70,10 +70,10 @@ OPENINGS = (
         SASH, "Bedroom rear sash window",
         Choice("surface-contact", ("Chosen by the lead.",), (), (
             PassedOver("recessed-contact", ("No cable ends there.",), False),), NO_DRILL.reason),
-        2, "reed", None, (RADIO,),
+        2, 2, "reed", None, (RADIO,),
         (Expected("radio-margin", "Radio margin", "dB", 10, None, "10\u00a0dB or more"),),
         ("lithium-cells", "glass"), (Stage("fix", "bedroom-sash", "Fit two surface contacts", 35, ()),)),
-    OpeningPlan(HATCH, "Cellar hatch", Choice(None, (), (), ()), 0, None, None, (), (), (), ()),
+    OpeningPlan(HATCH, "Cellar hatch", Choice(None, (), (), ()), 0, 0, None, None, (), (), (), ()),
 )  # fmt: skip
 
 PLAN = Plan(

@@ -46,6 +46,7 @@ def plans(parts: Sequence[AtOpening], figures: Mapping[str, Sequence[Line]] | No
             spoken=name.spoken,
             choice=Choice(part.device.id if part.device else None, (), (), ()),
             contacts=contacts(part.opening),
+            zones=part.zones,
             input=part.input,
             fixing=None,
             figures=tuple((figures or {}).get(part.opening.id, ())),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 from math import floor
 from typing import Any
@@ -15,6 +16,7 @@ from latchside.figures.for_device.worked import Missing, Ratings
 from latchside.figures.rounding import between, say
 from latchside.library import Library, Record
 from latchside.library.text import RecordLink, parts
+from latchside.library.traits import Part, Traits, traits
 
 FIGURES = catalogue()
 Values = dict[str, dict[str, Any]]
@@ -45,8 +47,11 @@ SURFACE: Values = {
     "missed-window": {"value": 12, "unit": "h", "status": "typical"},
 }
 """A made-up radio contact."""
+PARTS = tuple(Part(role, role, 1, "in-set", "surface") for role in ("sensor", "magnet", "spacer", "cell"))
+RADIO_CONTACT = Traits("reed-and-magnet", "radio", "surface", PARTS, ("own-sensor", "wired-contact"))
+"""What it is: it has terminals too."""
 NEEDED = {
-    "reach": ("reach", "magnet-diameter", "magnet-length", "magnet-remanence", "magnet-height"),
+    "reach": ("reach", "magnet-diameter", "magnet-length", "magnet-remanence", "magnet-height", "spacer"),
     "spacer": ("sensor-height", "magnet-height", "spacer"),
     "loop-series": ("end-of-line",),
     "cell": ("cell-capacity", "standby-current", "report-current", "report-time", "check-in"),
@@ -56,11 +61,13 @@ NEEDED = {
 IDS = list(NEEDED)
 
 
-def worked(values: Values = SURFACE, **changes: dict[str, Any] | None) -> dict[str, Worked]:
+def worked(
+    values: Values = SURFACE, what: Traits = RADIO_CONTACT, **changes: dict[str, Any] | None
+) -> dict[str, Worked]:
     """The figures by id, for ratings with some changed, or left out by None."""
     named = {name.replace("_", "-"): value for name, value in changes.items()}
     ratings = {name: value for name, value in {**values, **named}.items() if value is not None}
-    return {one.id: one for one in for_device(ratings, FIGURES)}
+    return {one.id: one for one in for_device(ratings, what, FIGURES)}
 
 
 USUAL = worked()
@@ -84,8 +91,8 @@ def test_a_rating_out_of_range_or_of_another_kind_leaves_its_figure_out() -> Non
 
 
 def test_figures_that_are_not_there_are_left_out() -> None:
-    assert for_device(SURFACE, {}) == ()
-    assert [one.id for one in for_device(SURFACE, {"spacer": FIGURES["spacer"]})] == ["spacer"]
+    assert for_device(SURFACE, RADIO_CONTACT, {}) == ()
+    assert [one.id for one in for_device(SURFACE, RADIO_CONTACT, {"spacer": FIGURES["spacer"]})] == ["spacer"]
 
 
 @pytest.mark.parametrize("id_", IDS)
@@ -146,7 +153,8 @@ def test_reach_in_air_is_the_labels_and_steel_takes_from_it(drilled: bool) -> No
         "hole-depth": {"value": 35, "unit": "mm", "status": "typical"},
         "body-width": {"value": 9.5, "unit": "mm", "status": "typical"},
     }
-    one = worked({**SURFACE, **(extra if drilled else {})})["reach"]
+    what = replace(RADIO_CONTACT, mounts="drilled") if drilled else RADIO_CONTACT
+    one = worked({**SURFACE, **(extra if drilled else {})}, what)["reach"]
     assert one.inputs["mount"] == ("end-on" if drilled else "parallel")
     closes, opens = ([first_number(row[column]) for row in one.rows] for column in (2, 3))
     assert (closes[0], opens[0]) == (20, 25)
@@ -189,7 +197,7 @@ def test_loop_reads_what_the_figure_answers() -> None:
 @pytest.mark.parametrize("layout", ["loop-double", "loop-double-across"])
 def test_two_resistors_only_where_a_control_unit_reads_the_loop(layout: str) -> None:
     assert layout not in USUAL
-    one = worked(cell_voltage=None)[layout]
+    one = worked(SURFACE, replace(RADIO_CONTACT, reports="loop"))[layout]
     assert "All four states read differently" in one.meaning
     assert len({row[2] for row in one.rows}) == 4
 
@@ -289,7 +297,7 @@ SHIPPED = {
 def test_shipped_devices_have_the_figures_that_matter_to_them(id_: str, shipped_library: Library) -> None:
     device = shipped_library.find("device", id_)
     assert isinstance(device, Record)
-    found = for_device(device["values"], FIGURES)
+    found = for_device(device["values"], traits(device), FIGURES)
     assert [one.id for one in found] == SHIPPED[id_]
     statuses = shipped_library.schemas.words("status")
     for one in found:

@@ -133,11 +133,9 @@ def test_no_new_hole_is_ever_made_where_none_may_be(
     part = at(library, one)
     new = part.contact if part.transmitter else part.device
     if new is not None and part.contacts > part.kept:
-        parts = {entry["id"] for entry in new["parts"]}
         second = [problem.code for problem in make_plan(Survey("t", "T", (told,)), library, figures, ON).problems]
-        assert ("hole-depth" not in new["values"] and (new["link"] == "radio" or "pads" in parts)) or (
-            part.kept and "second-contact" in second
-        )
+        roles = {entry["role"] for entry in new["parts"]}
+        assert (new["traits"]["mounts"] == "surface" and "pad" in roles) or (part.kept and "second-contact" in second)
 
 
 @given(opening=openings("o0"), depth=st.floats(0, 36.9))

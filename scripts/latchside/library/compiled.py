@@ -44,6 +44,12 @@ def applies(entry: Mapping[str, Any], device: str | None) -> bool:
     return device is None or device in entry.get("only", (device,))
 
 
+def only_for(library: Library, entry: Mapping[str, Any]) -> tuple[Record, ...]:
+    """The devices that an entry is for, to be named beside it; none where it is for each of the library."""
+    found = tuple(one for id_ in entry.get("only", ()) if (one := library.find("device", id_)))
+    return () if len(found) == len(library.of("device")) else found
+
+
 def for_device(steps: tuple[Mapping[str, Any], ...], device: str | None) -> tuple[Mapping[str, Any], ...]:
     """The steps that are for the device."""
     return tuple(step for step in steps if applies(step, device))

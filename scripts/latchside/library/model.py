@@ -12,11 +12,14 @@ from latchside.findings import Finding, Level
 from latchside.kinds import KINDS, Kind
 from latchside.library.alike import alike
 from latchside.library.text import RecordLink, ValueLink, parts
+from latchside.library.traits import Traits, devices_asked, traits, traits_in
 from latchside.read.tree import RawRecord
 from latchside.schemas import Schemas
 from latchside.schemas.shape import ReferenceAt, TextAt
 
 Path = tuple[str | int, ...]
+FOR_DEVICES = ("procedure", "checklist", "fault", "caution")
+"""Kinds whose records say which devices they, or parts of them, are for."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -98,6 +101,14 @@ class Library:
         """A record, or None where there is no sound one."""
         return self.records.get(kind, {}).get(id_)
 
+    def devices(self, asked: Any) -> tuple[Record, ...]:
+        """The sound devices that are asked for: by traits, by ids, or `every`."""
+        return tuple(one for id_ in devices_asked(asked, self._traits) if (one := self.find("device", id_)))
+
+    @cached_property
+    def _traits(self) -> dict[str, Traits]:
+        return {one.id: traits(one) for one in self.of("device")}
+
     def __iter__(self) -> Iterator[Record]:
         for kind in self.records.values():
             yield from kind.values()
@@ -119,7 +130,8 @@ class Library:
 
     def _links_of(self, record: Record) -> Iterator[Link]:
         for path, kind, id_, step in _references(*self._read[record.key]):
-            yield Link(record, path, kind, id_, step)
+            if not _asked_by_traits(record, path):
+                yield Link(record, path, kind, id_, step)
 
     @cached_property
     def _leaving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
@@ -152,8 +164,11 @@ def build_library(
     `broken` are the records that do not, `unread` kind and id of the files that could not be read.
     """
     by_kind: dict[str, dict[str, Record]] = {kind: {} for kind in KINDS}
-    for one in sorted(raw, key=lambda one: one.stem):
-        by_kind[one.kind.id][one.stem] = Record(one.kind, one.stem, _frozen(one.value), one)
+    raw = sorted(raw, key=lambda one: one.stem)
+    devices = {one.stem: traits_in(one.value) for one in raw if one.kind.id == "device"}
+    for one in raw:
+        value = _frozen(one.value, devices if one.kind.id in FOR_DEVICES else None)
+        by_kind[one.kind.id][one.stem] = Record(one.kind, one.stem, value, one)
     broken, unread = list(broken), list(unread)
     return Library(
         MappingProxyType({kind: MappingProxyType(records) for kind, records in by_kind.items()}),
@@ -186,9 +201,24 @@ def _references(
                 yield path, part.owner[0], part.owner[1], None
 
 
-def _frozen(value: Any) -> Any:
+def _asked_by_traits(record: Record, path: Path) -> bool:
+    """The device at this path is one that fits traits: the record names none."""
+    if len(path) < 2 or path[-2] != "only":
+        return False
+    value = record.raw.value
+    for key in path[:-1]:
+        value = value[key]
+    return isinstance(value, dict)
+
+
+def _frozen(value: Any, devices: Mapping[str, Traits] | None) -> Any:
+    """Data that is read-only all the way down; with `devices`, each `only` is the ids of those that it asks for."""
     if isinstance(value, dict):
-        return MappingProxyType({key: _frozen(below) for key, below in value.items()})
+        return MappingProxyType({key: _frozen_at(key, below, devices) for key, below in value.items()})
     if isinstance(value, list):
-        return tuple(_frozen(below) for below in value)
+        return tuple(_frozen(below, devices) for below in value)
     return value
+
+
+def _frozen_at(key: str, value: Any, devices: Mapping[str, Traits] | None) -> Any:
+    return devices_asked(value, devices) if key == "only" and devices is not None else _frozen(value, devices)

@@ -6,12 +6,14 @@ from urllib.parse import urlencode
 
 from latchside.figures.for_device import Worked, for_device
 from latchside.library import Library, Record
+from latchside.library.traits import traits
 from latchside.pages.calculators import figure_of, is_calculator
 
 
 def device_figures(library: Library, device: Record) -> tuple[Worked, ...]:
     """Every figure whose ratings the device states."""
-    return for_device(device["values"], {record.id: figure_of(record) for record in library.of("formula")})
+    figures = {record.id: figure_of(record) for record in library.of("formula")}
+    return for_device(device["values"], traits(device), figures)
 
 
 def carried(library: Library, worked: Worked) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from latchside.planning.plan import OpeningPlan, Plan, Zone
-from latchside.planning.zones import contact_names, lines
+from latchside.planning.zones import contact_names
 
 
 @dataclass(frozen=True)
@@ -26,7 +26,7 @@ def spots(plan: Plan) -> Iterator[Spot]:
             continue
         for number, name in enumerate(contact_names(one)):
             anchor = f"test-{one.opening.id}{f'-contact-{number + 1}' if number else ''}"
-            yield Spot(one, name, name if number < lines(one) else one.spoken, anchor)
+            yield Spot(one, name, name if number < one.zones else one.spoken, anchor)
 
 
 def handed_over(contacts: Iterable[Spot], watched: Iterable[Zone]) -> Iterator[tuple[Spot, Zone]]:

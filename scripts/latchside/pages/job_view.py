@@ -236,6 +236,11 @@ class JobView:
         """Whether any contact has a cell."""
         return any(zone.link == "radio" for zone in self.plan.zones)
 
+    def magnets(self) -> bool:
+        """Whether any contact has, or may have, a magnet."""
+        fitted = [one for one in self.plan.openings if one.choice.device is not None]
+        return any(one.fixing is None or one.fixing.magnet for one in fitted)
+
     def without(self) -> list[OpeningPlan]:
         """The openings that no device is planned for, or no position is free for."""
         return [one for one in self.plan.openings if one.choice.device is None or one.choice.lacks]

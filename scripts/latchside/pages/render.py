@@ -17,7 +17,7 @@ from latchside.all_cores import all_cores
 from latchside.figures.units import symbol
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
-from latchside.library.compiled import for_device, groups
+from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
 from latchside.pages import calculators, fault_lists, fault_plan, fault_tree
 from latchside.pages.device_figures import carried, device_figures
@@ -218,6 +218,8 @@ def _environment() -> Environment:
         keep_trailing_newline=True,
         finalize=lambda value: value if isinstance(value, Markup) else safe(value),
     )
-    environment.globals.update(for_device=for_device, kinds=KINDS, expectations=expectations, item_words=item_words)
+    environment.globals.update(
+        for_device=for_device, only_for=only_for, kinds=KINDS, expectations=expectations, item_words=item_words
+    )
     environment.globals.update(library_version=library_version, device_figures=device_figures, carried=carried)
     return environment

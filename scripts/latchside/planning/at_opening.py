@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from latchside.library.model import Record
+from latchside.library.traits import Traits, traits
 from latchside.planning.names import contacts
 from latchside.surveys.survey import Opening
-
-TERMINALS = "terminals"
 
 
 @dataclass(frozen=True)
@@ -32,6 +31,11 @@ class AtOpening:
         return self.device is not None
 
     @cached_property
+    def traits(self) -> Traits | None:
+        """What the device is."""
+        return traits(self.device) if self.device is not None else None
+
+    @cached_property
     def input(self) -> str | None:
         """The input in use: each device names the common case first."""
         return str(self.device["inputs"][0]["id"]) if self.device is not None else None
@@ -44,17 +48,17 @@ class AtOpening:
     @cached_property
     def wired(self) -> bool:
         """Its zone has a cable to the control unit."""
-        return self.device is not None and self.device["link"] == "wired"
+        return self.traits is not None and self.traits.wired
 
     @cached_property
     def loop(self) -> bool:
-        """A wired contact is on a loop with a resistor."""
-        return self._has("resistor")
+        """A wired contact is on a loop."""
+        return self.traits is not None and self.traits.on_loop
 
     @cached_property
     def transmitter(self) -> bool:
         """The loop ends at the terminals of a transmitter."""
-        return self.input == TERMINALS
+        return self.traits is not None and self.traits.takes_loop
 
     @cached_property
     def kept(self) -> int:
@@ -101,7 +105,11 @@ class AtOpening:
     @cached_property
     def cells(self) -> int:
         """Cells that go in."""
-        return self.sets if self._has("cell") else 0
+        return self.sets if self.traits is not None and self.traits.has("cell") else 0
 
-    def _has(self, part: str) -> bool:
-        return self.device is not None and any(one["id"] == part for one in self.device["parts"])
+    @cached_property
+    def magnet(self) -> bool:
+        """A magnet goes in, or may be in place: that of the device, or of the contact on its loop."""
+        if self.traits is None or self.kept:
+            return self.kept > 0
+        return traits(self.contact).magnetic if self.contact is not None else self.traits.by_magnet

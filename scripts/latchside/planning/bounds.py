@@ -54,9 +54,9 @@ MIDDLE = 0.5
 """A contact never sits nearer to the hinge than the middle of the leaf, however narrow."""
 
 
-def nearest_mm(ratings: Ratings) -> float:
+def nearest_mm(*, drilled: bool) -> float:
     """How near to the leading edge the contact can be fixed."""
-    return DRILLED_MM if "hole-depth" in ratings else SURFACE_MM
+    return DRILLED_MM if drilled else SURFACE_MM
 
 
 def width_mm(kind: str, house: House | None) -> float:
@@ -65,14 +65,14 @@ def width_mm(kind: str, house: House | None) -> float:
     return rule(house, f"{sort}-width", WIDTHS_MM.get(sort, WIDTHS_MM["door"]))
 
 
-def late_kinds(ratings: Ratings, name: str, house: House | None) -> frozenset[str]:
+def late_kinds(ratings: Ratings, name: str, house: House | None, *, drilled: bool) -> frozenset[str]:
     """Kinds at which the edge has passed every region's limit before a magnet has travelled so far."""
     travel = most(ratings, name)
     return frozenset(
         kind
         for kind in SORTS
         if (limits := trip_limits(kind, house))
-        and travel * lever(kind, nearest_mm(ratings), width_mm(kind, house)) > max(limits)
+        and travel * lever(kind, nearest_mm(drilled=drilled), width_mm(kind, house)) > max(limits)
     )
 
 

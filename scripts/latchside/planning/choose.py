@@ -186,9 +186,9 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
         )  # fmt: skip
     if not any(one.possible for one in found) and choice.device is None:
         yield _none_left(opening, found)
-    beyond = [one for one in found if one.listed and _too_wide(one, library)]
+    beyond = [one for one in found if one.listed and _too_wide(one)]
     named = choice.contact is not None or opening.old_contact  # its own label tells its gap
-    if chosen and beyond and not named and not _reaches(chosen, library):
+    if chosen and beyond and not named and chosen.profile.transmits:
         names = " and ".join(sorted(one.profile.name.lower() for one in beyond))
         yield Problem(
             opening.id, "wider-reach", f"The gap, with its play, is too wide for {names}.",
@@ -203,14 +203,13 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
     yield from clashes(opening, choice, chosen, found, library)
 
 
-def _too_wide(one: Standing, library: Library) -> bool:
+def _too_wide(one: Standing) -> bool:
     """The gap speaks against a class that has a reach of its own."""
-    return _reaches(one, library) and any(_GAP & cause.fields for cause in one.avoid)
+    return _reaches(one) and any(_GAP & cause.fields for cause in one.avoid)
 
 
-def _reaches(one: Standing, library: Library) -> bool:
-    device = library.find("device", one.profile.id)
-    return device is not None and "reach" in device["values"]
+def _reaches(one: Standing) -> bool:
+    return one.profile.magnetic
 
 
 def _life_safety(opening: Opening) -> str:

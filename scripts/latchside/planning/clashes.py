@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from latchside.library.model import Library, Record
+from latchside.library.traits import traits
 from latchside.planning.at_opening import AtOpening
-from latchside.planning.holes import drilled
 from latchside.planning.plan import Choice, Problem
 from latchside.planning.standing import Standing, on_loop, second_is_new
 from latchside.surveys.survey import Opening
@@ -37,7 +37,7 @@ def _in_sight(
     at = AtOpening(opening, device, "")
     contact = library.find("device", choice.contact) if choice.contact else None
     new = contact if at.transmitter else device
-    if (at.kept and not second_is_new(opening)) or (new is not None and drilled(new)):
+    if (at.kept and not second_is_new(opening)) or (new is not None and traits(new).drilled):
         return
     what = new.name.lower() if new is not None else "wired contact on its loop"
     yield Problem(
@@ -61,4 +61,4 @@ def _why(found: Sequence[Standing], library: Library) -> str:
 
 def _concealed(one: Standing, library: Library) -> bool:
     record = library.find("device", one.profile.id)
-    return record is not None and drilled(record)
+    return record is not None and traits(record).drilled

@@ -14,9 +14,10 @@ from typing import Any
 from latchside.figures.for_device import mounted
 from latchside.figures.for_device.worked import Ratings
 from latchside.library.model import Library, Record
+from latchside.library.traits import traits
 from latchside.planning import bounds
 from latchside.planning.facts import READS, UNITS, Test, above, below, is_one_of
-from latchside.planning.holes import needs_hole, never
+from latchside.planning.holes import never
 from latchside.planning.house import House, house_if_any
 from latchside.planning.said import said
 from latchside.surveys.survey import Opening
@@ -95,7 +96,8 @@ class Condition:
 class Profile:
     """A device as choosing sees it: sentences without a condition are for the reader and are not here.
 
-    `loop` says that a wired contact is on it, which may be one in place; `holes` that it needs a hole or screws.
+    `loop` says that a wired contact is on it, which may be one in place; `holes` that it needs a hole or screws;
+    `magnetic` that a magnet of its own works it.
     """
 
     id: str
@@ -103,6 +105,7 @@ class Profile:
     wired: bool
     loop: bool
     holes: bool
+    magnetic: bool
     kinds: frozenset[str]
     suits: tuple[Condition, ...]
     avoid: tuple[Condition, ...]
@@ -162,9 +165,10 @@ def _profile(record: Record, library: Library) -> Profile:
     return Profile(
         id=record.id,
         name=record.name,
-        wired=record["link"] == "wired",
-        loop=record["link"] == "wired" or record["inputs"][0]["id"] == "terminals",
-        holes=needs_hole(record),
+        wired=traits(record).wired,
+        loop=traits(record).on_loop,
+        holes=traits(record).needs_hole,
+        magnetic=traits(record).magnetic,
         kinds=frozenset(record["openings"]),
         suits=tuple(_conditions(record["suits"], record, library)),
         avoid=tuple(_conditions((*record["avoid"], *never(record)), record, library)),
@@ -178,17 +182,17 @@ def _conditions(entries: Iterable[Mapping[str, Any]], record: Record, library: L
             yield Condition(
                 text=said(entry["text"], record, library),
                 reason=said(entry["reason"], record, library),
-                tests=tuple(_test(one, ratings, house) for one in entry["when"]),
+                tests=tuple(_test(one, ratings, house, drilled=traits(record).drilled) for one in entry["when"]),
                 fields=frozenset(one["field"] for one in entry["when"]),
                 weight=entry.get("weight", 1),
                 rules_out=entry.get("rules_out", False),
             )
 
 
-def _test(data: Mapping[str, Any], ratings: Ratings, house: House | None) -> Test:
+def _test(data: Mapping[str, Any], ratings: Ratings, house: House | None, *, drilled: bool) -> Test:
     field = data["field"]
     if field == "trip-room":  # by the kind of opening alone, so it is held against every kind at once
-        return is_one_of("kind", bounds.late_kinds(ratings, data["below"]["of"], house))
+        return is_one_of("kind", bounds.late_kinds(ratings, data["below"]["of"], house, drilled=drilled))
     if "is" in data:
         return is_one_of(field, frozenset(data["is"]))
     make, bound = (above, data["above"]) if "above" in data else (below, data["below"])

@@ -1,6 +1,7 @@
 """Where no hole may be made: on fire-rated and escape openings, where drilling is not allowed, and into glass.
 
-Life safety comes before data. What needs a hole is ruled out there even where its profile forgets to say so.
+Life safety comes before data. What needs a hole is ruled out there even where its profile forgets to say so: a
+device of which a part is drilled, one on a bracket, and any other contact whose set has no pad that could bear it.
 """
 
 from __future__ import annotations
@@ -8,25 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from latchside.figures.for_device.worked import Ratings
 from latchside.library.model import Record
+from latchside.library.traits import traits
 from latchside.surveys.survey import Opening
 
 Told = Mapping[str, Any]
 """A sentence as a profile has it: `text`, `reason`, `when` and `rules_out`."""
 
 DEPTH = "hole-depth"
-
-
-def drilled(record: Record) -> bool:
-    """It sits in holes of leaf and frame."""
-    return DEPTH in record["values"]
-
-
-def needs_hole(record: Record) -> bool:
-    """It sits in a hole, or it is a contact that hangs on screws alone: its set has no pads that could bear it."""
-    parts = {one["id"] for one in record["parts"]}
-    return drilled(record) or (record["link"] == "wired" and "screws" in parts and "pads" not in parts)
 
 
 def no_holes(opening: Opening) -> bool | None:
@@ -38,20 +28,15 @@ def no_holes(opening: Opening) -> bool | None:
 def never(record: Record) -> Iterator[Told]:
     """The sentences that rule a device out where it needs a hole, each only where its own profile has none such."""
     said = [frozenset(test["field"] for test in one["when"]) for one in _ruling_out(record)]
-    for told in _BARRED if needs_hole(record) else ():
+    for told in _BARRED if traits(record).needs_hole else ():
         if frozenset([told["when"][0]["field"]]) not in said:
             yield told
-    if drilled(record) and not any("rail-depth" in fields for fields in said):
-        yield _GLASS
+    if traits(record).drilled and not any("rail-depth" in fields for fields in said):
+        yield _GLASS if DEPTH in record["values"] else _ANY_GLASS
 
 
 def _ruling_out(record: Record) -> Sequence[Told]:
     return [one for one in record["avoid"] if "when" in one and one.get("rules_out")]
-
-
-def depth(ratings: Ratings) -> float:
-    """The deepest that its hole may be, in mm."""
-    return ratings.limit(DEPTH, "mm")
 
 
 _BARRED: tuple[Told, ...] = (
@@ -81,5 +66,11 @@ _GLASS: Told = {
         {"field": "glazed", "is": ["yes"]},
         {"field": "rail-depth", "below": {"of": DEPTH, "limit": "max"}},
     ],
+    "rules_out": True,
+}
+_ANY_GLASS: Told = {
+    "text": "Glass, and a hole of which nobody says how deep it goes.",
+    "reason": "The bit breaks the pane or the seal of the glass unit.",
+    "when": [{"field": "glazed", "is": ["yes"]}],
     "rules_out": True,
 }

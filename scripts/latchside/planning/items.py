@@ -11,6 +11,7 @@ from typing import Literal
 from latchside.figures.rounding import short
 from latchside.library.model import Library, Record
 from latchside.library.text import plain
+from latchside.library.traits import BODY, Part, traits
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cable import cable
 from latchside.planning.figures_for.ladder import ACCESS
@@ -21,11 +22,8 @@ from latchside.surveys.survey import ControlUnit, Survey
 RESISTORS = {"none": 0, "series": 1, "parallel": 1, "double": 2, "double-across": 2}
 """End-of-line resistors at each loop, by layout."""
 
-_OWN = {"sensor", "magnet", "base", "transmitter", "reed"}
-"""Parts that are the device itself."""
-_BOUGHT_APART = {"resistor", "joints"}
-"""Parts that a transmitter's loop counts by itself."""
-_CONSUMED = {"screws": "piece", "pads": "piece", "joints": "piece", "sleeve": "piece", "clamps": "piece"}
+_CONSUMED = {"screw", "pad", "joint", "sleeve", "clamp"}
+"""Roles of parts that are used up."""
 
 
 @dataclass(frozen=True)
@@ -66,7 +64,7 @@ def classes(parts: Iterable[AtOpening]) -> tuple[Record, ...]:
 def _devices(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
     for device in classes(parts):
         here = [part for part in parts if part.device is device]
-        names = ", ".join(one["name"].lower() for one in device["parts"] if one["id"] in _OWN)
+        names = ", ".join(one.name.lower() for one in traits(device).parts if one.role in BODY)
         item = _piece("part", device.name, sum(part.sets for part in here), spares, _places(here), "set")
         if item.quantity:
             yield replace(item, used_for=f"{item.used_for} Each with {names}.", record=f"device/{device.id}")
@@ -79,7 +77,7 @@ def _contacts(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
     for contact in sorted({part.contact for part in bare if part.contact is not None}, key=lambda one: one.id):
         here = [part for part in bare if part.contact is contact]
         name, quantity = f"{contact.name}, for a transmitter", sum(part.on_loop for part in here)
-        each = ", ".join(one["name"].lower() for one in contact["parts"] if one["id"] not in _BOUGHT_APART)
+        each = ", ".join(one.name.lower() for one in traits(contact).parts if not one.apart)
         item = _piece("part", name, quantity, spares, f"{_places(here)} {why} Each with {each}.", "set")
         yield replace(item, record=f"device/{contact.id}")
     rest = [part for part in bare if part.contact is None]
@@ -114,41 +112,50 @@ def _values(unit: ControlUnit, each: int) -> Iterator[str]:
 
 
 def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
-    """Cells and spacers, and what a set uses up."""
+    """Batteries and spacers, and what a set uses up; resistors are counted by their loops."""
     for device in classes(parts):
         here = [part for part in parts if part.device is device]
-        name = device.name.lower()
-        for one in device["parts"]:
-            id_, each = one["id"], one["quantity"]
-            if id_ in _OWN or id_ == "resistor":
+        for one in traits(device).parts:
+            if one.role in BODY or one.role == "resistor":
                 continue
-            quantity = each * (sum(part.contacts for part in here) if id_ == "joints" else sum(p.sets for p in here))
-            if id_ == "screws":
-                quantity = each * sum(part.sets for part in here if part.drilled or not _has_pads(device))
-            if id_ == "sleeve":
-                quantity = each * sum(part.sets for part in here if part.opening.steel not in ("none", None))
-            if not quantity:
-                continue
-            sort: Literal["part", "consumable"] = "consumable" if id_ in _CONSUMED else "part"
-            used_for = _FOR.get(id_, "One of the parts of the {}.").format(name)
-            yield _piece(sort, f"{one['name']}, {name}", quantity, spares, used_for)
+            quantity = one.quantity * sum(_how_often(one, part) for part in here)
+            if quantity:
+                sort: Literal["part", "consumable"] = "consumable" if one.role in _CONSUMED else "part"
+                name = f"{one.name}, {device.name.lower()}"
+                yield _piece(sort, name, quantity, spares, _used_for(one, device))
 
 
-def _has_pads(device: Record) -> bool:
-    return any(one["id"] == "pads" for one in device["parts"])
+def _how_often(one: Part, part: AtOpening) -> int:
+    """How many times the quantity of a set goes to an opening."""
+    if one.role == "joint":
+        return part.contacts
+    if one.role == "screw" and not part.drilled and part.traits is not None and part.traits.has("pad"):
+        return 0
+    if one.supplied == "on-steel" and part.opening.steel in ("none", None):
+        return 0
+    return part.sets
+
+
+def _used_for(one: Part, device: Record) -> str:
+    known = {**_FOR, **(_FOR_MAGNET if traits(device).magnetic else {})}
+    used_for = known.get(one.role, "One of the parts of the {}.").format(device.name.lower())
+    return f"{used_for} Not in every set." if one.supplied == "some-sets" else used_for
 
 
 _FOR = {
     "cell": "One cell for each {}, of the type that its label names.",
-    "spacer": "To lift the magnet of the {} into line. Not in every set, so they are carried.",
-    "screws": "For the {}, of the length that the ground asks for.",
-    "pads": "For the {}, where nothing may be drilled and to hold it while it is tried.",
-    "joints": "To join the leads of each contact to its cable, small enough for its hole or its box.",
-    "sleeve": "To keep each half of the {} clear of the steel round it.",
-    "bracket": "To bring the magnet of the {} over its housing and off the steel. Not in every set.",
+    "screw": "For the {}, of the length that the ground asks for.",
+    "pad": "For the {}, where nothing may be drilled and to hold it while it is tried.",
+    "joint": "To join the leads of each contact to its cable, small enough for its hole or its box.",
     "box": "Where the tail of the {} meets its cable, above wheels and water.",
-    "clamps": "To hold the tail of the {} on its way to the box.",
+    "clamp": "To hold the tail of the {} on its way to the box.",
 }
+_FOR_MAGNET = {
+    "spacer": "To lift the magnet of the {} into line.",
+    "sleeve": "To keep each half of the {} clear of the steel round it.",
+    "bracket": "To bring the magnet of the {} over its housing and off the steel.",
+}
+"""What parts are for by their roles, and what those are for that only a magnet asks for."""
 
 
 def _supplies(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:

@@ -163,6 +163,7 @@ def _opening(one: _Chosen, warned: tuple[str, ...], stages: tuple[Stage, ...]) -
         spoken=one.name.spoken,
         choice=one.choice,
         contacts=contacts(one.at.opening),
+        zones=one.at.zones,
         input=one.at.input,
         fixing=fixing,
         figures=lines,

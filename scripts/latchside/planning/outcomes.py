@@ -120,7 +120,7 @@ class Outcomes:
         """As much of the plan of an opening as the zones and the figures of the site hang on."""
         at = self._at(chosen, opening)
         choice = Choice(chosen.device, (), (), (), contact=chosen.contact)
-        return OpeningPlan(opening, at.spoken, choice, contacts(opening), at.input, None, lines, (), (), ())
+        return OpeningPlan(opening, at.spoken, choice, contacts(opening), at.zones, at.input, None, lines, (), (), ())
 
     def _at(self, chosen: Chosen, opening: Opening) -> AtOpening:
         device, contact = (self.library.find("device", id_) if id_ else None for id_ in (chosen.device, chosen.contact))

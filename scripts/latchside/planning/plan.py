@@ -145,13 +145,15 @@ class Day:
 class OpeningPlan:
     """All that the plan says about one opening. `input` is the input in use, an id of the device's inputs.
 
-    `contact_names` names each contact, also where two share a zone: each is read, proved and handed over by itself.
+    `zones` is how many zones its contacts take. `contact_names` names each contact, also where two share a zone: each
+    is read, proved and handed over by itself.
     """
 
     opening: Opening
     spoken: str
     choice: Choice
     contacts: int
+    zones: int
     input: str | None
     fixing: Fixing | None
     figures: tuple[Line, ...]

@@ -10,7 +10,6 @@ from latchside.figures.catalogue import Figure
 from latchside.figures.for_device.check_ins import FIGURE, TRIES
 from latchside.figures.rounding import rounded, say
 from latchside.figures.units import figure as shown_figure
-from latchside.planning.at_opening import TERMINALS
 from latchside.planning.figures_for.context import EUROPE, NORTH_AMERICA, worked
 from latchside.planning.figures_for.shown import up
 from latchside.planning.house import House
@@ -108,7 +107,7 @@ def _check_ins(survey: Survey, plans: Iterable[OpeningPlan], figures: Mapping[st
         for line in plan.figures:
             if line.figure == FIGURE:
                 key = (line.inputs["check_in_min"], line.inputs["window_h"], line.inputs["loss_probability"])
-                counts[key] = counts.get(key, 0) + (1 if plan.input == TERMINALS else plan.contacts)
+                counts[key] = counts.get(key, 0) + plan.zones
     for (check_in, window, loss), devices in sorted(counts.items()):
         inputs = {"check_in_min": check_in, "window_h": window, "loss_probability": loss, "devices": max(1, devices)}
         answer = worked(figures, FIGURE, inputs)

@@ -14,7 +14,7 @@ from latchside.figures.for_device.check_ins import FIGURE, time
 from latchside.figures.words import in_words
 from latchside.library.model import Library, Record
 from latchside.library.quantity import quantity
-from latchside.planning.at_opening import TERMINALS
+from latchside.library.traits import traits
 from latchside.planning.figures_for.check_ins import asked
 from latchside.planning.names import SECOND, second_name
 from latchside.planning.plan import OpeningPlan, Zone
@@ -49,18 +49,14 @@ def zones(survey: Survey, plans: Sequence[OpeningPlan], library: Library) -> tup
     made: dict[tuple[int, int], Zone] = {}
     for index, plan in sorted(enumerate(plans), key=lambda one: one[1].choice.lacks):
         device = library.find("device", plan.choice.device) if plan.choice.device else None
-        for part in range(lines(plan) if device else 0):
+        for part in range(plan.zones if device else 0):
             assert device is not None
-            counts[device["link"]] += 1
-            position = f"{'W' if device['link'] == 'wired' else 'R'}{counts[device['link']]}"
+            link = traits(device).link
+            counts[link] += 1
+            position = f"{link[0].upper()}{counts[link]}"
             made[index, part] = _zone(position, part, plan, device, survey, library)
     why = _TAMPER.get(survey.control_unit.layout or "")
     return tuple(line for key in sorted(made) for line in _with_tamper(made[key], why))
-
-
-def lines(plan: OpeningPlan) -> int:
-    """How many zones an opening takes: one for each contact, or one where one loop carries them all."""
-    return 1 if plan.input == TERMINALS or plan.choice.shared else plan.contacts
 
 
 def contact_names(plan: OpeningPlan) -> tuple[str, ...]:
@@ -78,12 +74,12 @@ def _zone(
     reports, told = _reports(survey.site.monitored)
     chime, heard = _chime(opening.use, part, survey.control_unit.chime)
     spoken = contact_names(plan)[part]
-    shared = lines(plan) < plan.contacts
+    shared = plan.zones < plan.contacts
     lacks = _LACKS if plan.choice.lacks else ""
     why_input = _input(device, plan.input)
     return Zone(
         position=position,
-        link=device["link"],
+        link=traits(device).link,
         spoken=spoken,
         opening=opening.id,
         device=device.id,
@@ -137,7 +133,7 @@ def _shared(plan: OpeningPlan) -> str:
 
 
 def _supervision(device: Record, survey: Survey, library: Library) -> str:
-    if device["link"] == "wired":
+    if traits(device).wired:
         return _LOOP[survey.control_unit.layout]
     figure = library.find("formula", FIGURE)
     site = survey.site

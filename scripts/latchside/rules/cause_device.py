@@ -12,10 +12,14 @@ CODE = "cause-device"
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """Each device named in `only` or `by_device` of a cause lists the fault, and `by_device` keeps within `only`."""
+    """Each device named in `only` or `by_device` of a cause lists the fault, and `by_device` keeps within `only`.
+
+    Traits name no device: what does not list the fault is not concerned.
+    """
     for fault in library.of("fault"):
         for index, cause in enumerate(fault["causes"]):
-            for number, id_ in enumerate(cause.get("only", ())):
+            named = isinstance(fault.raw.value["causes"][index].get("only"), list)
+            for number, id_ in enumerate(cause["only"] if named else ()):
                 device = library.find("device", id_)
                 if device:  # a device that does not exist is a finding of its own
                     yield from _lists(fault, device, ("causes", index, "only", number))

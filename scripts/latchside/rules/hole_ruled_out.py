@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
+from latchside.library.traits import traits
 from latchside.rules.rule import Rule
 
 CODE = "hole-ruled-out"
@@ -14,9 +15,9 @@ _NO_HOLE = {"fire-rated": "yes", "escape": "yes", "drill": "no"}
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """Each device with a depth of hole is ruled out by each answer that forbids one."""
+    """Each device of which a part is drilled is ruled out by each answer that forbids a hole."""
     for device in library.of("device"):
-        if "hole-depth" not in device["values"]:
+        if not traits(device).drilled:
             continue
         for field, answer in _NO_HOLE.items():
             if not _rules_out(device, field, answer):

@@ -7,6 +7,7 @@ from typing import Any
 
 from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings, Worked
 from latchside.figures.rounding import between, joined, say
+from latchside.library.traits import Traits
 
 STATES = {"shut": "leaf shut", "open": "leaf open", "short": "pair shorted", "cut": "pair cut"}
 LAYOUTS = {
@@ -16,14 +17,13 @@ LAYOUTS = {
 }
 
 
-def readings(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
+def readings(ratings: Ratings, figures: Figures, traits: Traits) -> Iterator[Worked]:
     """A table for each layout that the device may be wired in: both where it hangs on a control unit by cable."""
     if "loop-states" not in figures:
         raise Missing("loop-states")
     states = figures["loop-states"]
     inputs = _inputs(ratings, figures)
-    own_cell = "cell-voltage" in ratings  # a label that names one resistor for its terminals
-    for layout in ("series",) if own_cell else LAYOUTS:
+    for layout in LAYOUTS if traits.wired else ("series",):  # one resistor for terminals of its own
         given = {**inputs, "layout": layout}
         answer = states.answer(given).outputs
         rows = tuple(

@@ -9,6 +9,7 @@ from latchside.figures.for_device.mounted import sure
 from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings, Worked
 from latchside.figures.rounding import say
 from latchside.figures.words import in_words
+from latchside.library.traits import Traits
 
 BESIDE_MM = {"Steel alongside, further off": 10.0, "Steel alongside, well clear": 20.0}
 """Steel beside two barrels: how far from their axes, in mm."""
@@ -18,16 +19,16 @@ STEPS_MM = (-10.0, -5.0, 0.0, 5.0, 10.0)
 """How far the sensor's surface stands proud of the magnet's, in mm."""
 
 
-def reach(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
+def reach(ratings: Ratings, figures: Figures, traits: Traits) -> Iterator[Worked]:
     """Gaps at which the reed closes and lets go, in air and over steel, with the threshold from the label's reach."""
     reed_gap = _needed(figures, "reed-gap")
-    drilled = "hole-depth" in ratings
+    drilled = traits.drilled
     inputs = _magnet(ratings, "end-on" if drilled else "parallel")
     label = {**inputs, "label_gap_mm": ratings.most("reach", "mm")}
     if "release" in ratings:
         held = reed_gap.answer({**inputs, "label_gap_mm": ratings.most("release", "mm")})
         label["release_mt"] = held.outputs["threshold_mt"]
-    heights = _beside(ratings) if drilled else _spaced(ratings)
+    heights = _beside(ratings) if drilled else _spaced(ratings, traits)
     answers = [reed_gap.answer({**label, "steel_mm": height}).outputs for _, height in heights]
     rows = tuple(
         (
@@ -46,7 +47,7 @@ def reach(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
     worst, best = answers[1], answers[-1]
     meaning = (
         f"Steel close by leaves {say(worst['of_label_percent'], '%', 2)} of the reach, and "
-        f"{_winner(ratings, drilled=drilled)} wins it back up to "
+        f"{_winner(traits)} wins it back up to "
         f"{say(best['of_label_percent'], '%', 2)}. The gap to fit to is at most half of what is left: "
         "[[procedure/try-gap]]."
     )
@@ -54,10 +55,10 @@ def reach(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
     yield Worked("reach", "Reach, and what steel takes", "reed-gap", label, columns, rows, meaning, notes)
 
 
-def _winner(ratings: Ratings, *, drilled: bool) -> str:
-    if drilled:
+def _winner(traits: Traits) -> str:
+    if traits.drilled:
         return "distance"
-    return "a spacer under both halves" if "spacer" in ratings else "a bracket that holds both halves off"
+    return "a spacer under both halves" if traits.has("spacer") else "a bracket that holds both halves off"
 
 
 def _needed(figures: Figures, id_: str) -> Any:
@@ -76,10 +77,10 @@ def _magnet(ratings: Ratings, mount: str) -> dict[str, object]:
     }
 
 
-def _spaced(ratings: Ratings) -> list[tuple[str, float | None]]:
+def _spaced(ratings: Ratings, traits: Traits) -> list[tuple[str, float | None]]:
     """A surface set in air, flush on steel, and on one and two spacers; the magnet in the middle of its body."""
     flush = max(ratings.most("magnet-height", "mm"), ratings.most("magnet-diameter", "mm")) / 2
-    if "spacer" not in ratings:
+    if not traits.has("spacer"):
         held = [(f"Both halves held {say(away, 'mm')} off by bracket or packing", flush + away) for away in OFF_MM]
         return [("In air", None), ("Flush on steel", flush), *held]
     spacer = ratings.most("spacer", "mm")

@@ -28,7 +28,7 @@ _ENOUGH = 2
 def cell(context: Context) -> Iterator[Line]:
     """Life of the cell and the day to change it."""
     ratings, uses = context.device.ratings, context.opening.openings_a_day
-    if "cell-capacity" not in ratings:
+    if not context.device.traits.has("cell"):
         return
     report, needed = ratings.most("report-time", "ms"), needed_min(context)
     current = {
@@ -75,7 +75,7 @@ def _line(context: Context, inputs: dict[str, float], worked: float) -> Line:
 def expected(context: Context) -> Iterator[Expected]:
     """The voltage of the cell while it reports."""
     ratings = context.device.ratings
-    if "cell-voltage" in ratings and "cell-low" in ratings:
+    if context.device.traits.has("cell"):
         low = max(ratings.floor("cell-voltage", "V"), ratings.most("cell-low", "V"))
         high = ratings.limit("cell-voltage", "V")
         yield Expected("cell-voltage", "Cell, lowest during a report", "V", low, high, up_to(low, high, "V"))

@@ -33,7 +33,7 @@ def asked_here(context: Context) -> Asked | None:
 def check_ins(context: Context) -> Iterator[Line]:
     """The line of the check-ins."""
     ratings = context.device.ratings
-    if "check-in" not in ratings or "missed-window" not in ratings:
+    if context.device.wired:
         return
     needed = asked_here(context)
     window = ratings.least("missed-window", "h") if needed is None else needed.between_min / 60

@@ -7,7 +7,7 @@ figure and its inputs, a bounded number of them.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property, lru_cache
 from typing import Any
@@ -16,6 +16,7 @@ from latchside.figures.catalogue import Figure, InputError
 from latchside.figures.for_device.worked import Missing, Ratings
 from latchside.library.model import Record
 from latchside.library.quantity import Quantity
+from latchside.library.traits import Traits, traits
 from latchside.planning.house import House
 from latchside.surveys.survey import ControlUnit, Opening, Survey
 
@@ -69,24 +70,24 @@ class Device:
         return Known(self.record["values"])
 
     @cached_property
-    def wired(self) -> bool:
-        """Its zone has a cable to the control unit."""
-        return bool(self.record["link"] == "wired")
+    def traits(self) -> Traits:
+        """What it is."""
+        return traits(self.record)
 
     @cached_property
-    def parts(self) -> Mapping[str, int]:
-        """How many of each part a set holds, by the id of the part."""
-        return {one["id"]: int(one["quantity"]) for one in self.record["parts"]}
+    def wired(self) -> bool:
+        """Its zone has a cable to the control unit."""
+        return self.traits.wired
 
     @cached_property
     def transmitter(self) -> bool:
         """It reports the loop of a wired contact, which has a profile of its own."""
-        return not self.wired and "resistor" in self.parts
+        return self.traits.takes_loop
 
     @cached_property
     def drilled(self) -> bool:
         """It sits in holes of leaf and frame."""
-        return "hole-depth" in self.ratings
+        return self.traits.drilled
 
 
 @lru_cache(maxsize=64)
@@ -109,6 +110,11 @@ class Context:
     on: date
     house: House | None = None
     contact: Device | None = None
+
+    @property
+    def sensing(self) -> Context:
+        """The same of what senses there: of the contact on the loop of a transmitter, where its class is named."""
+        return self if self.contact is None else replace(self, device=self.contact, contact=None)
 
     @property
     def unit(self) -> ControlUnit:

@@ -1,5 +1,7 @@
-"""Where and how the parts go on: sensor on the fixed part, magnet on the moving part, held by what the material and
-the rules of the place allow.
+"""Where and how the parts go on, held by what the material and the rules of the place allow.
+
+The sensor of a magnet goes on the fixed part and the magnet on the moving part, as the card of places says. Where
+anything else goes, its own record says.
 """
 
 from __future__ import annotations
@@ -7,7 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from latchside.figures.for_device.worked import Missing
 from latchside.library.quantity import Quantity
+from latchside.library.traits import place_on
 from latchside.planning.figures_for import kept
 from latchside.planning.figures_for.context import Context, Device
 from latchside.planning.figures_for.ladder import ACCESS, LADDER_M, too_high
@@ -15,7 +19,7 @@ from latchside.planning.figures_for.magnet import NO_SPACER, steel_at
 from latchside.planning.figures_for.places import PLACES, RECESSED
 from latchside.planning.figures_for.shown import in_words, say
 from latchside.planning.figures_for.trip import place as place_along
-from latchside.planning.holes import needs_hole, no_holes
+from latchside.planning.holes import no_holes
 from latchside.planning.plan import Fixing, Line
 from latchside.surveys.survey import Opening
 
@@ -23,14 +27,12 @@ METAL_MM, MAINS_MM = 100.0, 300.0
 """Distance of a transmitter from large metal and from mains: position-transmitter."""
 _HARDWARE = {
     "panic-bar": "Panic bar: no part and no cable on the bar, in its swing or at its latch and rods.",
-    "magnetic-lock": (
-        "Magnetic lock: at the other end of the head from it. Its field can hold a reed closed or open, so it is tried "
-        "locked and released."
-    ),
+    "magnetic-lock": "Magnetic lock: at the other end of the head from it.",
     "electric-strike": "Electric strike: no hole near its cable. It is tried locked and released.",
     "closer": "Closer: clear of its arm through the whole swing.",
 }
 """What the hardware of a door asks of the place of a contact, common practice; in the order of words."""
+_STRAY = "Its field can hold a reed closed or open, so it is tried locked and released."
 _POWERED = "Powered: the drive is isolated and locked off before hands or tools go near it."
 _NO_HOLE = ("glass", "plastic")
 _HIGH = ("hinged-door", "double-door", "casement", "tilt-and-turn")
@@ -43,7 +45,9 @@ def fixing(context: Context, spacer: Line | None) -> Fixing | None:
         return None
     sensor, magnet = _where(context)
     steel = steel_at(context)
-    if context.device.transmitter:
+    if not magnet:
+        pieces = ""
+    elif context.device.transmitter:
         pieces = f"none at the transmitter; the wired contact: {_of_contact(context.contact, spacer, steel)}"
     else:
         pieces = _pieces(context.device, spacer, steel)
@@ -51,19 +55,24 @@ def fixing(context: Context, spacer: Line | None) -> Fixing | None:
     if kept.stays(context) and not kept.second(context):
         sensor, magnet, pieces = _in_place(context, sensor)
     hold = " ".join((_hold(context), never, *_hardware(context)))
-    return Fixing(sensor, magnet, _sentence(pieces), _height(context), hold)
+    return Fixing(sensor, magnet, _sentence(pieces) if magnet else "", _height(context), hold)
 
 
 def _in_place(context: Context, sensor: str) -> tuple[str, str, str]:
     """Of a contact that stays nothing is moved; a transmitter for it is placed by the place of a transmitter."""
     first = sensor if context.device.transmitter else "The contact in place stays where it is."
+    if context.device.wired and not context.device.traits.magnetic:
+        return first, "", ""
     return first, "The magnet in place stays where it is.", "none: nothing is moved"
 
 
 def _hardware(context: Context) -> Iterator[str]:
     """What the hardware of the door asks of the place."""
     fitted = context.opening.hardware or ()
-    yield from (words for one, words in _HARDWARE.items() if one in fitted)
+    for one, words in _HARDWARE.items():
+        if one in fitted:
+            stray = one == "magnetic-lock" and (context.device.transmitter or context.device.traits.magnetic)
+            yield f"{words} {_STRAY}" if stray else words
     if context.opening.powered:
         yield _POWERED
 
@@ -77,7 +86,7 @@ def _of_contact(contact: Device | None, spacer: Line | None, steel: bool | None)
 
 def _pieces(device: Device, spacer: Line | None, steel: bool | None) -> str:
     """What goes under or round the halves: to bring them level, and to hold them off steel, where that is known."""
-    if _bracketed(device):
+    if device.traits.bracketed:
         return f"the bracket of the set, slid in its slots{_HELD_OFF[steel]}"
     off = _off_steel(device)
     if device.drilled:
@@ -101,7 +110,7 @@ def _off_steel(device: Device | None) -> str:
     """What holds a contact off the steel; of any kind where its class is not named."""
     if device is not None and device.drilled:
         return "a plastic sleeve round each half, against the steel"
-    if device is not None and not _bracketed(device):
+    if device is not None and not device.traits.bracketed:
         return "the same spacers under both halves, off the steel"
     return "its bracket or packing, against the steel"
 
@@ -111,13 +120,17 @@ def _where(context: Context) -> tuple[str, str]:
     place = PLACES[kind]
     if device.transmitter:
         free = f"at least {say(METAL_MM, 'mm')} from large metal and {say(MAINS_MM, 'mm')} from mains"
-        contact = _contact_on_loop(context)
-        return f"Transmitter on the fixed part or the wall beside the opening: dry, in reach, {free}.", contact
+        first = f"Transmitter on the fixed part or the wall beside the opening: dry, in reach, {free}."
+        if context.contact is not None and not context.contact.traits.magnetic:
+            return f"{first} The {context.contact.record.name.lower()} on its loop: {_own(context.contact, kind)}", ""
+        return first, _contact_on_loop(context)
+    if not device.traits.magnetic:
+        return _own(device, kind), ""
     along = _along(context)
     if device.drilled:
         reed, magnet = _recessed(kind)
         return f"Reed {reed}{along}.", f"Magnet {magnet}, on one line with the reed."
-    if _bracketed(device):
+    if device.traits.bracketed:
         return (
             f"Housing {place.sensor}{along}, its mark towards the magnet, its tail away from the leaf.",
             f"Magnet on its bracket {place.magnet}, its middle at the mark.",
@@ -126,6 +139,11 @@ def _where(context: Context) -> tuple[str, str]:
         f"Sensor {place.sensor}{along}, its mark towards the magnet.",
         f"Magnet {place.magnet}, its middle at the mark.",
     )
+
+
+def _own(device: Device, kind: str) -> str:
+    """Where the record of a device says that it goes."""
+    return place_on(device.record, kind) or _NOWHERE
 
 
 def _recessed(kind: str) -> tuple[str, str]:
@@ -140,16 +158,11 @@ def _contact_on_loop(context: Context) -> str:
     reed, magnet = PLACES[kind].sensor, PLACES[kind].magnet
     if contact is None:
         return f"The magnet of the wired contact goes {magnet}; its other half {reed}."
-    name, half = contact.record.name.lower(), "housing" if _bracketed(contact) else "other half"
+    name, half = contact.record.name.lower(), "housing" if contact.traits.bracketed else "other half"
     if contact.drilled:
         reed, magnet = _recessed(kind)
     along = _along(replace(context, device=contact, contact=None))
     return f"The magnet of the {name} goes {magnet}; its {half} {reed}{along}."
-
-
-def _bracketed(device: Device) -> bool:
-    """Its magnet comes on a bracket with slots, and its reed in a heavy housing with a tail."""
-    return "bracket" in device.parts
 
 
 def _along(context: Context) -> str:
@@ -184,32 +197,45 @@ def _hold(context: Context) -> str:
     if opening.fire_rated is None or opening.escape is None:
         return f"No hole before it is known whether it is fire-rated or an escape way. After that: {_usual(context)}"
     if opening.drill is False:
-        barred = needs_hole(device.record)
+        barred = device.traits.needs_hole
         return "Nothing may be drilled, so this contact has no place here." if barred else _stuck(context)
     return _usual(context)
 
 
 def _usual(context: Context) -> str:
-    opening, device, ratings = context.opening, context.device, context.device.ratings
+    opening, device = context.opening, context.device
     materials = _materials(opening)
     unsure = " The place is asked for first: drilling is not agreed." if opening.drill is None else ""
     if device.drilled:
-        hole, depth = (say(ratings.most(name, "mm"), "mm") for name in ("hole-diameter", "hole-depth"))
         sound = " Only where the material is sound and what lies behind is known." if materials - {"wood"} else ""
         rail = opening.rail_depth_mm
         glass = f" Glass begins {say(rail, 'mm')} from the edge." if rail is not None and opening.glazed else ""
-        return f"Drilled: {hole} across and {depth} deep in each half, more behind the reed.{glass}{sound}{unsure}"
-    if _bracketed(device):
-        return "Anchors or screws for the housing, locking washers on the bracket, clamps for the tail." + unsure
+        return f"Drilled: {_hole(device)}.{glass}{sound}{unsure}"
+    if device.traits.bracketed:
+        tail = ", clamps for the tail" if device.traits.has("clamp") else ""
+        return f"Anchors or screws for the housing, locking washers on the bracket{tail}.{unsure}"
     if device.transmitter:
         return "Screws and plugs, because a pull at the cable takes a pad off." + unsure
+    if not device.traits.has("pad"):
+        return "Screws." + unsure
     if materials & set(_NO_HOLE):
         return _pads(materials)
     if "unknown" in materials or None in materials:
         return "Screws where the material takes them, pads where a hole would harm it." + unsure
     if materials & {"steel", "aluminium"}:
-        return "Screws of a metal that a magnet does not pull, or pads on clean bare metal." + unsure
+        metal = " of a metal that a magnet does not pull" if device.traits.magnetic else ""
+        return f"Screws{metal}, or pads on clean bare metal.{unsure}"
     return "Screws." + unsure
+
+
+def _hole(device: Device) -> str:
+    """Its hole, as far as its ratings state it."""
+    try:
+        hole, depth = (say(device.ratings.most(name, "mm"), "mm") for name in ("hole-diameter", "hole-depth"))
+    except Missing:
+        return "across and deep as its label says, which is read before any bit is chosen"
+    where = " in each half, more behind the reed" if device.traits.magnetic else ", more behind it for its leads"
+    return f"{hole} across and {depth} deep{where}"
 
 
 def _held_in_place(context: Context) -> str:
@@ -221,6 +247,7 @@ def _held_in_place(context: Context) -> str:
     return f"{words} {_ON_THE_WALL}" if context.device.transmitter else words
 
 
+_NOWHERE = "Nothing says where it goes on such an opening: ask before anything is fixed."
 _ON_THE_WALL = (
     "The transmitter is screwed to the wall beside the opening, not to door or frame: a pull at its cable takes a pad "
     "off."
@@ -239,7 +266,8 @@ def _stuck(context: Context) -> str:
     """Pads, for what they can bear."""
     cable = ""
     if context.device.wired:
-        cable = " Each pad bears several times the weight of its half, and the cable lies in stuck trunking."
+        half = "its half" if context.device.traits.magnetic else "the body"
+        cable = f" Each pad bears several times the weight of {half}, and the cable lies in stuck trunking."
     return _pads(_materials(context.opening)) + cable
 
 

@@ -29,12 +29,18 @@ def second(context: Context) -> bool:
 
 def kept(context: Context) -> Iterator[Line]:
     """The gap of the contact in place, judged by nobody before its label is read or it is tried."""
+    if context.device.wired and not context.device.traits.magnetic:
+        yield Line("Contact in place", "by its own label", "test on site", _told(""), "loop-states", {})
+        return
     gap, play = context.opening.gap_mm, context.opening.play_mm
     shown = "by its own label" if gap is None else f"{say(gap, 'mm')}, by its own label"
     loose = f" Try it pushed and pulled through its play, {say(play, 'mm')}." if play else ""
-    meaning = (
+    inputs = {"gap_mm": gap, "play_mm": play}
+    yield Line("Gap and reach, contact in place", shown, "test on site", _told(loose), "reed-gap", inputs)
+
+
+def _told(loose: str) -> str:
+    return (
         "The contact in place stays, and its label is not known here. Read it, or try it: open and close ten times, "
         f"and the meter shows each.{loose} What it does decides, and no figure of another class."
     )
-    inputs = {"gap_mm": gap, "play_mm": play}
-    yield Line("Gap and reach, contact in place", shown, "test on site", meaning, "reed-gap", inputs)

@@ -9,7 +9,7 @@ in `trip.py`.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from latchside.figures.for_device.mounted import sure
 from latchside.figures.for_device.worked import Missing
@@ -25,7 +25,7 @@ LEVEL_MM = 2.0
 LOOSE_MM = 3.0
 """A hinged leaf that moves more than this on its latch has a loose latch, common practice: prove-opening."""
 _OFF_STEEL = ("spacer", "bracket")
-"""Parts that hold both halves off the steel and win some of the reach back."""
+"""Roles of parts that hold both halves off the steel and win some of the reach back."""
 _HINGED = ("hinged-door", "double-door", "casement", "hatch")
 
 
@@ -87,17 +87,20 @@ def _on_steel(context: Context, air: float) -> float:
 
 def _best(context: Context, steel: bool | None) -> Reach:
     """The best that may be hoped for: off the steel where that is possible or not known to lie there."""
-    lifted = any(context.device.parts.get(part) for part in _OFF_STEEL)
+    lifted = context.device.traits.has(*_OFF_STEEL)
     return left(context, steel=steel is True and not lifted)
 
 
 def magnet(context: Context) -> Iterator[Line]:
-    """The lines of the magnet. Those of a transmitter are of the wired contact on its loop, where that is named."""
+    """The lines of the magnet, where there is one.
+
+    Those of a transmitter are of the wired contact on its loop, where that is named.
+    """
+    context = context.sensing
     if context.device.transmitter:
-        if context.contact is None:
-            yield _contact_of_transmitter()
-            return
-        context = replace(context, device=context.contact, contact=None)
+        yield _contact_of_transmitter()
+    if not context.device.traits.magnetic:
+        return
     yield _gap(context)
     for line in (_push(context), _latch(context), _spacer(context)):
         if line is not None:
@@ -218,15 +221,15 @@ _MEND = "Have hinge, latch or keep adjusted first, and move no magnet to make up
 
 
 def _spacer(context: Context) -> Line | None:
-    ratings = context.device.ratings
-    if not {"spacer", "sensor-height", "magnet-height"} <= context.device.record["values"].keys():
+    ratings, count = context.device.ratings, context.device.traits.count("spacer")
+    if not count:
         return None
     step, piece = context.opening.step_mm, ratings.most("spacer", "mm")
     inputs = {
         "sensor_mm": ratings.most("sensor-height", "mm"),
         "magnet_mm": ratings.most("magnet-height", "mm"),
         "step_mm": step or 0.0,
-        "spacers_mm": [piece] * max(1, context.device.parts.get("spacer", 1)),
+        "spacers_mm": [piece] * count,
     }
     answer = context.answer("spacer", inputs)
     assumed = ("Reed and magnet lie equally deep below the tops of their bodies.",)
@@ -263,9 +266,8 @@ def _pieces(count: int, piece: float, under: str) -> str:
 
 def expected(context: Context) -> Iterator[Expected]:
     """The gap, and the play of a leaf with a sound latch."""
-    if context.device.transmitter and context.contact is not None:
-        context = replace(context, device=context.contact, contact=None)
-    if not context.device.transmitter:
+    context = context.sensing
+    if context.device.traits.magnetic:
         reach = left(context, steel=steel_at(context) is not False)
         high = down(reach.fit_to, 0.1)
         shown = up_to(reach.fit_from, high, "mm")

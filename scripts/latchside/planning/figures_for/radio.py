@@ -49,7 +49,7 @@ class Bands:
 
 def radio(context: Context) -> Iterator[Line]:
     """The lines of the radio."""
-    if context.device.wired or "frequency" not in context.device.ratings:
+    if context.device.wired:
         return
     yield _margin(context, bands_of(context))
     yield from check_ins.check_ins(context)

@@ -8,7 +8,7 @@ sliding leaf, and one whose contact sits at the leading edge itself, moves as fa
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from latchside.figures.for_device.mounted import most as farthest
 from latchside.figures.for_device.trips import SORTS
@@ -49,7 +49,9 @@ def place(context: Context) -> Place | None:
     if kind not in bounds.CORNERED:
         return None
     width, most = _width(context)[0], limit(context)
-    nearest, usual = (min(one, bounds.MIDDLE * width) for one in (bounds.nearest_mm(ratings), CORNER_MM))
+    nearest, usual = (
+        min(one, bounds.MIDDLE * width) for one in (bounds.nearest_mm(drilled=context.device.drilled), CORNER_MM)
+    )
     if most is None or "break-travel" not in ratings:
         return Place(nearest, usual, held=False)
     inside = down(width * (1 - farthest(ratings, "break-travel") / most), 1)
@@ -59,10 +61,9 @@ def place(context: Context) -> Place | None:
 
 def trip(context: Context) -> Iterator[Line]:
     """The opening at the leading edge when the zone shows open, at the worst end of tolerance and temperature."""
-    if context.device.transmitter:
-        if context.contact is None:
-            return
-        context = replace(context, device=context.contact, contact=None)
+    context = context.sensing
+    if not context.device.traits.magnetic:
+        return
     most = limit(context)
     if most is None:
         return

@@ -1,0 +1,75 @@
+"""What the readers of each device are given: steps of its procedures, items of its checklists, causes of its faults."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from latchside.library.compiled import own_steps
+from latchside.library.model import Library, Path, Record
+
+
+@dataclass(frozen=True, eq=False)
+class Use:
+    """A step, an item or a cause where it stands, and the devices whose readers are given it."""
+
+    record: Record
+    path: Path
+    data: Mapping[str, Any]
+    devices: tuple[Record, ...]
+
+
+@lru_cache(maxsize=4)
+def uses(library: Library) -> tuple[Use, ...]:
+    """Every step, item and cause of a library, with its devices."""
+    return (*_steps(library), *_items(library), *_causes(library))
+
+
+def procedures_of(device: Record) -> tuple[str, ...]:
+    """The ids of the procedures that a device lists, in the order of the job."""
+    return tuple(id_ for listed in device["procedures"].values() if isinstance(listed, tuple) for id_ in listed)
+
+
+def _steps(library: Library) -> Iterator[Use]:
+    users = _users(library)
+    for procedure in library.of("procedure"):
+        devices = tuple(users.get(procedure.id, {}).values())
+        for path, step in own_steps(procedure):
+            group = procedure["steps"][path[1]] if path[0] == "steps" else {}
+            yield Use(procedure, path, step, _for(_for(devices, group), step))
+
+
+def _users(library: Library) -> dict[str, dict[str, Record]]:
+    """The devices that follow each procedure, listed by themselves or drawn in by another."""
+    found: dict[str, dict[str, Record]] = {}
+    for device in library.of("device"):
+        waiting = list(procedures_of(device))
+        while waiting:
+            id_ = waiting.pop()
+            procedure = library.find("procedure", id_)
+            if procedure is not None and device.id not in found.setdefault(id_, {}):
+                found[id_][device.id] = device
+                waiting += [entry["draw"] for entry in procedure["steps"] if "draw" in entry]
+    return found
+
+
+def _items(library: Library) -> Iterator[Use]:
+    for checklist in library.of("checklist"):
+        devices = library.referring("checklist", checklist.id, "device")
+        for number, point in enumerate(checklist["points"]):
+            for index, item in enumerate(point["items"]):
+                yield Use(checklist, ("points", number, "items", index), item, _for(devices, item))
+
+
+def _causes(library: Library) -> Iterator[Use]:
+    for fault in library.of("fault"):
+        devices = tuple(one for one in library.of("device") if fault.id in one.listed("faults"))
+        for index, cause in enumerate(fault["causes"]):
+            yield Use(fault, ("causes", index), cause, _for(devices, cause))
+
+
+def _for(devices: tuple[Record, ...], entry: Mapping[str, Any]) -> tuple[Record, ...]:
+    only = entry.get("only")
+    return devices if only is None else tuple(one for one in devices if one.id in only)

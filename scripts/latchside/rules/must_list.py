@@ -1,0 +1,51 @@
+"""A device lists what its traits ask for, and nothing that does not fit them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library, Record
+from latchside.library.model import FOR_DEVICES, Path
+from latchside.library.uses import procedures_of
+from latchside.rules.rule import Rule
+
+CODE = "must-list"
+_UNDER = {"procedure": "procedures", "checklist": "checklists", "fault": "faults", "caution": "cautions"}
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """What says `needed` is listed by each device it is needed by, and what says `only` by no other."""
+    for kind in FOR_DEVICES:
+        for record in library.of(kind):
+            listing = {one.id: one for one in library.of("device") if record.id in _listed(one, kind)}
+            for device in library.devices(record["needed"]) if "needed" in record.data else ():
+                if device.id not in listing:
+                    yield device.finding(
+                        CODE, (_UNDER[kind],), f"{_UNDER[kind]} without {record.id}, which its traits ask for",
+                        f"{record.id} under {_UNDER[kind]}", f"Add it. {record.raw.file} says whom it is needed by.",
+                    )  # fmt: skip
+            for device in listing.values():
+                if device.id not in record.get("only", (device.id,)):
+                    yield device.finding(
+                        CODE, _path(device, kind, record.id), f"{record.id}, which is not for a device of its traits",
+                        f"what {record.raw.file} says under only", "Take it out, or correct the traits.",
+                    )  # fmt: skip
+
+
+def _listed(device: Record, kind: str) -> tuple[str, ...]:
+    return procedures_of(device) if kind == "procedure" else device.listed(_UNDER[kind])
+
+
+def _path(device: Record, kind: str, id_: str) -> Path:
+    if kind != "procedure":
+        return (_UNDER[kind], device.listed(_UNDER[kind]).index(id_))
+    stages = device["procedures"].items()
+    return next(
+        ("procedures", stage, listed.index(id_))
+        for stage, listed in stages
+        if isinstance(listed, tuple) and id_ in listed
+    )
+
+
+RULE = Rule(CODE, "A device lists what its traits ask for, and nothing that does not fit them.", check)

@@ -1,0 +1,46 @@
+"""What a device lists holds something for it: a step, an item, a cause."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from latchside.findings import Finding
+from latchside.library import Library, Record
+from latchside.library.uses import uses
+from latchside.rules.rule import Rule
+
+CODE = "nothing-for-device"
+_WORK = ("steps", "points", "causes")
+"""Where steps, items and causes stand: a proof or a close-up alone is no work."""
+
+
+def check(library: Library) -> Iterator[Finding]:
+    """No procedure, checklist or fault comes out empty for a device that lists it."""
+    given = {(use.record.key, one.id) for use in uses(library) if use.path[0] in _WORK for one in use.devices}
+    for device in library.of("device"):
+        for stage, listed in device["procedures"].items():
+            for index, id_ in enumerate(listed if isinstance(listed, tuple) else ()):
+                procedure = library.find("procedure", id_)
+                if procedure and not _done(library, procedure, device.id, given):
+                    yield _finding(device, ("procedures", stage, index), procedure, "step")
+        for field, kind, what in (("checklists", "checklist", "item"), ("faults", "fault", "cause")):
+            for index, id_ in enumerate(device.listed(field)):
+                record = library.find(kind, id_)
+                if record and (record.key, device.id) not in given:
+                    yield _finding(device, (field, index), record, what)
+
+
+def _done(library: Library, procedure: Record, device: str, given: set[tuple[tuple[str, str], str]]) -> bool:
+    """It has a step of its own for the device, or draws in a procedure that has."""
+    drawn = (library.find("procedure", entry["draw"]) for entry in procedure["steps"] if "draw" in entry)
+    return (procedure.key, device) in given or any(one and (one.key, device) in given for one in drawn)
+
+
+def _finding(device: Record, path: tuple[str | int, ...], record: Record, what: str) -> Finding:
+    return device.finding(
+        CODE, path, f"{record.id}, which has no {what} for this device", f"a record with a {what} for its traits",
+        f"Take it out, or write the {what}s in {record.raw.file}.",
+    )  # fmt: skip
+
+
+RULE = Rule(CODE, "Each procedure, checklist and fault that a device lists holds something for it.", check)
