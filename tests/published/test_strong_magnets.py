@@ -1,8 +1,9 @@
 """The ratings of the contacts for steel and for swaying doors against the field of their own magnets.
 
-The field is that of a general library (magpylib) and steel is the image method of textbook magnetostatics, both held
-against outside values in `magnet.py`. The ratings are typical; a label states its distance with the mount: recessed
-halves end on, surface halves side by side. EN 50131-2-6 treats steel apart (scope, read in a catalogue entry).
+The field is that of the figures, held against a general library and handbook formulas in `test_magnetics.py`. Steel is
+the image method of textbook magnetostatics, held against outside values in `magnet.py`. The ratings are typical; a
+label states its distance with the mount: recessed halves end on, surface halves side by side. EN 50131-2-6 treats steel
+apart (scope, read in a catalogue entry).
 """
 
 from __future__ import annotations

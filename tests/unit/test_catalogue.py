@@ -423,3 +423,13 @@ def test_nothing_heavy_is_imported_for_an_expression() -> None:
     assert loaded(code + "catalogue()['cable-resistance'].answer({'length_m': '30 m', 'awg': 22})") == set()
     with_units = loaded(code + "catalogue()['cable-resistance'].answer({'length_m': '50yd', 'awg': 22})")
     assert {"pint"} <= with_units <= {"pint", "numpy", "scipy"}  # Pint itself loads the last two where they are there
+
+
+def test_charts_and_models_need_no_library_of_the_tests() -> None:
+    code = (
+        "import sys\nfor name in ('numpy', 'scipy', 'magpylib', 'eseries', 'sympy'):\n    sys.modules[name] = None\n"
+        "from latchside import charts\nfrom latchside.figures.catalogue import catalogue\nfigures = catalogue()\n"
+        "for figure in figures.values():\n    figure.answer(figure.data['examples'][0]['inputs'])\n"
+        "for chart in charts.ALL.values():\n    chart.make(figures)\n"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)

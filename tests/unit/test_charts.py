@@ -11,12 +11,12 @@ import sys
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import combinations, pairwise
+from math import atan2, degrees, hypot, pi
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 from xml.etree import ElementTree as ET
 
-import numpy as np
 import pytest
 
 from latchside import charts
@@ -257,6 +257,16 @@ def test_steel_takes_area_from_the_map(plan: magnet.Plan) -> None:
     assert sum(map(size, air.closes)) < sum(map(size, air.holds))
 
 
+@pytest.mark.parametrize("steel", [None, magnet.STEEL_MM])
+def test_beside_the_reed_it_closes_in_a_side_lobe_alone(steel: float | None) -> None:
+    """With the magnet past the end of the reed and beside it, the field runs the other way, up to the magnet's side."""
+    shape = magnet.closed_map(magnet.END_ON, FIGURES, steel)
+    radius = FIGURES["reed-gap"].answer(example(FIGURES["reed-gap"])).inputs["diameter_mm"] / 2
+    assert min(y for loop in shape.closes for _, y in loop) > -1
+    for loop in shape.lobes:
+        assert min(abs(x) for x, _ in loop) < radius
+
+
 def size(loop: list[Spot]) -> float:
     turned = [*loop[1:], loop[0]]
     return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in zip(loop, turned, strict=True))) / 2
@@ -378,32 +388,32 @@ def test_ladder_is_drawn_to_scale() -> None:
     for rail, found in ((rails[0], wall), (rails[2], landing)):
         (x1, y1), (x2, y2) = ((float(x), float(y)) for x, y in re.findall(r"([\d.]+) ([\d.]+)", rail))
         across, up = abs(x2 - x1), abs(y2 - y1)
-        assert np.hypot(across, up) / 52 == pytest.approx(found["ladder_length_m"], abs=0.01)
-        assert np.degrees(np.arctan2(up, across)) == pytest.approx(found["angle_deg"], abs=0.1)
+        assert hypot(across, up) / 52 == pytest.approx(found["ladder_length_m"], abs=0.01)
+        assert degrees(atan2(up, across)) == pytest.approx(found["angle_deg"], abs=0.1)
 
 
 # -- the tools ---------------------------------------------------------------------------------------------------
 
 
 def test_outline_of_a_disc_has_its_size() -> None:
-    xs = ys = np.linspace(-10, 10, 81)
-    field = 6.0 - np.hypot(xs[None, :], ys[:, None])
+    xs = ys = [step / 4 for step in range(-40, 41)]
+    field = [[6.0 - hypot(x, y) for x in xs] for y in ys]
     (loop,) = areas(xs, ys, field, 0.0)
-    assert size(loop) == pytest.approx(np.pi * 36, rel=0.01)
-    assert {round(float(np.hypot(x, y)), 1) for x, y in loop} == {6.0}
+    assert size(loop) == pytest.approx(pi * 36, rel=0.01)
+    assert {round(hypot(x, y), 1) for x, y in loop} == {6.0}
 
 
 def test_an_area_at_the_edge_is_closed_along_it() -> None:
-    xs, ys = np.linspace(0, 4, 5), np.linspace(0, 3, 4)
-    (loop,) = areas(xs, ys, np.ones((4, 5)), 0.0)
+    xs, ys = [0.0, 1.0, 2.0, 3.0, 4.0], [0.0, 1.0, 2.0, 3.0]
+    (loop,) = areas(xs, ys, [[1.0] * 5] * 4, 0.0)
     assert size(loop) == pytest.approx(12, abs=1e-6)
-    assert areas(xs, ys, -np.ones((4, 5)), 0.0) == []
+    assert areas(xs, ys, [[-1.0] * 5] * 4, 0.0) == []
 
 
 def test_two_areas_that_touch_at_a_corner_stay_two_or_become_one() -> None:
-    xs = ys = np.array([0.0, 1.0])
-    apart = areas(xs, ys, np.array([[1.0, -3.0], [-3.0, 1.0]]), 0.0)
-    joined = areas(xs, ys, np.array([[3.0, -1.0], [-1.0, 3.0]]), 0.0)
+    xs = ys = [0.0, 1.0]
+    apart = areas(xs, ys, [[1.0, -3.0], [-3.0, 1.0]], 0.0)
+    joined = areas(xs, ys, [[3.0, -1.0], [-1.0, 3.0]], 0.0)
     assert (len(apart), len(joined)) == (2, 1)
 
 

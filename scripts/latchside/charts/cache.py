@@ -24,7 +24,7 @@ FOLDER = ROOT / ".cache" / "charts"
 _SVG = "{http://www.w3.org/2000/svg}"
 _PACKAGE = Path(__file__).parents[1]
 _CODE = ("charts", "drawings", "figures", "library/quantity.py", "library/text.py")
-_LIBRARIES = ("magpylib", "numpy", "eseries", "pint")
+_LIBRARIES = ("pint",)
 
 
 def finished(chart: Chart, figures: Figures, folder: Path | None = FOLDER) -> Drawing:

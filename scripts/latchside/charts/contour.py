@@ -2,32 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
-    Floats = NDArray[np.float64]
+from collections.abc import Iterator, Sequence
 
 Spot = tuple[float, float]
 Edge = tuple[int, int, int]
 """Row, column and direction (0 along the row, 1 up the column) of a side of a grid cell."""
+_OUTSIDE = -1e9
+"""Stands round the grid, so that an area at its edge is closed there."""
 
 
-def areas(xs: Floats, ys: Floats, field: Floats, level: float) -> list[list[Spot]]:
-    """Outlines of the areas with `field[row, column] >= level`, in the order in which the grid is read.
+def areas(xs: Sequence[float], ys: Sequence[float], field: Sequence[Sequence[float]], level: float) -> list[list[Spot]]:
+    """Outlines of the areas with `field[row][column] >= level`, in the order in which the grid is read.
 
-    An area that reaches the edge of the grid is closed along that edge. Between grid points the field is taken to run
-    straight.
+    A row stands for one of `ys`, with a value for each of `xs`. An area that reaches the edge of the grid is closed
+    along that edge. Between grid points the field is taken to run straight.
     """
-    import numpy as np
-
-    padded = np.pad(field - level, 1, constant_values=-1e9)
-    grid = padded.tolist()
-    across = [float(xs[0]), *xs.tolist(), float(xs[-1])]
-    up = [float(ys[0]), *ys.tolist(), float(ys[-1])]
+    edge = [_OUTSIDE] * (len(xs) + 2)
+    grid = [edge, *([_OUTSIDE, *(value - level for value in row), _OUTSIDE] for row in field), edge]
+    across, up = [xs[0], *xs, xs[-1]], [ys[0], *ys, ys[-1]]
     following = {
         start: end
         for row in range(len(up) - 1)

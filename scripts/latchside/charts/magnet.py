@@ -6,7 +6,7 @@ The maps are drawn from the field of the magnet on a grid; the distances in thei
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from latchside.charts.axes import Axes, Scale
 from latchside.charts.chart import Chart, Figures, example
@@ -16,12 +16,7 @@ from latchside.drawings.symbols import heading
 from latchside.figures.rounding import say
 
 if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
     from latchside.figures.models.reed_gap import Magnet
-
-    Floats = NDArray[np.float64]
 
 FIGURE = "reed-gap"
 STEEL_MM = 5.0
@@ -163,19 +158,21 @@ def _magnet(sheet: Sheet, plan: Plan, axes: Axes, figures: Figures) -> None:
 
 def closed_map(plan: Plan, figures: Figures, steel: float | None) -> Map:
     """The areas of one map, from the field on a grid of half a millimetre."""
-    import numpy as np
-
     magnet, operate, release = _parts(plan, figures)
-    half = np.arange(0.0, plan.aside + _STEP / 2, _STEP)
-    ys = np.arange(plan.near, plan.far + _STEP / 2, _STEP)
-    ys = np.where(np.abs(ys) < _LEAST, _LEAST, ys)
-    right = _field(plan, magnet, half, ys[:, None], steel)
-    field = np.concatenate([right[:, :0:-1], right], axis=1)
-    xs = np.concatenate([-half[:0:-1], half])
+    half = _steps(0.0, plan.aside)
+    ys = [gap if abs(gap) >= _LEAST else _LEAST for gap in _steps(plan.near, plan.far)]
+    right = [[_field(plan, magnet, offset, gap, steel) for offset in half] for gap in ys]
+    field = [[*row[:0:-1], *row] for row in right]
+    against = [[-value for value in row] for row in field]
+    xs = [*(-offset for offset in half[:0:-1]), *half]
     main = areas(xs, ys, field, operate)
-    lobes = [loop for loop in main if not _on_axis(loop)] + areas(xs, ys, -field, operate)
-    holds = areas(xs, ys, field, release) + areas(xs, ys, -field, release)
+    lobes = [loop for loop in main if not _on_axis(loop)] + areas(xs, ys, against, operate)
+    holds = areas(xs, ys, field, release) + areas(xs, ys, against, release)
     return Map([loop for loop in main if _on_axis(loop)], lobes, holds)
+
+
+def _steps(low: float, high: float) -> list[float]:
+    return [low + _STEP * step for step in range(round((high - low) / _STEP) + 1)]
 
 
 def _on_axis(loop: list[Spot]) -> bool:
@@ -191,27 +188,23 @@ def _parts(plan: Plan, figures: Figures) -> tuple[Magnet, float, float]:
     return magnet, given["operate_mt"], given["release_mt"]
 
 
-def _field(plan: Plan, magnet: Magnet, offset: Any, gap: Any, steel: float | None) -> Floats:
+def _field(plan: Plan, magnet: Magnet, offset: float, gap: float, steel: float | None) -> float:
     """Field along the reed in mT, counted positive where the magnet is meant to work it; nothing inside the magnet."""
-    import numpy as np
-
     from latchside.figures.models.reed_gap import field_along
 
     if plan.mount == "parallel":
         return -field_along(magnet, magnet.width / 2 + gap, offset, steel)
-    field = field_along(magnet, offset, magnet.length / 2 + gap, steel)
-    return np.where((gap < 0) & (offset < magnet.width / 2), 0.0, field)
+    if gap < 0 and offset < magnet.width / 2:
+        return 0.0
+    return field_along(magnet, offset, magnet.length / 2 + gap, steel)
 
 
 def aside(plan: Plan, figures: Figures, steel: float | None = None) -> Aside:
     """What the reed does as the magnet is moved to one side at one gap, to a twentieth of a millimetre."""
-    import numpy as np
-
     magnet, operate, _ = _parts(plan, figures)
-    offsets = np.arange(0.0, 60.0, 0.05)
-    field = _field(plan, magnet, offsets, np.asarray(plan.looked_at), steel)
-    lobe = offsets[field <= -operate]
-    return Aside(float(offsets[np.flatnonzero(field < operate)[0]]), float(lobe[0]), float(lobe[-1]))
+    field = {offset: _field(plan, magnet, offset, plan.looked_at, steel) for offset in (n * 0.05 for n in range(1200))}
+    lobe = [offset for offset, value in field.items() if value <= -operate]
+    return Aside(next(offset for offset, value in field.items() if value < operate), lobe[0], lobe[-1])
 
 
 def message(plan: Plan, figures: Figures) -> str:

@@ -12,6 +12,13 @@ from math import floor, log10
 DIGITS = ("black", "brown", "red", "orange", "yellow", "green", "blue", "violet", "grey", "white")
 TENS: dict[int, str] = {-2: "silver", -1: "gold", **dict(enumerate(DIGITS))}
 """Colour of the third band by power of ten."""
+SERIES = {
+    "E12": (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82),
+    "E24": (
+        10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 43, 47, 51, 56, 62, 68, 75, 82, 91,
+    ),
+}  # fmt: skip
+"""Two digits of each member of a decade."""
 TOLERANCE = {"E12": "silver", "E24": "gold"}
 """Colour of the fourth band: ten per cent, five per cent."""
 
@@ -25,11 +32,8 @@ def compute(*, ohm: float, series: str) -> dict[str, object]:
 
 def nearest(ohm: float, series: str) -> tuple[int, int]:
     """Two digits and a power of ten, such as 47 and 2 for 4700 ohm, of the value nearest to `ohm` by ratio."""
-    from eseries import ESeries
-    from eseries import series as members
-
     decade = floor(log10(ohm)) - 1
-    choices = [(int(m), tens) for tens in (decade - 1, decade, decade + 1) for m in members(ESeries[series])]
+    choices = [(member, tens) for tens in (decade - 1, decade, decade + 1) for member in SERIES[series]]
     return min(
         (choice for choice in choices if choice[1] in TENS), key=lambda choice: abs(log10(_value(*choice) / ohm))
     )
