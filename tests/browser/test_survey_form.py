@@ -680,7 +680,7 @@ def test_paper_holds_the_survey_or_a_blank_sheet(browser: Browser, base: str, tm
     open_opening(page, 0)
     expect(page.locator(".ls-survey h2")).to_contain_text("Kitchen")
     type_in(page, "distance", "far off")
-    kept(page)
+    expect(page.locator(".ls-survey-sheet").first).to_contain_text("far off")
     page.pdf(path=tmp_path / "survey.pdf", format="A4")
     text = printed(tmp_path / "survey.pdf")
     for words in (
