@@ -2,6 +2,8 @@
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
+# Node and npm come with the packages of the tests.
+NODE := PATH="$(CURDIR)/$(BIN):$$PATH"
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
 .PHONY: site pocket test proof serve check lint bench bench-lighthouse lock clean
@@ -28,10 +30,11 @@ proof: $(VENV)/.test
 	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses auto tests/unit/test_plan_laws.py \
 	  tests/unit/test_plan_properties.py tests/unit/test_plan_sentences.py tests/unit/test_questions.py tests/unit/test_survey_form.py
 
-lint: $(VENV)/.test
+lint: $(VENV)/.test node_modules/.installed
 	$(BIN)/ruff check scripts tests
 	$(BIN)/ruff format --check scripts tests
 	$(BIN)/mypy
+	$(NODE) npm run --silent lint
 
 # A quarter of an hour, and nothing else on the machine.
 bench: $(VENV)/.test
@@ -54,7 +57,7 @@ lock:
 	$(LOCK) --extra test pyproject.toml -o requirements-test.lock
 
 clean:
-	rm -rf $(VENV) site .cache .browsers
+	rm -rf $(VENV) node_modules site .cache .browsers
 
 $(VENV)/.python:
 	$(PYTHON) -m venv $(VENV)
@@ -67,4 +70,8 @@ $(VENV)/.site: requirements.lock pyproject.toml | $(VENV)/.python
 
 $(VENV)/.test: requirements-test.lock $(VENV)/.site
 	$(PIP) install --require-hashes -r requirements-test.lock
+	touch $@
+
+node_modules/.installed: package-lock.json package.json $(VENV)/.test
+	$(NODE) npm ci --silent
 	touch $@

@@ -80,7 +80,7 @@ def measured(site: Path) -> tuple[list[float], list[float], list[float]]:
             for fault in check_project(ROOT).library.of("fault"):
                 page.goto(f"{base}{fault.address}")
                 page.wait_for_selector("html[data-ls-ready=fault]")
-                planned.append(page.evaluate(PLANNED, f"{base}assets/js/fault-steps.js"))
+                planned.append(page.evaluate(PLANNED, f"{base}assets/js/fault/steps.js"))
                 if page.locator(".ls-find h3", has_text="Which device?").count():
                     page.evaluate(ANSWERED, "")
                 page.wait_for_timeout(SETTLED_MS)

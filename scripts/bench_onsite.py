@@ -129,7 +129,7 @@ def finder(playwright: Playwright, path: str, site: Path) -> dict[str, Any]:
     page = context.new_page()
     page.goto(f"{served.base}404.html")
     _slow(context, page, 6)
-    found: dict[str, Any] = page.evaluate(ANSWERS, [f"{served.base}assets/js/match.js", data, list(QUERIES)])
+    found: dict[str, Any] = page.evaluate(ANSWERS, [f"{served.base}assets/js/finder/match.js", data, list(QUERIES)])
     found["packed"] = len(gzip.compress(json.dumps(data, ensure_ascii=False, separators=(",", ":")).encode("utf-8"), 6))
     browser.close()
     served.stop()

@@ -80,7 +80,7 @@ def listing(browser: Browser, base: str) -> float:
     page = context.new_page()
     page.goto(f"{base}visits/")
     ready(page)
-    put(page, many_visits(200, 60), sealed_by=f"{base}assets/js/store.js")
+    put(page, many_visits(200, 60), sealed_by=f"{base}assets/js/visit/store.js")
     page.add_init_script(
         """const look = () => { if (document.documentElement?.dataset.lsReady) window.listed ??= performance.now(); };
         new MutationObserver(look).observe(document, {attributes: true, subtree: true});"""

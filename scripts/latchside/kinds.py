@@ -58,5 +58,8 @@ KINDS: dict[str, Kind] = {
     )
 }
 
+DRAWINGS = "content/drawings"
+"""The folder of the drawings, each an SVG file whose name is its id."""
+
 CARDS = ("placement", "meter", "closed-or-open", "steel-and-foil", "two-continents")
 """The hand-written cards under `content/cards/`, by id; a text may link to them as [[card/id]]."""

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import click
 
@@ -17,11 +17,19 @@ def ready(out: Path | None) -> None:
     with said(out):
         if out.exists() and any(out.iterdir()):
             raise click.ClickException(f"{out} is not empty; nothing was written.")
+    writable(out)
+
+
+def writable(out: Path) -> None:
+    """Refuse a place in which nothing can be made: what the system says of rights is not the whole truth."""
+    with said(out):
         there = next(path for path in (out, *out.absolute().parents) if path.exists())
+        if there.is_file() and there == out:
+            there = out.absolute().parent
         if not there.is_dir():
             raise NotADirectoryError(0, f"{there} is a file")
-        if not os.access(there, os.W_OK | os.X_OK):
-            raise PermissionError(0, f"{there} may not be written to")
+        with TemporaryDirectory(dir=there):
+            pass
 
 
 @contextmanager

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from latchside.collector import without_collector
 from latchside.findings import Finding
-from latchside.kinds import KINDS
+from latchside.kinds import DRAWINGS, KINDS
 from latchside.library import Library, build_library
 from latchside.read.tree import RawRecord, read_project
 from latchside.root import ROOT, schema_folder
@@ -49,8 +49,8 @@ def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress
             broken.append(raw)
         else:
             sound.append(raw)
-    unread = _refused(reading.findings, {raw.file for raw in reading.records})
-    library = build_library(sound, schemas, broken, unread)
+    unread = _refused(reading.findings, {raw.file for raw in reading.records} | {one.file for one in reading.drawings})
+    library = build_library(sound, schemas, broken, unread, reading.drawings)
     progress("applying rules")
     for rule in all_rules():
         findings.extend(rule.check(library))
@@ -59,7 +59,7 @@ def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress
 
 def _refused(findings: tuple[Finding, ...], read: set[str]) -> list[tuple[str, str]]:
     """Kind and id of files that are there but could not be read, so that nobody calls them missing."""
-    kinds = {kind.folder: kind.id for kind in KINDS.values()}
+    kinds = {kind.folder: kind.id for kind in KINDS.values()} | {DRAWINGS: "drawing"}
     refused = []
     for finding in findings:
         folder, _, name = finding.file.rpartition("/")

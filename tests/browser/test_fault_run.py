@@ -77,7 +77,7 @@ def answer(page: Page, words: str) -> None:
 
 def test_a_thousand_problems_have_the_plan_that_python_makes(page: Page, base: str) -> None:
     cases = random_cases()
-    script = f"{base}assets/js/fault-plan.js"
+    script = f"{base}assets/js/fault/plan.js"
     found = page.evaluate(PLANNED, [script, [case["problem"] for case in cases]])
     assert len(found) == 1000
     for number, (case, made) in enumerate(zip(cases, found, strict=True)):
@@ -95,13 +95,13 @@ def test_every_shipped_fault_has_the_plan_that_python_makes_and_ends(
         for device in (None, *(one.id for one in shipped_library.referring("fault", fault.id, "device"))):
             plan = plan_of(shipped_library, fault, device)
             data = problem_data(plan.problem)
-            [made] = page.evaluate(PLANNED, [f"{base}assets/js/fault-plan.js", [data]])
+            [made] = page.evaluate(PLANNED, [f"{base}assets/js/fault/plan.js", [data]])
             assert made["minutes"] == pytest.approx(plan.expected, abs=1e-9), (fault.id, device)
             assert plan.tree is not None
             names = [one.id for one in plan.problem.checks] + [one.id for one in plan.problem.causes]
             assert names[made["action"]] == plan.tree.id, (fault.id, device)
         ends = page.evaluate(
-            WALK, [f"{base}assets/js/fault-steps.js", problem_data(plan_of(shipped_library, fault).problem)]
+            WALK, [f"{base}assets/js/fault/steps.js", problem_data(plan_of(shipped_library, fault).problem)]
         )
         assert ends["gone"], fault.id
 
@@ -117,7 +117,7 @@ def test_a_run_ends_in_a_remedy_and_goes_on_where_the_proof_fails(page: Page) ->
     answer(page, "The loop reads as with the leaf open")
     expect(page.locator(".ls-find .ls-caution").first).to_be_visible()
     answer(page, "closes with the test magnet at its mark")
-    expect(page.locator(".ls-find h3")).to_have_text("Mend 4")
+    expect(page.locator(".ls-find h3")).to_have_text("Fix 4")
     expect(page.locator(".ls-find-step > .ls-restore").first).to_contain_text("Reconnect the lead and refit the cover")
     expect(page.locator(".ls-find-step > .ls-restore").last).to_contain_text("Reconnect both conductors")
     answer(page, "Still there")
@@ -169,17 +169,17 @@ def test_a_remedy_that_cannot_be_done_is_planned_around(page: Page) -> None:
     page.get_by_role("button", name="Can't do this one").click()
     expect(page.locator(".ls-find h3")).to_have_text("Check 4")
     answer(page, "The zone stays open.")
-    expect(page.locator(".ls-find h3")).to_have_text("Mend 5")
+    expect(page.locator(".ls-find h3")).to_have_text("Fix 5")
     expect(page.locator(".ls-find .ls-do")).to_contain_text("A lead or conductor is off")
     page.get_by_role("button", name="Can't do this one").click()
-    expect(page.locator(".ls-find h3")).to_have_text("Mend 6")
+    expect(page.locator(".ls-find h3")).to_have_text("Fix 6")
     expect(page.locator(".ls-find .ls-do")).to_have_text("The reed is broken inside the sensor")
     answer(page, "Still there")
     expect(page.locator(".ls-find .ls-do")).to_have_text("Contact, leads or set-up are of the other kind")
     answer(page, "Still there")
     expect(page.locator(".ls-find h3")).to_have_text("Pass it on")
-    expect(page.locator(".ls-find-step")).to_contain_text("What is left could not be mended here.")
-    expect(page.locator(".ls-find-step")).to_contain_text("(could not be mended here)")
+    expect(page.locator(".ls-find-step")).to_contain_text("What is left could not be fixed here.")
+    expect(page.locator(".ls-find-step")).to_contain_text("(could not be fixed here)")
     expect(page.locator(".ls-find-step")).to_contain_text("The reed is broken inside the sensor")
 
 

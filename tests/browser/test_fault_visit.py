@@ -54,12 +54,12 @@ def run_of_the_fault(page: Page) -> None:
     page.get_by_role("button", name="Can't do this one").click()
     at(page, "Check 4")
     answer(page, "The zone stays open.")
-    at(page, "Mend 5")
+    at(page, "Fix 5")
     answer(page, "Still there")
-    at(page, "Mend 6")
+    at(page, "Fix 6")
     page.reload()
     ready(page)
-    at(page, "Mend 6")
+    at(page, "Fix 6")
     expect(page.locator(".ls-find .ls-do")).to_have_text("The reed is broken inside the sensor")
     answer(page, "The fault is gone")
     at(page, "The fault is gone")
@@ -70,7 +70,7 @@ def run_of_the_fault(page: Page) -> None:
 def saved(page: Page, base: str, visit: str, to: Path) -> Path:
     page.goto(f"{base}visits/#v={visit}")
     ready(page)
-    for words in ("over range", "5 mm", "Faults looked for", "Mended, and the proof holds."):
+    for words in ("over range", "5 mm", "Faults looked for", "Fixed, and the proof holds."):
         expect(page.locator("main")).to_contain_text(words)
     with page.expect_download() as download:
         page.get_by_role("button", name="Save as a file").click()
@@ -89,7 +89,7 @@ def counted(file: Path) -> None:
     printed = command("record", file)
     for words in (
         "Elm House", "Back door, left", "5 mm", "over range", "Could not be done.", "ruled out",
-        "The reed is broken", "Mended, and the proof holds.", "complete:",
+        "The reed is broken", "Fixed, and the proof holds.", "complete:",
     ):  # fmt: skip
         assert words in " ".join(printed.split()), words
     rows = json.loads(command("tally", "--json", file))

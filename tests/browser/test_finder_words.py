@@ -57,7 +57,7 @@ def near_the_top(found: list[str], wanted: str) -> bool:
 
 def test_it_finds_what_is_meant(visit: Visit, quick_base: str) -> None:
     page = visit("", PHONE, searching=False)
-    found = page.evaluate(FIND, [f"{quick_base}assets/js/match.js", f"{quick_base}finder.json", list(WANTED)])
+    found = page.evaluate(FIND, [f"{quick_base}assets/js/finder/match.js", f"{quick_base}finder.json", list(WANTED)])
     wrong = {
         query: addresses[:3]
         for (query, wanted), addresses in zip(WANTED.items(), found, strict=True)
@@ -71,7 +71,7 @@ def test_every_thing_is_found_by_its_own_name_and_leads_to_a_page(visit: Visit, 
     names = [entry[2] for entry in data["entries"]]
     own = [data["kinds"][entry[0]][1].replace("{id}", entry[1]) for entry in data["entries"]]
     page = visit("", PHONE, searching=False)
-    found = page.evaluate(FIND, [f"{quick_base}assets/js/match.js", f"{quick_base}finder.json", names])
+    found = page.evaluate(FIND, [f"{quick_base}assets/js/finder/match.js", f"{quick_base}finder.json", names])
     missed = [name for name, address, addresses in zip(names, own, found, strict=True) if address not in addresses[:4]]
     assert not missed
     for address in own:
@@ -90,7 +90,7 @@ def test_the_index_stays_small(site: Path) -> None:
 def test_nonsense_finds_nothing(visit: Visit, quick_base: str) -> None:
     page = visit("", PHONE, searching=False)
     queries = ["", "   ", "qwertyuiop", "\u0000\u202e", "!!!", "x" * 5000, "__proto__", "constructor"]
-    found = page.evaluate(FIND, [f"{quick_base}assets/js/match.js", f"{quick_base}finder.json", queries])
+    found = page.evaluate(FIND, [f"{quick_base}assets/js/finder/match.js", f"{quick_base}finder.json", queries])
     assert found[0] == found[1] == found[2] == found[4] == []
     assert all(len(addresses) <= 12 for addresses in found)
 

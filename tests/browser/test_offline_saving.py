@@ -82,7 +82,7 @@ def test_the_promised_kinds_are_all_in_the_first_copy(site: Path) -> None:
         pages = [path.relative_to(site).as_posix() for path in site.glob(pattern)]
         assert pages, pattern
         assert set(pages) <= set(first), pattern
-    scripts = [path.relative_to(site).as_posix() for path in (site / "assets" / "js").glob("*.js")]
+    scripts = [path.relative_to(site).as_posix() for path in (site / "assets" / "js").rglob("*.js")]
     assert {
         *scripts,
         "index.html",

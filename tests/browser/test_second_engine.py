@@ -110,6 +110,6 @@ def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, hos
         """const store = await import(given[0] + 'store.js'), {merge} = await import(given[0] + 'entries.js');
         const entries = await store.entriesOf(await store.recall('last'));
         return merge(entries, [...entries].reverse()).map(one => one.kind)""",
-        f"{host.base}assets/js/",
+        f"{host.base}assets/js/visit/",
     )
     assert kinds == ["visit", "opening", "item"]

@@ -317,7 +317,7 @@ def test_many_openings_of_one_name_get_their_ids_in_one_go(page: Page, base: str
             return [count, new Set(made.values()).size, made.get('0'), made.get('1')];
           });
         }""",
-        f"{base}assets/js/survey-model.js",
+        f"{base}assets/js/survey/model.js",
     )
     (few, _, *_), (many, different, first, second) = looked
     assert (different, first, second) == (800, "hall-gate", "hall-gate-2")
@@ -504,7 +504,7 @@ def test_the_page_and_the_schema_judge_alike(page: Page, base: str) -> None:
     """On one thing alone the page is stricter: a device class has to be one of this library."""
     ways = [way for way in every_way(FULL) if way[-1] != "class"]
     made = [(way, to, changed(*way, to=to)) for way in ways for to in (*MUTANTS, ...)]
-    script = f"{base}assets/js/survey-file.js"
+    script = f"{base}assets/js/survey/file.js"
     judged = page.evaluate(CHECK, [script, [json.dumps(one) for _, _, one in made]])
     wrong = [
         (way, to, sound) for (way, to, one), sound in zip(made, judged, strict=True) if FITS.is_valid(one) != sound
@@ -519,7 +519,8 @@ LENGTHS = [
     '3/16"', "3/16 in", "1\u00bd in", "\u00be", "12 ft 6 in", "12' 6\"", "12 ft", "12.5 ft 6 in", "6 in 12 ft", "2 m 5",
     "5 cm", "2 metres", "4 5", "4 mm 5 mm", "1e3", "0x10", "NaN", "abt 4", "4 parsec", "4 mm.", "12 ft -6 in",
     "1/2 ft", "1234567 mm", "12345678 mm", "- 2", "--2", "3 1/2", "1,250", "1,250.", "5''", "12\u2032 6\u2033",
-    "1 - 3/16 in", "3/16 furlong", "", " ",
+    "1 - 3/16 in", "3/16 furlong", "4 kg", "0.01 km",
+    "12 mil", "40 thou", "3 yards", "", " ",
 ]  # fmt: skip
 LENGTH = """async ([script, texts]) => {
   const { length, lengthIn } = await import(script);
@@ -528,7 +529,7 @@ LENGTH = """async ([script, texts]) => {
 
 
 def test_a_length_is_read_alike_by_page_and_command(page: Page, base: str) -> None:
-    made = page.evaluate(LENGTH, [f"{base}assets/js/lengths.js", LENGTHS])
+    made = page.evaluate(LENGTH, [f"{base}assets/js/core/lengths.js", LENGTHS])
     for text, (kept, size) in zip(LENGTHS, made, strict=True):
         try:
             read = read_length(text, "mm", signed=True)

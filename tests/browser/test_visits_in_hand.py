@@ -158,7 +158,7 @@ def test_our_scripts_on_a_checklist_page_are_small(browser: Browser, base: str, 
     ready(page)
     names = {url.rpartition("/assets/js/")[2] for url in asked}
     size = sum(len(gzip.compress((site / "assets" / "js" / name).read_bytes(), 9)) for name in names)
-    assert {"checklist.js", "store.js"} <= names
+    assert {"visit/checklist.js", "visit/store.js"} <= names
     assert size <= 25 * 1024, f"{size} bytes: {sorted(names)}"
     context.close()
 
@@ -182,7 +182,7 @@ def many_visits(count: int, items: int) -> list[dict[str, Any]]:
 def test_two_hundred_visits_of_sixty_items_are_listed(browser: Browser, base: str) -> None:
     context = browser.new_context(service_workers="block")
     page = new_page(context, f"{base}visits/")
-    put(page, many_visits(200, 60), sealed_by=f"{base}assets/js/store.js")
+    put(page, many_visits(200, 60), sealed_by=f"{base}assets/js/visit/store.js")
     page.reload()
     ready(page)
     expect(page.locator(".ls-visits .ls-rows a")).to_have_count(200)

@@ -33,7 +33,8 @@ def modules(browser: Browser, base: str) -> Iterator[Page]:
     page.goto(f"{base}visits/")
     page.evaluate(
         """async base => { window.m = Object.assign({}, ...await Promise.all(
-            ['entries', 'shape', 'words', 'record-file'].map(name => import(`${base}assets/js/${name}.js`)))) }""",
+            ['visit/entries', 'visit/shape', 'core/words', 'visit/record-file']
+            .map(name => import(`${base}assets/js/${name}.js`)))) }""",
         base,
     )
     yield page

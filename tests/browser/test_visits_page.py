@@ -347,7 +347,7 @@ def test_injection_through_a_link_runs_nothing(context: BrowserContext, base: st
 
 
 def test_no_script_of_ours_reads_a_text_as_markup(site: Path) -> None:
-    for path in (site / "assets" / "js").glob("*.js"):
+    for path in (site / "assets" / "js").rglob("*.js"):
         text = path.read_text("utf-8")
         for way in (
             "innerHTML",

@@ -55,12 +55,13 @@ def base_library(root: Path) -> Library:
 
 def many_alike(id_: str, count: int) -> Library:
     """The shipped library with so many copies of a device, under ids and names of their own."""
-    raw = list(read_project(ROOT).records)
+    reading = read_project(ROOT)
+    raw = list(reading.records)
     (pattern,) = (one for one in raw if one.kind.id == "device" and one.stem == id_)
     for number in range(count):
         copied = {**pattern.value, "id": f"{id_}-{number}", "name": f"{pattern.value['name']} {number}"}
         raw.append(RawRecord(pattern.kind, pattern.file, copied["id"], Document(value=copied)))
-    return build_library(raw, schemas(), ())
+    return build_library(raw, schemas(), drawings=reading.drawings)
 
 
 def lines(findings: Iterable[Finding]) -> set[str]:

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from latchside.findings import Place
-from latchside.kinds import KINDS
+from latchside.kinds import DRAWINGS, KINDS
 from latchside.read.tree import LARGEST
 
 from .support import BASE, RECORDS, Expected, check, lay, lines
@@ -16,7 +16,7 @@ from .support import BASE, RECORDS, Expected, check, lay, lines
 CASES = sorted(path for path in (RECORDS / "bad-files").iterdir() if path.is_dir())
 WITNESS = RECORDS / "bad" / "harmless-notice" / "injury"
 """A known finding in a record that no bad file touches: it shows that the others were still checked."""
-FOLDERS = {kind.folder: kind.id for kind in KINDS.values()}
+FOLDERS = {kind.folder: kind.id for kind in KINDS.values()} | {DRAWINGS: "drawing"}
 
 
 def key(path: Path, root: Path) -> tuple[str, str]:

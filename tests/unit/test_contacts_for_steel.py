@@ -123,3 +123,30 @@ def test_where_a_sound_contact_stays_nothing_is_drilled_or_fixed(shipped_library
     for device in (STEEL_DOOR, WIRED_SURFACE):
         done = procedures(shipped_library, device, old_contact=True, fire_rated=True)
         assert not [one for one in done if one.startswith(("drill-", "fix-", "position-"))]
+
+
+def test_who_deburrs_has_the_tool_for_it(shipped_library: Library) -> None:
+    seen = 0
+    for procedure in shipped_library.of("procedure"):
+        if any("deburr" in one["do"].lower() for stage in procedure["steps"] for one in stage["do"]):
+            seen += 1
+            assert "deburring-tool" in procedure["tools"], procedure.id
+    assert seen > 3
+
+
+def test_one_procedure_makes_the_joint_before_the_contact_is_fixed(shipped_library: Library) -> None:
+    """Joined, metered, fixed, landed: what fixes a body with terminals looks at its joints and makes none."""
+    wired = shipped_library.find("device", "wired-surface-contact")
+    assert wired
+    order = list(wired["procedures"]["wire"])
+    assert order.index("join-and-terminate") < order.index("meter-loop") < order.index("fix-wired-surface-contact")
+    assert order[-1] == "land-on-terminals"
+    fixing = shipped_library.find("procedure", "fix-wired-surface-contact")
+    joining = shipped_library.find("procedure", "join-and-terminate")
+    assert fixing
+    assert joining
+    commands = [one["do"] for stage in fixing["steps"] for one in stage["do"]]
+    assert not [one for one in commands if one.startswith(("Join", "Crimp", "Solder", "Strip", "Land"))]
+    assert not [one for one in commands if "tamper zone" in one], "its pair is landed only afterwards"
+    steps = {one["id"] for stage in joining["steps"] for one in stage["do"]}
+    assert {"links", "cover-switch", "series", "press"} <= steps

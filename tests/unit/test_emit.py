@@ -279,7 +279,7 @@ def test_twelve_figures_and_more_are_expressions() -> None:
 
 def page_function() -> str:
     """The page's own function that writes a number."""
-    text = (ROOT / "content/assets/js/calculator.js").read_text("utf-8")
+    text = (ROOT / "content/assets/js/figure/calculator.js").read_text("utf-8")
     signs = re.search(r"^const SUPERSCRIPTS = .*?;$", text, re.M)
     function = re.search(r"^export (function shown\(value\) \{.*?^\})", text, re.M | re.S)
     assert signs

@@ -63,7 +63,7 @@ def test_a_page_without_a_place_for_it_is_refused(page: str) -> None:
 
 def test_a_script_is_served_without_what_only_its_writers_read() -> None:
     script = """/** What it does. @param {string} a */
-import { b } from "./b.js"; // stays
+import { b } from "./b.js"; // goes
 
 // goes
 export function a(x) {
@@ -73,9 +73,39 @@ export function a(x) {
 }
 """
     assert lean(script) == (
-        'import { b } from "./b.js"; // stays\nexport function a(x) {\nconst y = (x);\n'
-        "return `${y} // https://a.example/*b*/`;\n}\n"
+        'import{b}from "./b.js";export function a(x){const y=(x);return `${y} // https://a.example/*b*/`;\n}\n'
     )
+
+
+@pytest.mark.parametrize(
+    ("written", "served"),
+    [
+        ("f(\n  a,\n  b,\n);\ng();\n", "f(a,b);g();\n"),
+        ("const a = {\n  b: [1, 2],\n};\n", "const a={b:[1,2]};\n"),
+        ("const a = b\n  ? c\n  : -d;\n", "const a=b?c:-d;\n"),
+        ("a = b + +c - -d;\n", "a=b + +c - -d;\n"),
+        ("a = b\n+c\n", "a=b\n+c\n"),
+    ],
+)
+def test_spaces_and_line_ends_that_mean_nothing_are_not_served(written: str, served: str) -> None:
+    assert lean(written).rstrip("\n") == served.rstrip("\n")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        'a("b , c ; // d ( e");',
+        "a(`b , ${c} = d`);",
+        "a(`b ${c ? ` , ${d}` : ' = '} e`);",
+        "a = /b , c/.test(d);",
+        "a = 'b , c';",
+        "a(); // it's , b",
+    ],
+)
+def test_a_text_is_served_as_it_was_written(line: str) -> None:
+    """What stands between quotation marks, slashes or backticks is the same in what is served."""
+    for text in re.findall(r"""("[^"]*"|`.*`|/b , c/|'[^']*'|'s .*)""", line):
+        assert text in lean(f"{line}\nb();\n")
 
 
 def test_a_script_with_a_text_over_several_lines_is_left_alone() -> None:
@@ -83,7 +113,10 @@ def test_a_script_with_a_text_over_several_lines_is_left_alone() -> None:
     assert lean(script) == script
 
 
-@pytest.mark.parametrize("path", sorted((ROOT / "content" / "assets" / "js").glob("*.js")), ids=lambda path: path.name)
+SCRIPTS = ROOT / "content" / "assets" / "js"
+
+
+@pytest.mark.parametrize("path", sorted(SCRIPTS.rglob("*.js")), ids=lambda path: str(path.relative_to(SCRIPTS)))
 def test_no_script_of_ours_holds_a_comment_sign_inside_a_text(path: Path) -> None:
     text = path.read_text("utf-8")
     without = re.sub(r"/\*\*.*?\*/", "", text, flags=re.DOTALL)

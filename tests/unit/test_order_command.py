@@ -131,8 +131,8 @@ def test_a_fault_of_the_library(root: Path) -> None:
     result = run("pane-open", "--root", root)
     assert result.exit_code == 0
     assert result.output.startswith("Pane shows open when shut\n")
-    assert "Mend: The magnet moved" in result.output  # it is likelier and cheaper than a look is worth
-    assert "Mend: The reed broke" in result.output
+    assert "Fix: The magnet moved" in result.output  # it is likelier and cheaper than a look is worth
+    assert "Fix: The reed broke" in result.output
     assert run("fault/pane-open", "--root", root).output == result.output
 
 

@@ -45,6 +45,8 @@ def test_a_day_far_away_is_refused_in_one_line(day: str, tmp_path: Path) -> None
     assert found.exit_code == 1
     assert "surveyed" in found.stderr
     assert "from 2000 to 2099" in found.stderr
+    assert "--date" in found.stderr
+    assert found.stderr.count("\n  found ") == 1, "the day that was written is said, and not that there was none"
 
 
 @pytest.mark.parametrize("day", ["2000-01-01", "2099-12-31"])
@@ -97,20 +99,37 @@ def test_a_place_that_cannot_be_written_is_said_in_words(command: list[str], bel
     assert "--out" in result.output
 
 
-def test_a_place_that_fills_up_costs_that_survey_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_place_in_which_nothing_can_be_made_is_said_once_and_of_no_survey(tmp_path: Path) -> None:
+    """The system lets nobody make a file there, whatever rights it shows."""
+    files = [survey(tmp_path / "in", name) for name in ("elm", "oak")]
+    result = run("plan", *files, "--out", "/proc/packs")
+    assert result.exit_code == 1
+    assert result.output.count("cannot be written") == 1
+    assert ".yaml" not in result.output
+
+
+@pytest.mark.parametrize("command", [["site"], ["pocket"], ["labels", "--address", "https://field.example/"]])
+def test_every_command_looks_at_its_place_before_it_works(command: list[str]) -> None:
+    result = run(*command, "--out", "/proc/made")
+    assert result.exit_code == 1
+    assert result.output.startswith("Error: /proc/made cannot be written")
+
+
+def test_a_place_that_fills_up_ends_the_run_and_is_said_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     real = Path.write_bytes
 
     def full(path: Path, data: bytes) -> int:
-        if ".part-0" in str(path):
+        if ".part-1" in str(path):
             raise OSError(28, "No space left on device")
         return real(path, data)
 
     monkeypatch.setattr(Path, "write_bytes", full)
-    files = [survey(tmp_path / "in", name) for name in ("elm", "oak")]
+    files = [survey(tmp_path / "in", name) for name in ("elm", "oak", "yew")]
     result = run("plan", *files, "--out", tmp_path / "out")
     assert result.exit_code == 1
-    assert "No space left on device" in result.stderr
-    assert [path.name for path in (tmp_path / "out").iterdir()] == ["oak"]
+    assert result.stderr.count("No space left on device") == 1
+    assert "oak.yaml" not in result.stderr
+    assert [path.name for path in (tmp_path / "out").iterdir()] == ["elm"]
 
 
 def test_surveys_in_a_folder_below_are_not_passed_over_in_silence(tmp_path: Path) -> None:

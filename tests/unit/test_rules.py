@@ -47,7 +47,7 @@ def after_first_line(path: Path) -> str:
 @pytest.mark.parametrize("case", [*cases("good"), *cases("bad")], ids=case_id)
 def test_overlay_changes_something(case: Path) -> None:
     """A near miss that is the base project word for word would show nothing."""
-    files = [path for path in case.rglob("*.yaml") if path.is_file()]
+    files = [path for path in case.rglob("*.*") if path.suffix in (".yaml", ".svg")]
     assert files
     for path in files:
         same = BASE / path.relative_to(case)

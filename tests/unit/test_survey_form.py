@@ -188,6 +188,18 @@ def test_the_form_asks_what_a_plan_asks(form: list[dict[str, Any]], shipped_libr
         assert kinds.get(question.about, "") in field.get("kinds", [kinds.get(question.about, "")]), question
 
 
+def test_the_site_begins_with_its_region_and_leaves_no_fact_of_it_to_chance(form: list[dict[str, Any]]) -> None:
+    """The region decides what is asked and advised further; each fact of site and panel bears the mark *open*."""
+    by_name = {one["name"]: one for one in form}
+    assert by_name["site"]["fields"][0]["name"] == "region"
+    for group, names in (
+        ("site", ("region", "building", "listed", "consent")),
+        ("control_unit", ("owner", "installer_access")),
+    ):
+        asked = [one["name"] for one in by_name[group]["fields"] if not one.get("extra")]
+        assert set(names) <= set(asked)
+
+
 def test_what_no_plan_could_ask_is_left_to_who_wants_to_tell_it(form: list[dict[str, Any]]) -> None:
     extra = {one["name"] for one in named(form, "openings")["item"]["fields"] if one.get("extra")}
     assert {"id", "spoken", "device", "notes"} <= extra

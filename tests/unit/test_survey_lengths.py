@@ -18,6 +18,7 @@ from latchside.figures.typed import TypedError, read_number
         ("2 in.", "mm", 50.8), ("12 ft 6 in", "m", 3.81), ("12'6\"", "m", 3.81), ("12′ 6 1/2″", "m", 3.8227),
         ("5'", "m", 1.524), ("5''", "mm", 127), ("2,5 m", "m", 2.5), ("2.5 Metres", "m", 2.5), ("250 cm", "m", 2.5),
         ("0 mm", "mm", 0), ("-0 mm", "mm", 0), (".5 m", "m", 0.5), ("5. m", "m", 5), ("+3 mm", "mm", 3),
+        ("0.01 km", "m", 10), ("12 mil", "mm", 0.3048), ("40 thou", "mm", 1.016), ("3 yards", "m", 2.7432),
         ("0,125 in", "mm", 3.175), ("10 feet", "m", 3.048), ("4\u00a0mm", "mm", 4), ("1,5", "m", 1.5),
     ],
 )  # fmt: skip
@@ -51,7 +52,8 @@ def test_the_step_may_be_negative_and_nothing_else() -> None:
     ("value", "words"),
     [
         ("1,250 mm", "could be 1250 or 1.250"), ("5' 6", "6 has no unit"), ("1 3", "1 has no unit"),
-        ("12 furlong", '"furlong" is no unit'), ("3/0 in", "no fraction"), ("1 5/4 in", "no fraction"),
+        ("12 furlong", '"furlong" is no unit'), ("4 kg", '"kg" is no unit'), ("12 V", '"V" is no unit'),
+        ("4 mm 3 kg", '"kg" is no unit'), ("3/0 in", "no fraction"), ("1 5/4 in", "no fraction"),
         ("1.5 ft 3 in", "no whole number"), ("3 in 2 ft", "more than one"), ("1 m 2 cm", "more than one"),
         ("about 4 mm", "no length"), ("", "nothing"), ("  ", "nothing"), ("٣ mm", "no length"), ("9" * 50, "too long"),
         ("1e3 mm", "no unit"), (True, "no length"), (None, "no length"), (float("nan"), "no length"),
@@ -64,6 +66,7 @@ def test_refuses(value: object, words: str) -> None:
 
 
 TEXTS = ("4", "0,4 cm", "3/16 in", '1 3/16"', "1-3/16 in", "12 ft 6 in", "5'", "2,5 m", "1 5/4 in", "1,250 mm", "5' 6",
+         "12 furlong", "4 kg", "300 um", "0.01 km", "12 mil", "40 thou", "3 yd",
          "1.5 ft 3 in", "3 in 2 ft", "½ in", "1/2 ft", "3 1/2 in", "-2 mm")  # fmt: skip
 
 

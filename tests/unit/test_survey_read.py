@@ -186,6 +186,44 @@ def test_what_cannot_be_meant_is_found_in_every_form(
     assert codes(findings) == [code]
 
 
+@pytest.mark.parametrize("form", FORMS)
+def test_an_opening_without_an_id_gets_one_in_every_form(form: str, tmp_path: Path) -> None:
+    """As the schema says of the field: left empty, it is made of place, side and kind."""
+    openings = [{key: value for key, value in one.items() if key != "id"} for one in DATA["openings"]]
+    survey, findings = read(put(tmp_path, f"a.{form}", written(DATA | {"openings": openings}, form)))
+    assert findings == ()
+    assert survey
+    assert [one.id for one in survey.openings] == ["shed-lake-hinged-door", "loft-hatch"]
+
+
+@pytest.mark.parametrize("form", FORMS)
+@pytest.mark.parametrize("field", ["gap", "step", "width", "floors", "cable_area", "openings_a_day"])
+@pytest.mark.parametrize("value", ["4 kg", "2.5 floors", "4 min"])
+def test_a_wrong_unit_is_one_finding(value: str, field: str, form: str, tmp_path: Path) -> None:
+    openings = [DATA["openings"][0] | {field: value}, DATA["openings"][1]]
+    _, findings = read(put(tmp_path, f"a.{form}", written(DATA | {"openings": openings}, form)))
+    assert len(findings) == 1
+    assert f'"{value}"' in findings[0].found
+    assert field in findings[0].found
+    assert "give" not in findings[0].found
+
+
+@pytest.mark.parametrize("value", ["4 min", "4 kg", "0.5", "2.5"])
+@pytest.mark.parametrize("form", ["csv", "xlsx"])
+def test_a_whole_number_that_is_none_is_one_finding(value: str, form: str, tmp_path: Path) -> None:
+    """Four minutes are a time, and no number of months."""
+    data = DATA | {"rules": {"service_months": value}}
+    _, findings = read(put(tmp_path, f"a.{form}", written(data, form)))
+    assert codes(findings) == ["not-a-number"]
+    assert value in findings[0].found
+
+
+def test_true_in_place_of_a_length_is_not_to_be_quoted(tmp_path: Path) -> None:
+    _, findings = read(put(tmp_path, "a.yaml", written(changed(gap=True), "yaml")))
+    assert codes(findings) == ["wrong-type"]
+    assert "Quote" not in findings[0].action
+
+
 def test_a_survey_without_id_and_name_is_read_under_the_name_of_its_file(tmp_path: Path) -> None:
     data = {key: value for key, value in DATA.items() if key not in ("id", "name")}
     survey, findings = read(put(tmp_path, "lake-house.json", json.dumps(data)))

@@ -163,6 +163,37 @@ def test_missing_cells_and_rows_without_an_id(tmp_path: Path) -> None:
     assert "row 6" in findings[0].found
 
 
+def test_a_sheet_without_a_column_of_ids_is_read_and_what_it_needs_is_shown_as_a_line(tmp_path: Path) -> None:
+    """The line that each finding says to add is one that is read, and nothing is found any more."""
+    text = "place,kind,gap\nHall,gate,4 mm\n"
+    survey, findings = read(put(tmp_path, "b.csv", text))
+    assert [one.id for one in opened(survey).openings] == ["hall-gate"]
+    assert codes(findings) == ["missing-key", "missing-key"]
+    lines = [one.action.removeprefix("Add at the top: ").partition(" –")[0] for one in findings]
+    assert lines == ["id,b", "name,Corner shop"]
+    again, findings = read(put(tmp_path, "c.csv", "\n".join([*lines, text])))
+    assert findings == ()
+    assert (opened(again).id, opened(again).name) == ("b", "Corner shop")
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [("kind,gap\ngate,4 mm\n", "without place"), ("name,Ab\n\nplace,gap\nHall,4 mm\n", "without kind"),
+     ("room,type,gap\nHall,gate,4 mm\n", "no row of column names")],
+)  # fmt: skip
+def test_a_table_without_a_column_it_needs_is_said_once_with_the_rows_to_write(
+    text: str, found: str, tmp_path: Path
+) -> None:
+    survey, findings = read(put(tmp_path, "a.csv", text))
+    assert survey is None
+    said = [one for one in findings if one.code != "missing-key"]
+    assert codes(tuple(said)) == ["no-header"]
+    assert found in said[0].found
+    names, row = said[0].action.removeprefix("Name the columns so, place first: ").split(" – and write below: ")
+    survey, findings = read(put(tmp_path, "b.csv", f"id,b\nname,Bb\n{names}\n{row}\n"))
+    assert (findings, len(opened(survey).openings)) == ((), 1)
+
+
 @pytest.mark.parametrize(
     ("text", "code"),
     [

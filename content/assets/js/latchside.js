@@ -1,7 +1,12 @@
 /** The one script of every page: looks at what the page holds and loads what that needs, the tool of the page first. */
 
 const PATIENCE = 3000;
-const TOOLS = { "[data-ls-checklist]": "checklist", "[data-ls-visits]": "visits", "[data-ls-survey]": "survey", "[data-fault-run]": "fault-run" };
+const TOOLS = {
+  "[data-ls-checklist]": "visit/checklist",
+  "[data-ls-visits]": "visit/visits",
+  "[data-ls-survey]": "survey/survey",
+  "[data-fault-run]": "fault/run",
+};
 
 const holds = (/** @type {string} */ chosen) => document.querySelector(chosen);
 
@@ -14,8 +19,10 @@ function theme() {
   if (later) document.body.append(Object.assign(document.createElement("script"), { src: later.dataset.lsLater }));
 }
 
-const tools = Object.entries(TOOLS).filter(([chosen]) => holds(chosen)).map(([, name]) => begin(name));
-if (holds("[data-figure]")) tools.push(import("./calculator.js"));
+const tools = Object.entries(TOOLS)
+  .filter(([chosen]) => holds(chosen))
+  .map(([, name]) => begin(name));
+if (holds("[data-figure]")) tools.push(import("./figure/calculator.js"));
 const long = new Promise((done) => tools.length && setTimeout(done, PATIENCE));
 Promise.race([Promise.allSettled(tools), long]).then(() => {
   begin("strip");

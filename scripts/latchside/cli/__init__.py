@@ -152,15 +152,18 @@ def render(root: Path, out: Path) -> None:
 )
 def site(root: Path, out: Path | None) -> None:
     """Check the records and build the site; exit 1 where an error stands."""
+    from latchside import out as place
+
     progress = Progress()
+    place.writable(out or root / "site")
     _sound(root)
     progress("building the site")
     from latchside.site.adapter import finished
-    from latchside.site.build import build_site  # MkDocs is slow to import, and only wanted here
+    from latchside.site.build import build_site  # MkDocs is slow to import, and only needed here
 
     target, warnings = build_site(root, out)
     if warnings:
-        raise click.ClickException(f"{warnings} warnings, shown above; mend them.")
+        raise click.ClickException(f"{warnings} warnings, shown above; fix them.")
     click.echo(f"The site is in {target}; open it with: make serve\n{finished[str(target)]}")
 
 

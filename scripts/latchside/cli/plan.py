@@ -22,6 +22,7 @@ from latchside.findings import START, Finding
 from latchside.planning import summary
 from latchside.planning.plan import Plan, Problem
 from latchside.surveys.codes import CODES
+from latchside.surveys.sheet import NO_DAY
 from latchside.surveys.text import visible
 
 ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
@@ -35,7 +36,7 @@ _LONGEST = 300
 
 @dataclass(frozen=True)
 class Order:
-    """What is wanted of every survey, and the project whose records plan it."""
+    """What is asked of every survey, and the project whose records plan it."""
 
     root: Path
     on: date | None
@@ -69,18 +70,22 @@ def plan(
     order = Order(root, _day(on), out, as_json, _pdf(pdf, out), _address(address), several)
     place.ready(out)
     bad = False
-    with Screen(len(files), several=several, as_json=as_json) as screen:
-        for path, done in zip(files, _outcomes(files, order), strict=True):
-            if several and out:
-                with place.said(out):
-                    done = _kept(path, done, out)
-            screen.show(done)
-            bad = bad or bool(done.errors or done.problems)
+    try:
+        with Screen(len(files), several=several, as_json=as_json) as screen:
+            for path, done in zip(files, _outcomes(files, order), strict=True):
+                if several and out:
+                    with place.said(out):
+                        done = _kept(path, done, out)
+                screen.show(done)
+                bad = bad or bool(done.errors or done.problems)
+    finally:
+        for part in out.glob(".part-*") if several and out else ():
+            rmtree(part, ignore_errors=True)
     sys.exit(1 if bad else 0)
 
 
 def _outcomes(files: list[Path], order: Order) -> Iterator[Outcome]:
-    _tools(order.root)  # records that need mending are said once, and here
+    _tools(order.root)  # records with errors are said once, and here
     pieces = list(enumerate(files))
     return many.each(pieces, partial(planned, order), partial(_tools_ready, order.root))
 
@@ -90,20 +95,11 @@ def planned(order: Order, piece: tuple[int, Path]) -> Outcome:
 
     Whatever goes wrong with it is a finding of this survey, and never costs another.
     """
-    number, path = piece
+    _, path = piece
     try:
         return _planned(order, piece)
     except click.ClickException:
-        raise  # concerns all surveys alike
-    except OSError as error:
-        expected, action = (
-            "a folder that can be written",
-            "Fix the folder's permissions or free the disk, or name another folder with --out.",
-        )
-        found = f"no way to write its pack: {error.strerror or error}"
-        finding = Finding(str(path), START, "cannot-write", found, expected, action)
-        if order.out and order.several:
-            rmtree(order.out / f".part-{number}", ignore_errors=True)
+        raise  # concerns all surveys alike: the records, or the folder that packs are written to
     except Exception as error:
         found = f"what the planner did not expect: {type(error).__name__}: {error}"
         expected, action = (
@@ -147,6 +143,8 @@ def _read(path: Path, order: Order) -> tuple[Plan | None, list[Finding]]:
     if survey is None:
         return None, findings
     day = order.on or survey.surveyed
+    if day is None and any(one.action.endswith(NO_DAY) for one in found):
+        return None, findings  # why there is none is said already
     if day is None:
         expected, action = "the day the job is planned for", "Give it with --date YYYY-MM-DD, or write `surveyed`."
         findings.append(Finding(str(path), START, "no-date", "a survey without a day", expected, action))
@@ -175,7 +173,7 @@ def _tools(root: Path) -> tuple[Any, Any, Any]:
     checked = check_project(root)
     if checked.errors:
         click.echo(report.as_text(checked.findings), err=True)
-        raise click.ClickException("The records need mending first: latchside check")
+        raise click.ClickException("The records have errors. Fix them first: latchside check")
     return checked.library, catalogue(root), Writer(checked.library)
 
 
@@ -187,9 +185,10 @@ def _write(made: Plan, folder: Path, order: Order) -> None:
     from latchside.pages.job_pack import pack
 
     files = pack(made, _tools(order.root)[2], site=order.address, with_pdf=order.pdf)
-    folder.mkdir(parents=True, exist_ok=True)
-    for name, content in files.items():
-        (folder / name).write_bytes(content)
+    with place.said(order.out or folder):
+        folder.mkdir(parents=True, exist_ok=True)
+        for name, content in files.items():
+            (folder / name).write_bytes(content)
 
 
 def _kept(path: Path, done: Outcome, out: Path) -> Outcome:
@@ -200,9 +199,7 @@ def _kept(path: Path, done: Outcome, out: Path) -> Outcome:
     if not target.exists():
         done.folder.rename(target)
         return replace(done, folder=target)
-    for file in done.folder.iterdir():
-        file.unlink()
-    done.folder.rmdir()
+    rmtree(done.folder)
     expected, action = "ids that differ", "Give this survey an id of its own."
     finding = Finding(str(path), START, "id-twice", f"another survey named {done.id}", expected, action)
     text = "\n\n".join(filter(None, (done.findings, report.as_text([finding]))))

@@ -8,7 +8,7 @@ from tempfile import TemporaryDirectory
 import click
 
 from latchside.cli.options import root_option
-from latchside.out import said
+from latchside.out import said, writable
 from latchside.pages.labels import labels as labels_of
 from latchside.pages.labels import sound_base
 from latchside.pages.page import Page
@@ -25,10 +25,11 @@ _OUT = click.Path(dir_okay=False, path_type=Path)
 @click.option("--out", type=_OUT, default=Path("latchside-pocket.zip"), show_default=True, help="The zip to write.")
 def pocket(root: Path, out: Path) -> None:
     """Make one zip of the library that opens from a folder, for reading and printing."""
+    writable(out)
     with TemporaryDirectory() as folder:
         built, warnings = build_site(root, Path(folder) / "site", pocket=True)
         if warnings:
-            raise click.ClickException(f"{warnings} warnings, shown above; mend them.")
+            raise click.ClickException(f"{warnings} warnings, shown above; fix them.")
         files = pocket_files(built)
     with said(out):
         write_zip(files, out)
@@ -45,6 +46,7 @@ def labels(root: Path, address: str, out: Path) -> None:
         base = sound_base(address)
     except ValueError as error:
         raise click.ClickException(str(error)) from None
+    writable(out)
     library = check_project(root).library
     groups = labels_of(library, base)
     sheet = Writer(library).fill("label_sheet.jinja", Page(library, ""), groups=groups, base=base)

@@ -123,7 +123,7 @@ def _altered(read: list[VisitFile]) -> str | None:
 def _show(read: list[VisitFile]) -> None:
     from rich.console import Console
 
-    from latchside.visits.table import as_table  # rich is slow to import, and only wanted for a sound file
+    from latchside.visits.table import as_table  # rich is slow to import, and only needed for a sound file
 
     entries = merge(*(one.entries for one in read))
     Console(width=None if sys.stdout.isatty() else 120, highlight=False).print(as_table(view(entries)))

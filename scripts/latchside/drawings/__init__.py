@@ -1,15 +1,18 @@
-"""Drawings of parts, openings and circuits, made by the build. `ALL` maps each drawing's id to its maker."""
+"""Drawings: those that stand as files are written out afresh, those that are worked out are drawn here.
+
+`COMPUTED` maps the id of each drawing that is worked out to its maker. All others are files of `content/drawings/`.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cache
 
-from latchside.drawings import circuits, openings, parts, principles
+from latchside.drawings import circuits, principles
 from latchside.drawings.canvas import Drawing
 
-ALL: dict[str, Callable[[], Drawing]] = {
+COMPUTED: dict[str, Callable[[], Drawing]] = {
     id_: cache(maker)  # the same drawing stands on many pages
-    for group in (openings, parts, circuits, principles)
+    for group in (circuits, principles)
     for id_, maker in group.DRAWINGS.items()
 }

@@ -14,6 +14,9 @@ INK = "#111111"
 PAPER = "#ffffff"
 FRAME_FILL = "#e4e4e4"
 FADED = "#555555"
+MAGNET_FILL = "#3a3a3a"
+METAL_FILL = "#999999"
+PLASTIC_FILL = "#c9c9c9"
 SMALL = 13
 TEXT = 14
 TITLE = 16
@@ -159,23 +162,6 @@ class Sheet:
             self.text((x1 + x2) / 2, y1 - 6 if above else y1 + 16, words, size=SMALL, anchor="middle")
         else:
             self.text(x1 + 8, (y1 + y2) / 2 + 4, words, size=SMALL)
-
-    def sensor(self, x: float, y: float, w: float, h: float, *, reed_right: bool = True) -> None:
-        """The sensor: an outlined body with the reed dashed along one long side and a notch mark on that side."""
-        self.rect(x, y, w, h, round_=4, line=2)
-        reed_x = x + w - 7 if reed_right else x + 7
-        self.line(reed_x, y + 8, reed_x, y + h - 8, line=2, dash="6 3")
-        self._notch(x + w if reed_right else x, y + h / 2, -5 if reed_right else 5, INK)
-
-    def magnet(self, x: float, y: float, w: float, h: float, *, mark_left: bool = True) -> None:
-        """The magnet: a solid body with a white notch mark on the side that faces the sensor."""
-        self.rect(x, y, w, h, fill="#3a3a3a", round_=3, line=2)
-        self._notch(x if mark_left else x + w, y + h / 2, 5 if mark_left else -5, PAPER)
-
-    def _notch(self, x: float, y: float, depth: float, fill: str) -> None:
-        """A small triangle cut into an edge: the mark that both halves carry."""
-        tip, above, below = number(x + depth), number(y - 5), number(y + 5)
-        self.path(f"M{number(x)} {above} L{tip} {number(y)} L{number(x)} {below} Z", fill=fill, line=0)
 
     def finish(self) -> Drawing:
         """The drawing, ready for a page."""

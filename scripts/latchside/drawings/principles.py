@@ -1,4 +1,4 @@
-"""Drawings of principles: proving, naming, and what metal takes away."""
+"""Drawings of principles that are worked out: proving, and what steel takes from a magnet."""
 
 from __future__ import annotations
 
@@ -9,7 +9,5 @@ from latchside.drawings.canvas import Drawing
 
 DRAWINGS: dict[str, Callable[[], Drawing]] = {
     "two-ends-of-proof": principles_proof.two_ends,
-    "reed-and-leaf": principles_proof.reed_and_leaf,
     "steel-steals-the-magnet": principles_fields.magnet,
-    "metal-steals-the-radio": principles_fields.radio,
 }

@@ -1,4 +1,4 @@
-"""Drawings of what metal does to a magnet's field and to radio.
+"""The drawing of what steel does to a magnet's field.
 
 The field lines are traced, not sketched: two line poles for the magnet, and for the steel their mirror
 images of opposite sign. Only plain arithmetic is used, so the same lines come out on every machine.
@@ -8,9 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from latchside.drawings.canvas import Drawing, Sheet, number
-from latchside.drawings.parts_surface import MAGNET_FILL
-from latchside.drawings.symbols import heading, reed_glass, tag, words
+from latchside.drawings.canvas import MAGNET_FILL, PLASTIC_FILL, Drawing, Sheet, number
+from latchside.drawings.symbols import heading, reed_glass, words
 
 Pole = tuple[float, float, float]
 HALF = 34.0
@@ -117,58 +116,9 @@ def magnet() -> Drawing:
     heading(sheet, 386, "On steel, with a spacer")
     middle = _field(sheet, 532, 34)
     _magnet_and_reed(sheet, middle, closed=True)
-    sheet.rect(MIDDLE - HALF - 6, middle + 9, 2 * HALF + 12, 25, fill="#bdbdbd", line=2)
+    sheet.rect(MIDDLE - HALF - 6, middle + 9, 2 * HALF + 12, 25, fill=PLASTIC_FILL, line=2)
     sheet.rect(110, 532, 242, 18, fill="steel", line=2)
     words(sheet, 8, middle - REED_ABOVE, ("reed closes",))
     sheet.label(70, 516, "spacer", MIDDLE - HALF + 2, middle + 22, anchor="end")
     words(sheet, 8, 546, ("steel",))
-    return sheet.finish()
-
-
-def _wave(sheet: Sheet, x: float, y: float, radius: float, *, right: bool, dash: str | None = None) -> None:
-    """A quarter of a circle round x, y, open to the right or to the left."""
-    reach = radius * 0.71 * (1 if right else -1)
-    turn = 1 if right else 0
-    r = number(radius)
-    sheet.path(
-        f"M{number(round(x + reach, 1))} {number(round(y - radius * 0.71, 1))} A{r} {r} 0 0 {turn} "
-        f"{number(round(x + reach, 1))} {number(round(y + radius * 0.71, 1))}",
-        dash=dash,
-    )
-
-
-def _radio(sheet: Sheet, y: float, *, metal: bool) -> None:
-    """The transmitter on a leaf of wood or metal, its waves, and the control unit beyond."""
-    sheet.rect(208, y - 56, 18, 112, fill="steel" if metal else "leaf", line=2)
-    sheet.rect(226, y - 22, 16, 44, round_=3, line=2)
-    sheet.rect(14, y - 22, 52, 44, round_=4, line=2)
-    sheet.line(40, y - 22, 40, y - 44, line=2)
-    for index in range(2 if metal else 4):
-        _wave(sheet, 234, y, 28 + 20 * index, right=True)
-    for index in range(1 if metal else 5):
-        _wave(sheet, 216, y, 30 + 20 * index, right=False, dash="4 4" if metal else None)
-
-
-def radio() -> Drawing:
-    """The transmitter on wood and on metal or foil."""
-    sheet = Sheet(
-        "metal-steals-the-radio",
-        "Metal steals the radio",
-        "A transmitter on a wooden leaf is heard on both sides: the waves pass through the wood and "
-        "reach the control unit. On a metal leaf, or over foil, the waves are weak in front and little "
-        "passes behind, and the control unit may not hear it.",
-        392,
-    )
-    heading(sheet, 24, "On wood")
-    _radio(sheet, 100, metal=False)
-    words(sheet, 8, 142, ("control unit:", "hears it"))
-    tag(sheet, 217, 184, "wood", (217, 150), below=True)
-    tag(sheet, 290, 184, "transmitter", (236, 118), below=True)
-    heading(sheet, 226, "On metal, or over foil")
-    _radio(sheet, 302, metal=True)
-    words(sheet, 8, 344, ("control unit:", "may not hear it"))
-    tag(sheet, 190, 384, "metal or foil", (217, 352), below=True)
-    tag(sheet, 300, 384, "transmitter", (236, 320), below=True)
-    words(sheet, 84, 290, ("little gets", "through"))
-    words(sheet, 296, 298, ("weak", "in front"))
     return sheet.finish()

@@ -1,10 +1,9 @@
-"""Drawings of how a contact is proved and how it is named."""
+"""The drawing of how a contact is proved."""
 
 from __future__ import annotations
 
-from latchside.drawings.canvas import FRAME_FILL, INK, SMALL, Drawing, Sheet
-from latchside.drawings.parts_surface import MAGNET_FILL
-from latchside.drawings.symbols import arrow, heading, polygon, reed_glass, span, tag, words
+from latchside.drawings.canvas import FRAME_FILL, INK, MAGNET_FILL, METAL_FILL, SMALL, Drawing, Sheet
+from latchside.drawings.symbols import arrow, heading, polygon, span, tag, words
 
 HINGE = 50.0
 SLANT = (0.927, 0.375)
@@ -78,61 +77,10 @@ def two_ends() -> Drawing:
     words(sheet, 8, 186, ("Through all the play: no trip.",))
     heading(sheet, 226, "End two: open slowly")
     _end_two(sheet, 284)
-    sheet.rect(150, 428, 50, 14, fill="#8a8a8a")
+    sheet.rect(150, 428, 50, 14, fill=METAL_FILL)
     sheet.rect(150, 452, 96, 14)
     sheet.text(140, 440, "opening at trip", size=SMALL, anchor="end")
     sheet.text(140, 464, "its limit", size=SMALL, anchor="end")
     words(sheet, 8, 494, ("Trips inside its limit.",))
     words(sheet, 8, 520, ("Write both distances down.",), bold=True)
-    return sheet.finish()
-
-
-def _case(sheet: Sheet, x: float, y: float, caption: str, name: str) -> None:
-    """A box for one state; the state that gives the name has a thick edge and the name in it."""
-    sheet.rect(x, y, 166, 168, round_=6, line=4 if name else 1.5, dash=None if name else "5 4", fill="none")
-    sheet.text(x + 83, y + 132, caption, size=SMALL, anchor="middle")
-    if name:
-        sheet.text(x + 83, y + 156, name, anchor="middle", bold=True)
-
-
-def _on_the_opening(sheet: Sheet, y: float, *, shut: bool) -> None:
-    """The reed on the frame, the magnet on the leaf under it."""
-    sheet.rect(194, y, 108, 40, fill=FRAME_FILL, line=2)
-    sheet.rect(201, y + 6, 94, 28, round_=4)
-    reed_glass(sheet, 248, y + 20, closed=shut, half=42)
-    top = y + 44 if shut else y + 74
-    sheet.rect(194, top, 108, 34, fill="leaf", line=2)
-    sheet.rect(218, top + 4, 60, 14, fill=MAGNET_FILL, round_=3)
-    sheet.text(307, y + 25, "frame", size=SMALL)
-    sheet.text(307, top + 22, "leaf", size=SMALL)
-    if not shut:
-        arrow(sheet, 248, y + 46, 248, y + 68)
-
-
-def reed_and_leaf() -> Drawing:
-    """Normally open and normally closed: the name of the bare reed and the name the trade gives the loop."""
-    sheet = Sheet(
-        "reed-and-leaf",
-        "Normally open and normally closed, told twice",
-        "A bare reed is named with no magnet near: its blades are apart, so it is normally open; a "
-        "magnet near closes it. On the opening the trade names the same part with the leaf shut: the "
-        "magnet is near and the loop is closed, so it is normally closed; with the leaf open the loop "
-        "is open.",
-        474,
-    )
-    for x, title, named in ((91, "Bare reed", "no magnet near"), (269, "On the opening", "leaf shut")):
-        sheet.text(x, 26, title, anchor="middle", bold=True)
-        sheet.text(x, 44, "named with", size=SMALL, anchor="middle")
-        sheet.text(x, 60, named, size=SMALL, anchor="middle")
-    _case(sheet, 8, 74, "no magnet: open", "normally open")
-    reed_glass(sheet, 91, 120, closed=False)
-    _case(sheet, 186, 74, "leaf open: open", "")
-    _on_the_opening(sheet, 82, shut=False)
-    _case(sheet, 8, 258, "magnet: closed", "")
-    reed_glass(sheet, 91, 304, closed=True)
-    sheet.rect(51, 330, 80, 16, fill=MAGNET_FILL, round_=3)
-    sheet.text(91, 362, "magnet", size=SMALL, anchor="middle")
-    _case(sheet, 186, 258, "leaf shut: closed", "normally closed")
-    _on_the_opening(sheet, 268, shut=True)
-    words(sheet, 180, 456, ("One part, two names.",), anchor="middle", bold=True)
     return sheet.finish()

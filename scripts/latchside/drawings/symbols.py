@@ -1,4 +1,4 @@
-"""Symbols that several drawings share: circuit symbols, arrows, leaders and panes.
+"""Symbols that several drawings share: circuit symbols, arrows and leaders.
 
 Every function draws on the sheet it is given and returns nothing.
 """
@@ -34,12 +34,6 @@ def terminal(sheet: Sheet, x: float, y: float, *, r: float = 6) -> None:
     sheet.line(x - r * 0.6, y + r * 0.6, x + r * 0.6, y - r * 0.6, line=1.5)
 
 
-def screw_hole(sheet: Sheet, x: float, y: float, *, r: float = 5) -> None:
-    """A screw hole seen from the front: two rings."""
-    sheet.circle(x, y, r, line=1.5)
-    sheet.circle(x, y, r * 0.45, fill=INK, line=0)
-
-
 def dot(sheet: Sheet, x: float, y: float) -> None:
     """A joint between wires."""
     sheet.circle(x, y, 3, fill=INK, line=0)
@@ -60,12 +54,6 @@ def span(sheet: Sheet, x1: float, y1: float, x2: float, y2: float) -> None:
     mx, my = (x1 + x2) / 2, (y1 + y2) / 2
     arrow(sheet, mx, my, x1, y1, line=1.5)
     arrow(sheet, mx, my, x2, y2, line=1.5)
-
-
-def pinch(sheet: Sheet, x1: float, x2: float, y: float) -> None:
-    """A narrow distance from x1 to x2, shown by two arrows that point at it from outside."""
-    arrow(sheet, x1 - 26, y, x1, y, line=1.5)
-    arrow(sheet, x2 + 26, y, x2, y, line=1.5)
 
 
 def polygon(sheet: Sheet, points: Sequence[tuple[float, float]], *, fill: str = PAPER, line: float = 1.5) -> None:

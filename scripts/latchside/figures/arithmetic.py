@@ -14,14 +14,14 @@ NAN = math.nan
 
 
 def div(a: float, b: float) -> float:
-    """`a / b`; a nought below gives infinity, or nan for nought over nought."""
+    """`a / b`; a zero below gives infinity, or nan for zero over zero."""
     if b:
         return a / b
     return NAN if not a or math.isnan(a) or math.isnan(b) else math.copysign(math.inf, a) * math.copysign(1.0, b)
 
 
 def mod(a: float, b: float) -> float:
-    """The rest of `a / b` with the sign of `b`; nan where `b` is nought or `a` infinite."""
+    """The rest of `a / b` with the sign of `b`; nan where `b` is zero or `a` infinite."""
     if not b or math.isinf(a):
         return NAN
     rest = math.fmod(a, b)

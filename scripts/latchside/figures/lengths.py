@@ -1,6 +1,6 @@
-"""A length as people write it: `4 mm`, `3/16 in`, `1 3/16"`, `12 ft 6 in`, `2,5 m`, or a bare number.
+"""A length as people write it: `4 mm`, `3/16 in`, `1 3/16"`, `12 ft 6 in`, `2,5 m`, or a number without a unit.
 
-The one grammar of lengths: surveys and figures read by it. `content/assets/js/lengths.js` does the same in pages.
+The one grammar of lengths: surveys and figures read by it. `content/assets/js/core/lengths.js` does the same in pages.
 """
 
 from __future__ import annotations
@@ -13,13 +13,17 @@ from latchside.findings import shown
 
 Unit = Literal["mm", "m"]
 
-UNITS = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}
+UNITS = {
+    "mm": 1.0, "cm": 10.0, "m": 1000.0, "km": 1_000_000.0, "thou": 0.0254, "in": 25.4, "ft": 304.8, "yd": 914.4,
+}  # fmt: skip
 """The units of a length, each in millimetres."""
 _BARE = {("mm", False): "mm", ("m", False): "m", ("mm", True): "in", ("m", True): "ft"}
 _WORDS = {
     "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm", "centimetre": "cm",
     "centimetres": "cm", "centimeter": "cm", "centimeters": "cm", "metre": "m", "metres": "m", "meter": "m",
-    "meters": "m", "inch": "in", "inches": "in", '"': "in", "''": "in", "foot": "ft", "feet": "ft", "'": "ft",
+    "meters": "m", "kilometre": "km", "kilometres": "km", "kilometer": "km", "kilometers": "km", "mil": "thou",
+    "mils": "thou", "inch": "in", "inches": "in", '"': "in", "''": "in", "foot": "ft", "feet": "ft", "'": "ft",
+    "yard": "yd", "yards": "yd",
 }  # fmt: skip
 _SIGNS = str.maketrans(
     {
@@ -35,13 +39,13 @@ _LONGEST = 40
 
 
 class LengthError(ValueError):
-    """Text that is no length; its words say what was found. `expected` says what is wanted."""
+    """Text that is no length; its words say what was found. `expected` says what is needed."""
 
     expected = "a length such as 4 mm, 3/16 in, 12 ft 6 in or 2.5 m"
 
 
 def read_length(value: object, unit: Unit, *, imperial: bool = False, signed: bool = False) -> float:
-    """The length in `unit`. A bare number is in it too or, with `imperial`, in inches for mm and in feet for m.
+    """The length in `unit`. A number without one is in it too or, with `imperial`, in inches for mm and in feet for m.
 
     Raises LengthError; without `signed`, for a negative length too.
     """
@@ -65,7 +69,7 @@ def _rounded(number: float) -> float:
 
 
 def typed_length(value: str, unit: str, bare: str) -> float:
-    """The length in `unit`, one of `UNITS`, of a text; a bare number in it is in `bare`. Raises LengthError."""
+    """The length in `unit`, one of `UNITS`, of a text; a number without a unit is in `bare`. Raises LengthError."""
     if len(value) > _LONGEST:
         raise LengthError(f"{shown(value)}, which is too long for a length")
     text = value.translate(_SIGNS).strip().lower()
@@ -89,10 +93,11 @@ def _parts(text: str, value: str, bare: str) -> list[tuple[float, str]]:
             raise LengthError(f"{shown(value)}, where {match[1]} has no unit")
         of = bare if named is None else _WORDS.get(named, named)
         if of not in UNITS:
-            raise LengthError(f"{shown(value)}, where {shown(named)} is no unit of length known here")
+            typed = value[value.lower().find(str(named)) :][: len(str(named))]
+            raise LengthError(f"{shown(value)}, where {shown(typed)} is no unit of length")
         parts.append((_fraction(match[1], value), of))
     if not parts:
-        raise LengthError("nothing, where a length is wanted" if not value.strip() else f"{shown(value)}, no length")
+        raise LengthError("nothing, where a length is needed" if not value.strip() else f"{shown(value)}, no length")
     if len(parts) > 1 and [of for _, of in parts] != ["ft", "in"]:
         raise LengthError(f"{shown(value)}, which is more than one length")
     if len(parts) > 1 and parts[0][0] % 1:

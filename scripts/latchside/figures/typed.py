@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 import re
-from contextlib import suppress
 from typing import Any
 
 from latchside.figures.lengths import UNITS as LENGTHS
@@ -13,6 +12,7 @@ from latchside.figures.units import registry, stated, with_unit
 
 _NUMBER = r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?"
 _WHOLE = re.compile(rf"({_NUMBER})\s*([^\d\s.,;][^\d\s;]*2?)?\Z")
+_POWER = re.compile(r"[+-]?[\d.]+[eE][+-]?\d+\Z")  # a number as programs write it, such as 1e-3
 _PARTS = re.compile(rf"({_NUMBER})\s*([^\d\s.,;]+)\s*")
 _MARKED = re.compile(r"(\d+)([kKMR])(\d+)\Z")  # 4k7, as on resistors
 _THOUSANDS = re.compile(r"[+-]?[1-9]\d{0,2}(,\d{3})+\Z")
@@ -22,8 +22,8 @@ _SIGNS = {
     "\u2032": "'", "\u2033": '"', "°": "deg",
 }  # fmt: skip
 _ALIASES = {
-    "'": "ft", '"': "in", "mins": "min", "sec": "s", "secs": "s", "hrs": "h", "hr": "h", "feet": "ft", "yr": "year",
-    "yrs": "year", "percent": "%", "mil": "thou", "mhz": "MHz", "Mhz": "MHz", "ghz": "GHz", "Ghz": "GHz",
+    "mins": "min", "sec": "s", "secs": "s", "hrs": "h", "hr": "h", "yr": "year",
+    "yrs": "year", "percent": "%", "mhz": "MHz", "Mhz": "MHz", "ghz": "GHz", "Ghz": "GHz",
 }  # fmt: skip
 _LETTERS = {
     "ohm": {"k": "kohm", "K": "kohm", "M": "Mohm", "R": "ohm"},
@@ -43,6 +43,11 @@ _FIXED = {"AWG", "dB", "dBi", "%", "%/year", "count", "rung", "1/K", "1/d", "1/y
 class TypedError(ValueError):
     """Text that is no number in a fitting unit; its words complete `<name>: `."""
 
+    @property
+    def found(self) -> str:
+        """What was found, without what to give instead."""
+        return str(self).partition("; ")[0]
+
 
 def read_number(value: object, unit: str) -> float:
     """The number in `unit` (`""` for none). `value` is a number, or text with or without a unit.
@@ -55,10 +60,12 @@ def read_number(value: object, unit: str) -> float:
         if not math.isfinite(value):
             raise TypedError(f"{value} is not a number")
         return float(value)
-    if unit in LENGTHS:
-        with suppress(LengthError):
-            return typed_length(value, unit, unit)
     text = value.strip()
+    if unit in LENGTHS and not _POWER.match(text):
+        try:
+            return typed_length(value, unit, unit)
+        except LengthError as error:
+            raise TypedError(str(error)) from None
     for sign, plain in _SIGNS.items():
         text = text.replace(sign, plain)
     if len(text) > 60:
@@ -134,7 +141,7 @@ def _converted(number: float, name: str, unit: str, value: str) -> float:
             if type(error).__name__ == "UndefinedUnitError":
                 continue
             break
-    raise TypedError(f'"{value}" is not in a unit that fits; give {_wanted(unit)}')
+    raise TypedError(f'"{value}" is in a unit that does not fit; give {_wanted(unit)}')
 
 
 def _wanted(unit: str) -> str:

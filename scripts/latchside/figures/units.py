@@ -78,7 +78,7 @@ def stated(value: float) -> str:
 
 
 def _four_digits(value: float) -> tuple[str, int]:
-    """The first four digits and the power of ten of the first; no digits for nought.
+    """The first four digits and the power of ten of the first; no digits for zero.
 
     Rounded to twelve digits and then, halves up, to four: so the last bits of a working never decide.
     """

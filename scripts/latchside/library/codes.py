@@ -2,7 +2,7 @@
 
 Little is taken for a code, so that room numbers, years, streets and the names of parts pass: four to eight digits
 right beside a word for a code, or after words such as *opens with*, and a password that is told. The script of the
-pages, `words.js`, has the same patterns; `tests/visits/cases.json` holds both to the same answers.
+pages, `core/words.js`, has the same patterns; `tests/visits/cases.json` holds both to the same answers.
 """
 
 from __future__ import annotations

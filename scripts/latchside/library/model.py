@@ -13,6 +13,7 @@ from latchside.kinds import KINDS, Kind
 from latchside.library.alike import alike
 from latchside.library.text import RecordLink, ValueLink, parts
 from latchside.library.traits import Traits, devices_asked, traits, traits_in
+from latchside.read.svg import Picture
 from latchside.read.tree import RawRecord
 from latchside.schemas import Schemas
 from latchside.schemas.shape import ReferenceAt, TextAt
@@ -84,7 +85,8 @@ class Library:
     """All sound records, by kind and id, and how they are linked.
 
     `unsound` names the records that are there but not sound, so that nobody calls them missing; `mentioned` is what
-    those of them that could be read refer to; `unread` says that some could not be read at all.
+    those of them that could be read refer to; `unread` says that some could not be read at all. `drawings` are those
+    that stand as files, by id.
     """
 
     records: Mapping[str, Mapping[str, Record]]
@@ -92,6 +94,7 @@ class Library:
     unsound: frozenset[tuple[str, str]] = frozenset()
     mentioned: frozenset[tuple[str, str]] = frozenset()
     unread: bool = False
+    drawings: Mapping[str, Picture] = field(default_factory=lambda: MappingProxyType({}))
 
     def of(self, kind: str) -> tuple[Record, ...]:
         """The records of one kind, in the order of their ids."""
@@ -158,10 +161,12 @@ def build_library(
     schemas: Schemas,
     broken: Iterable[RawRecord] = (),
     unread: Iterable[tuple[str, str]] = (),
+    drawings: Iterable[Picture] = (),
 ) -> Library:
     """The library of those raw records that fit their schema (the caller has checked that they do).
 
-    `broken` are the records that do not, `unread` kind and id of the files that could not be read.
+    `broken` are the records that do not, `unread` kind and id of the files that could not be read, `drawings` those
+    that could.
     """
     by_kind: dict[str, dict[str, Record]] = {kind: {} for kind in KINDS}
     raw = sorted(raw, key=lambda one: one.stem)
@@ -179,7 +184,8 @@ def build_library(
             for one in broken
             for _, kind, id_, _ in _references(*schemas.shapes[one.kind.id].both(one.value))
         ),
-        bool(unread) or any(one.value is None for one in broken),
+        any(kind in KINDS for kind, _ in unread) or any(one.value is None for one in broken),
+        MappingProxyType({one.id: one for one in drawings}),
     )
 
 

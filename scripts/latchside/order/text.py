@@ -83,7 +83,7 @@ class _Writer:
         if node.do == "check":
             yield f"{number} {self._words(self._checks[node.id or '']['do'])}"
         else:
-            yield f"{number} Mend: {self._words(self._causes[node.id or '']['name'])}"
+            yield f"{number} Fix: {self._words(self._causes[node.id or '']['name'])}"
         yield f"    {self._figures(node)}"
         yield f"    Still possible: {', '.join(f'{self._cause(cause)} {share:.0%}' for cause, share in node.left)}"
         if node.do == "check":

@@ -20,7 +20,7 @@ from latchside.figures.units import figure as shown_figure
 from latchside.figures.units import other_system, symbol, with_unit
 from latchside.library import Library, Record
 
-SCRIPT = "assets/js/figures.js"
+SCRIPT = "assets/js/figure/figures.js"
 
 
 @lru_cache(maxsize=256)
@@ -130,10 +130,8 @@ def _emitted(record: Record) -> str:
         f"late: {json.dumps(limit.late)}}}"
         for limit in program.limits
     )
-    return (
-        f"{{...{json.dumps(facts, ensure_ascii=False)}, lets(v) {{ {lets} }}, work(v) {{ {outputs} }}, "
-        f"limits: [{limits}]}}"
-    )
+    stated = json.dumps(facts, ensure_ascii=False, separators=(",", ":"))
+    return f"{{...{stated}, lets(v) {{ {lets} }}, work(v) {{ {outputs} }}, limits: [{limits}]}}"
 
 
 def _described(one: Input) -> dict[str, Any]:

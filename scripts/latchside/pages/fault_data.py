@@ -14,7 +14,7 @@ from latchside.version import library_version
 
 
 def problem_data(problem: Problem) -> dict[str, Any]:
-    """A problem as plain values, as `content/assets/js/fault-plan.js` reads it."""
+    """A problem as plain values, as `content/assets/js/fault/plan.js` reads it."""
     return {
         "causes": [
             {"id": one.id, "weight": one.weight, "minutes": one.minutes, "who": one.who, "after": one.after,

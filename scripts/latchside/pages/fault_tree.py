@@ -104,7 +104,7 @@ class _Outline:
         says = self.points.page.plain(about["do" if checking else "name"], self.points.fault).unescape().rstrip(".")
         minutes = f"{node.minutes + node.set_up_minutes:g} min"
         number = self.points.numbers[id(node)]
-        lines = self._lines(f"{number}  {'' if checking else 'Mend: '}{says}. {minutes}", depth, 2 * PAD)
+        lines = self._lines(f"{number}  {'' if checking else 'Fix: '}{says}. {minutes}", depth, 2 * PAD)
         height = LINE * len(lines) + PAD
         if self.sheet:
             x = GAP + depth * STEP

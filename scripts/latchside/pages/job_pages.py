@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Iterator
 from typing import Any
 
@@ -13,6 +14,7 @@ from latchside.figures.catalogue import catalogue
 from latchside.library import Library, Record
 from latchside.library.text import ValueLink
 from latchside.packs.files import FILES, pack_files
+from latchside.pages.drawn import figure
 from latchside.pages.escape import safe
 from latchside.pages.job_view import PARTS, JobView
 from latchside.pages.links import file_of
@@ -87,16 +89,11 @@ class Document(Page):
     def _value_link(self, part: ValueLink, owner: Record | None) -> Markup:
         return self.plain(f"[[={'/'.join(filter(None, (*(part.owner or ()), part.name)))}]]", owner)
 
-    def _picture(self, made: Drawing, path: str, anchor: str) -> Markup:
-        from base64 import b64encode
-
+    @staticmethod
+    def _figure(made: Drawing, file: str, anchor: str) -> Markup:
+        """The drawing itself in the place of its file, which does not travel with the document."""
         source = f"data:image/svg+xml;base64,{b64encode(made.svg.encode('utf-8')).decode('ascii')}"
-        return Markup(
-            '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
-            "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
-        ).format(
-            anchor, Markup(source), made.width, made.height, safe(made.title), safe(made.title), safe(made.message)
-        )  # fmt: skip
+        return figure(made, Markup(source), anchor)
 
 
 def document(plan: Plan, library: Library, environment: Environment, site: str = "") -> str:

@@ -15,7 +15,7 @@ from latchside.pages.job_contacts import Spot, handed_over, spots
 from latchside.pages.job_rounds import rounds
 from latchside.pages.page import Page
 from latchside.planning.asked import Asked, by_part
-from latchside.planning.plan import Expected, Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
+from latchside.planning.plan import Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
 from latchside.planning.zones import contact_names
 
 PARTS = {
@@ -292,9 +292,7 @@ class JobView:
         ids = dict.fromkeys(id_ for stage in one.stages for id_ in stage.procedures)
         return self.page.records("procedure", list(ids))
 
-    def unit(self, value: Expected) -> str:
-        """The sign of a reading's unit."""
-        return words.unit(value)
+    unit = staticmethod(words.unit)
 
     def proofs(self, spot: Spot) -> list[tuple[str, str]]:
         """What is written when a contact is proved, beside its readings."""

@@ -7,14 +7,14 @@ from typing import Any
 
 from markupsafe import Markup
 
-from latchside import charts, drawings
-from latchside.drawings.canvas import Drawing
+from latchside import charts
 from latchside.figures.words import accepted, in_words
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import own_steps
 from latchside.library.quantity import Quantity, quantity
 from latchside.library.text import RecordLink, ValueLink, Words, parts
+from latchside.pages.drawn import SEEN, drawn, figure
 from latchside.pages.escape import safe
 from latchside.pages.links import relative
 from latchside.pages.mentions import mentions
@@ -35,8 +35,13 @@ class Page:
         self.terms: dict[str, Record] = {}
         self.values: dict[tuple[str, str, str], tuple[Record, Quantity]] = {}
         self._drawn: set[str] = set()
-        self._linked: set[str] = set()
+        self.linked: set[str] = set()
         self._warned: set[str] = set()
+
+    @property
+    def at_hand(self) -> Record | None:
+        """The device that the page is for, or about; None where it is for none."""
+        return self.device or (self.owner if self.owner and self.owner.kind.id == "device" else None)
 
     # -- links -----------------------------------------------------------------------------------------------
 
@@ -142,8 +147,8 @@ class Page:
         end = 0
         for start, stop, term in mentions(self.library, text):
             self.terms.setdefault(term.id, term)
-            if linked and term.id not in self._linked and self.address != "terms/":
-                self._linked.add(term.id)
+            if linked and term.id not in self.linked and self.address != "terms/":
+                self.linked.add(term.id)
                 out += [safe(text[end:start]), self.link(term, text[start:stop])]
                 end = stop
         return Markup("".join([*out, safe(text[end:])]))
@@ -156,7 +161,7 @@ class Page:
             return safe(part.words or f"[[{part.kind}/{part.id}]]")
         if part.kind == "term":
             self.terms.setdefault(record.id, record)
-            self._linked.add(record.id)
+            self.linked.add(record.id)
         address = f"{record.address}#step-{part.step}" if part.step else record.address
         name = record.name if part.kind != "term" else record.name.lower()
         return self.anchor(address, part.words or name)
@@ -166,7 +171,7 @@ class Page:
         if part.owner is None:
             record = owner
         elif part.owner == ("device", None):
-            record = self.device or (self.owner if self.owner and self.owner.kind.id == "device" else None)
+            record = self.at_hand
             if record is None or part.name not in record.get("values", {}):
                 return safe(f"the {self.value_label(part.name).lower()}, as on the label")
         else:
@@ -271,29 +276,20 @@ class Page:
         """What a reader sees for a word of a vocabulary."""
         return self.library.schemas.words(name)[word]
 
-    # -- drawings --------------------------------------------------------------------------------------------
+    _figure = staticmethod(figure)
 
     def drawing(self, id_: str) -> Markup:
         """A drawing as a figure; the second time on a page only a pointer to the first."""
-        maker = drawings.ALL.get(id_)
-        if maker is None:
+        shown = drawn(self.library, id_, self.at_hand)
+        if shown is None:
             return Markup("")
-        made = maker()
         if id_ in self._drawn:
-            return Markup('<p class="ls-see"><a href="#drawing-{}">See the drawing: {}</a></p>').format(
-                id_, safe(made.title)
-            )
+            return SEEN.format(id_, safe(shown.made.title))
         self._drawn.add(id_)
-        return self._picture(made, f"assets/drawings/{id_}.svg", f"drawing-{id_}")
+        for value in shown.values:
+            self.note_value(*value)
+        return self._figure(shown.made, self.file(shown.path), f"drawing-{id_}")
 
     def chart(self, id_: str) -> Markup:
         """A chart worked out from the figures, with its message in words."""
-        return self._picture(charts.drawing(id_), f"assets/charts/{id_}.svg", f"chart-{id_}")
-
-    def _picture(self, made: Drawing, path: str, anchor: str) -> Markup:
-        return Markup(
-            '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
-            "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
-        ).format(
-            anchor, self.file(path), made.width, made.height, safe(made.title), safe(made.title), safe(made.message)
-        )  # fmt: skip
+        return self._figure(charts.drawing(id_), self.file(f"assets/charts/{id_}.svg"), f"chart-{id_}")

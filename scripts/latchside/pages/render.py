@@ -12,14 +12,14 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from jinja2.runtime import Context
 from markupsafe import Markup
 
-from latchside import charts, drawings
+from latchside import charts
 from latchside.all_cores import all_cores
 from latchside.figures.units import symbol
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
-from latchside.pages import calculators, fault_lists, fault_plan, fault_tree
+from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
 from latchside.pages.fault_data import run_data
@@ -47,7 +47,7 @@ def render_pages(library: Library, edit_base: str = "", progress: Progress = lam
     progress("planning the demo jobs, writing pages")
     pages = {path: text for part in all_cores(list(writer.tasks())) for path, text in part}
     pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
-    pages.update((f"assets/drawings/{id_}.svg", make().svg + "\n") for id_, make in drawings.ALL.items())
+    pages.update(drawn.files(library))
     pages.update(charts.files())
     pages[calculators.SCRIPT] = calculators.script(library)
     return dict(sorted(pages.items()))

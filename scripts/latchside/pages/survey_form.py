@@ -2,7 +2,7 @@
 
 The page of surveys draws its form from this description and holds files against it, so a property that is added to
 the schema is asked, checked, printed and saved without a change of the script. Marks of the schema that are read here:
-`title` (the label), `x-unit` (the unit a bare number is in), `x-most` (the longest length that can be meant, in that
+`title` (the label), `x-unit` (the unit of a number without one), `x-most` (the longest length meant, in that
 unit), `x-part` (a new part of the form begins), `x-extra` (no fact, and asked only by who wants to tell it), `x-kept`
 (never asked: the form fills it in itself) and `x-ref` (the id of a record). Which facts are asked, and at which kinds
 of opening, is what some plan could ask: it is found by the code that finds the questions of a plan.

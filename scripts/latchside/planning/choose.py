@@ -192,7 +192,7 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
         names = " and ".join(sorted(one.profile.name.lower() for one in beyond))
         yield Problem(
             opening.id, "wider-reach", f"The gap, with its play, is too wide for {names}.",
-            f"Order a contact of wider reach for the {chosen.profile.name.lower()}, or have the leaf mended first.",
+            f"Order a contact of wider reach for the {chosen.profile.name.lower()}, or have the leaf repaired first.",
         )  # fmt: skip
     if opening.fire_rated or opening.escape:
         yield Problem(
@@ -224,6 +224,6 @@ def _none_left(opening: Opening, found: Sequence[Standing]) -> Problem:
     return Problem(
         opening.id, NONE_LEFT,
         " ".join(["Every class is ruled out.", *causes]) if listed else "No class is made for this kind of opening.",
-        "Have hinge, keep or seal mended first where the gap is the cause. Otherwise ask the lead for a contact of "
+        "Have hinge, keep or seal repaired first where the gap is the cause. Otherwise ask the lead for a contact of "
         "wider reach or one made for the weather, or for another kind of detection behind the opening.",
     )  # fmt: skip

@@ -114,7 +114,7 @@ def _chime(use: str | None, part: int, wanted: bool | None) -> tuple[bool, str]:
     if use != "entry-route" or part:
         return False, ""
     if wanted is None:
-        return False, "Nobody said whether a chime is wanted: none is set."
+        return False, "Nobody said whether people want a chime: none is set."
     return wanted, "The people on site want a chime while unset." if wanted else "The people on site want no chime."
 
 

@@ -17,7 +17,7 @@ Waits = Mapping[str, tuple[str, ...]]
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """What `after` names is a cause of the same fault, is mended here, and waits neither for this one nor for many."""
+    """What `after` names is a cause of the same fault, is repaired here, and waits for neither this one nor many."""
     for fault in library.of("fault"):
         causes = {cause["id"]: cause for cause in fault["causes"]}
         waits = {id_: tuple(one for one in cause.get("after", ()) if one in causes) for id_, cause in causes.items()}
@@ -38,7 +38,7 @@ def _named(
         )  # fmt: skip
     elif causes[id_]["remedy"]["who"] == "electrician":
         yield fault.finding(
-            CODE, path, f"{id_}, which only a licensed electrician mends", "a cause that is mended on the visit",
+            CODE, path, f"{id_}, which only a licensed electrician repairs", "a cause that is repaired on the visit",
             "Drop it here: what is an electrician's work is passed on.",
         )  # fmt: skip
 
@@ -48,7 +48,7 @@ def _circle(fault: Record, waits: Waits, index: int, id_: str) -> Iterator[Findi
     order = list(waits)
     if way and order.index(id_) == min(order.index(one) for one in way):  # a circle is told once
         yield fault.finding(
-            CODE, ("causes", index, "after"), "a circle: " + " after ".join(way), "one that can be mended first",
+            CODE, ("causes", index, "after"), "a circle: " + " after ".join(way), "one that can be repaired first",
             "Take one of them out.",
         )  # fmt: skip
 
@@ -79,5 +79,5 @@ def _many(fault: Record, waits: Waits) -> Iterator[Finding]:
 
 
 RULE = Rule(
-    CODE, "What a remedy waits for is a cause of the same fault that is mended on the visit, and never itself.", check
+    CODE, "What a remedy waits for is a cause of the same fault that is repaired on the visit, and never itself.", check
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from latchside import drawings
+from latchside.drawings import COMPUTED
 from latchside.findings import Finding, did_you_mean
 from latchside.kinds import CARDS, KINDS
 from latchside.library import Library, Link
@@ -32,7 +32,7 @@ def check(library: Library) -> Iterator[Finding]:
 
 def _known(library: Library, kind: str) -> Iterable[str] | None:
     if kind == "drawing":
-        return drawings.ALL
+        return [*COMPUTED, *library.drawings]
     if kind == "card":
         return CARDS
     return library.records.get(kind)

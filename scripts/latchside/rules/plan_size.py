@@ -33,7 +33,7 @@ def check(library: Library) -> Iterator[Finding]:
                 CODE, ("causes",),
                 f"{len(fault['causes'])} causes and {len(fault['checks'])} checks, a plan of size {found:,.0f}",
                 f"{MOST:,} at most, as 9 causes and 9 checks that never mislead are",
-                "Split the fault, or join causes that are mended alike.",
+                "Split the fault, or join causes that have the same repair.",
             )  # fmt: skip
 
 

@@ -12,7 +12,7 @@ CODE = "table-cells"
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """Each row has each column's cell, no other, and a bare number only under a column with a unit."""
+    """Each row has each column's cell, no other, and a number alone only under a column with a unit."""
     for table in library.of("table"):
         columns = {column["id"]: column for column in table["columns"]}
         for index, row in enumerate(table["rows"]):
@@ -26,7 +26,7 @@ def check(library: Library) -> Iterator[Finding]:
                 elif isinstance(cell, int | float) and "unit" not in columns[name]:
                     yield table.finding(
                         CODE, (*path, name), f"the number {cell} under a column without unit", "a unit for the column",
-                        "Add unit to the column (count for a bare number).",
+                        "Add unit to the column (count for a number without one).",
                     )  # fmt: skip
             for name in columns:
                 if name not in row["cells"]:

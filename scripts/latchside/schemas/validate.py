@@ -116,7 +116,7 @@ def _type(error: Any, where: str) -> Iterator[_Row]:
     about = error.schema.get("description", "")
     action = (
         "Quote it to make it text."
-        if "string" in wanted and isinstance(error.instance, int | float)
+        if "string" in wanted and isinstance(error.instance, int | float) and not isinstance(error.instance, bool)
         else "Correct the value."
     )
     yield None, "wrong-type", f"{shown(error.instance)} for {where}", f"{expected}. {about}".strip(), action

@@ -38,7 +38,7 @@ def library() -> Library:
     if "library" not in _state:
         checked = check_project(_root["folder"])
         if checked.errors:
-            raise PluginError("Records need mending first:\n\n" + report.as_text(checked.findings))
+            raise PluginError("Fix these records first:\n\n" + report.as_text(checked.findings))
         _state["library"] = checked.library
     return _state["library"]
 

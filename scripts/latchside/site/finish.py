@@ -65,7 +65,7 @@ def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> 
     """Finish the built site in `site`. With `offline` false, phones that saved a copy are told to let it go."""
     _drop_unused(site / "assets")
     each(sorted(site.rglob("*.html")), _rewrite)
-    for path in sorted((site / "assets" / "js").glob("*.js")):
+    for path in sorted((site / "assets" / "js").rglob("*.js")):
         path.write_text(lean(path.read_text("utf-8")), "utf-8")
     titles = {address: _title(site / address / "index.html") for address in _WRITTEN}
     index = finder_index(library, {address: title for address, title in titles.items() if title})

@@ -1,11 +1,17 @@
-"""Scripts and pages without what only their writers read: comments, indentation, empty lines. Nothing is renamed."""
+"""Scripts and pages without what only their writers read: comments, indentation, line ends. Nothing is renamed."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 _EXPLAINED = re.compile(r"/\*\*.*?\*/[ \t]*", re.DOTALL)
 _ASIDE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
+_BESIDE = re.compile(r"(?<=[;{,)\]}]) +// [^\"'`\n]*$", re.MULTILINE)
+"""A comment after a statement. One that holds a quotation mark is left: it might be the end of a text."""
+_TEXT = re.compile(r"""("(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`)""")
+_SPACED = re.compile(r" ?(=>|[!=]==?|\?\?=?|&&|\|\||[?:=,;{}()\[\]<>*]) ?")
+"""Signs that need no space round them. Plus and minus do: `a + +b` is not `a ++b`."""
 _INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
 _UNREAD = re.compile(r'[ \t]*<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>\n?')
 _EMPTY = re.compile(r"\n{2,}")
@@ -22,13 +28,40 @@ _NUMBERED = re.compile(f"&#(?:{'|'.join(str(ord(sign)) for sign in _PLAIN)});")
 def lean(script: str) -> str:
     """The script as it is served.
 
-    Only comments that open with `/**`, and lines that are nothing but a comment, are taken out; and a script in which a
-    text runs over several lines is left as it stands, because there an indent may be part of the text.
+    Only comments that open with `/**`, lines that are nothing but a comment, and comments after a statement are taken
+    out; and a script in which a text runs over several lines is left as it stands, because there an indent may be part
+    of the text.
     """
     if any(line.count("`") % 2 for line in script.splitlines()):
         return script
-    bare = _ASIDE.sub("", _EXPLAINED.sub("", script))
-    return _EMPTY.sub("\n", _INDENT.sub("", bare)).lstrip("\n")
+    bare = _BESIDE.sub("", _ASIDE.sub("", _EXPLAINED.sub("", script)))
+    return _joined(map(_tight, _EMPTY.sub("\n", _INDENT.sub("", bare)).lstrip("\n").split("\n")))
+
+
+def _tight(line: str) -> str:
+    """The line without spaces that mean nothing; as it stands where it cannot be told for sure what is a text in it."""
+    parts = _TEXT.split(line)
+    code, texts = parts[::2], parts[1::2]
+    unsure = any(sign in part for part in code for sign in "\"'`/")
+    if unsure or any(text.count("{") != text.count("}") for text in texts):
+        return line
+    return "".join(part if at % 2 else _SPACED.sub(r"\1", part) for at, part in enumerate(parts))
+
+
+def _joined(lines: Iterable[str]) -> str:
+    """Lines put together where the line end means nothing: after an opening, before a closing, within an expression."""
+    made = [""]
+    for line in lines:
+        before = made[-1]
+        if "//" in before:
+            made.append(line)
+        elif line.startswith((")", "]", "}")):
+            made[-1] = before.removesuffix(",") + line
+        elif not before or before.endswith(("(", "[", "{", ",", ";")) or line.startswith(("?", ":", "&", "|", ".")):
+            made[-1] = before + line
+        else:
+            made.append(line)
+    return "\n".join(made)
 
 
 def _sign(found: re.Match[str]) -> str:

@@ -15,6 +15,9 @@ from latchside.all_cores import each
 BUDGET = 1_500_000
 """Bytes that the first visit may transfer for the saved copy."""
 
+FILLED = 1_400_000
+"""Up to so many it is filled with what is only welcome; the rest of the budget is room for what is needed to grow."""
+
 _INSTALL = r"devices/[^/]+/install/index\.html"
 _NEEDED: tuple[tuple[str, str], ...] = (
     ("the frame of every page", r"assets/[^/]+\.css|assets/(?:js|images|stylesheets|javascripts)/.+|finder\.json"),
@@ -23,10 +26,10 @@ _NEEDED: tuple[tuple[str, str], ...] = (
     ("faults", r"faults/.*"),
     ("cautions", r"cautions/.*"),
     ("figures", r"figures/.*"),
+    ("terms", r"terms/.*"),
     ("installing", _INSTALL),
     ("procedures", r"procedures/.*"),
 )
-_WHERE_IT_FITS: tuple[tuple[str, str], ...] = (("terms", r"terms/.*"),)
 # Not wanted by any page as it is read: what only search engines, hosts and printers read.
 _NEVER = re.compile(r"sitemap\.xml(?:\.gz)?|404\.html|offline\.json|sw(?:-off)?\.js|labels/.*")
 _PACKED = (".html", ".css", ".js", ".json", ".svg", ".xml")
@@ -59,8 +62,8 @@ def chosen(files: Files, budget: int = BUDGET) -> Copy:
     """Share out the files. The order of the groups above is the order in which they get their room.
 
     What of the needed does not fit is left out and named. The page of a procedure that stands whole on the page of an
-    installation gives way to those that stand nowhere else, and is no loss. A group that is only welcome comes whole or
-    not at all. All else comes on request.
+    installation is only welcome: it comes last, and never fills the copy further than `FILLED`. All else comes on
+    request.
     """
     wanted = {path: content for path, content in sorted(files.items()) if not _NEVER.fullmatch(path)}
     sizes = dict(zip(wanted, each(list(wanted.items()), lambda file: transferred(*file)), strict=True))
@@ -70,20 +73,13 @@ def chosen(files: Files, budget: int = BUDGET) -> Copy:
         for path in sorted(_matching(wanted, pattern), key=lambda one: one in twice):
             parts = _with_images(path, wanted) - copy.first.keys()
             cost = sum(sizes[part] for part in parts)
-            if cost <= room:
+            if cost <= (room - max(0, budget - FILLED) if path in twice else room):
                 room -= cost
                 copy.first.update((part, wanted[part]) for part in sorted(parts))
             elif path in twice:
                 copy.groups[-1] = f"{name} as far as they fit"
             else:
                 copy.left_out.append(path)
-    for name, pattern in _WHERE_IT_FITS:
-        welcome = set(_matching(wanted, pattern)) - copy.first.keys()
-        cost = sum(sizes[path] for path in welcome)
-        if welcome and cost <= room:
-            room -= cost
-            copy.groups.append(name)
-            copy.first.update((path, wanted[path]) for path in welcome)
     copy.first = dict(sorted(copy.first.items()))
     copy.rest = {path: content for path, content in wanted.items() if path not in copy.first}
     return copy

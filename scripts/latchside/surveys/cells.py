@@ -105,7 +105,9 @@ def _number(text: str, column: Column) -> Any:
     try:
         number = read_number(text, column.unit)
     except TypedError as error:
-        raise CellError("not-a-number", str(error), _wanted(column), "Correct the number.") from None
+        raise CellError("not-a-number", f"{error.found},", _wanted(column), "Correct the number.") from None
+    if column.whole and number % 1:
+        raise CellError("not-a-number", f"{shown(text)}, no whole number,", _wanted(column), "Correct the number.")
     return _whole(number)
 
 
@@ -132,7 +134,9 @@ def _wall(text: str, column: Column) -> dict[str, Any]:
     if plain not in column.words:
         expected = f"a material and its thickness, such as brick 100 mm. Materials: {', '.join(column.words)}."
         hint = did_you_mean(plain, column.words)
-        raise CellError("unknown-word", shown(text), expected + hint, "Part walls by semicolons; write none for none.")
+        raise CellError(
+            "unknown-word", shown(text), expected + hint, "Separate walls by semicolons; write none for none."
+        )
     return {"material": plain} | ({"thickness": match[2]} if match and match[2] else {})
 
 
@@ -145,7 +149,7 @@ def _wanted(column: Column) -> str:
         "number": f"a {'whole ' if column.whole else ''}number{f' in {column.unit}' if column.unit else ''}",
         "length": "a length such as 4 mm or 3/16 in, as text", "day": "a day, as 2026-03-09",
         "answer": one_of(column.words), "word": one_of(column.words, 50), "true": "yes, or a blank cell",
-        "words": "names, parted by semicolons", "walls": "walls such as brick 100 mm, parted by semicolons",
+        "words": "names, separated by semicolons", "walls": "walls such as brick 100 mm, separated by semicolons",
     }  # fmt: skip
     words = f", or {column.words[0]}" if column.sort == "number" and column.words else ""
     return kinds.get(column.sort, "text") + words

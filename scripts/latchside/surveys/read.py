@@ -16,7 +16,7 @@ from latchside.schemas.validate import misfits
 from latchside.surveys import codes
 from latchside.surveys.build import Misread, Path, build, survey_of
 from latchside.surveys.columns import ID, columns
-from latchside.surveys.sheet import LEFT_OUT, NOT_SAID, Sheet, read_rows
+from latchside.surveys.sheet import Sheet, consequence, name_openings, read_rows
 from latchside.surveys.survey import Survey
 from latchside.surveys.text import document_of, strange_sign, visible, without_empty
 
@@ -25,6 +25,10 @@ __all__ = ["read_survey", "survey_of"]
 LARGEST = 5_000_000
 MOST_FINDINGS = 300
 ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
+NAME = "name"
+_CELLS = "{} in the first cell, {} in the second"
+_LINE = {".csv": "{},{}", ".tsv": _CELLS, ".xlsx": _CELLS, ".json": '"{}": "{}",'}
+"""How a field of the survey is written, where it is not as in YAML."""
 _NO_LIST = ("no-header", "broken-csv")
 """What says already why there is no opening."""
 _SOUND = {"id": "a", "place": "a", "kind": "hatch"}
@@ -62,13 +66,13 @@ def _content(path: File) -> bytes | Finding:
     if len(data) > LARGEST:
         return refuse("file-too-large", "a larger file", f"at most {LARGEST:,} bytes", "Split the survey.")
     if not data.strip():
-        return refuse("empty-file", "an empty file", "a survey", "Fill it in: latchside new survey.")
+        return refuse("empty-file", "an empty file", "a survey", "Fill one in: latchside new survey corner-shop.csv")
     return data
 
 
 def _sheet(content: bytes, ending: str, file: str, schemas: Schemas) -> Sheet | Finding:
     if ending == ".xlsx":
-        from latchside.surveys.xlsx import rows_in  # openpyxl is slow to import, and only wanted here
+        from latchside.surveys.xlsx import rows_in  # openpyxl is slow to import, and only needed here
 
         rows = rows_in(content, columns(schemas), file)
         return rows if isinstance(rows, Finding) else read_rows(rows, columns(schemas), file)
@@ -105,6 +109,7 @@ class _Survey:
         if self._too_many(data.get("openings")):
             return None
         self._strange(data)
+        self._name(data)
         broken = set(self._misfits(data))
         lost = self.sheet.lost | {path[1] for path in broken if _in_opening(path)}
         listed = data.get("openings")
@@ -117,11 +122,28 @@ class _Survey:
         for path in sorted((p for p in broken if p[:1] != ("openings",)), key=len, reverse=True):
             _drop(data, path)
         data.setdefault(ID, self._own_id())
-        data.setdefault("name", data[ID])
+        data.setdefault(NAME, data[ID])
         self._codes(data, {index for index, _ in openings})
         survey, misread = build({**data, "openings": [one for _, one in openings]})
         self._misread(misread, [index for index, _ in openings])
         return survey if survey.openings else None
+
+    def _name(self, data: dict[str, Any]) -> None:
+        """Give survey and openings the ids they lack; and say what a survey needs, with the line to add."""
+        for key, example in ((ID, self._own_id()), (NAME, "Corner shop")):
+            if key not in data:
+                stand_in = self._own_id() if key == ID else _name_from(data[ID])
+                line = _LINE.get(self.path.suffix.lower(), "{}: {}").format(key, example)
+                action = f"Add at the top: {line} – until then it is {stand_in}."
+                self._find((), "missing-key", f'the survey without "{key}"', f"{key} of the survey", action)
+                data[key] = stand_in
+        listed = data.get("openings")
+        openings = [
+            one
+            for index, one in enumerate(listed if isinstance(listed, list) else ())
+            if isinstance(one, dict) and index not in self.sheet.lost
+        ]
+        name_openings(openings, openings)
 
     def _too_many(self, listed: object) -> bool:
         """Whether there are more openings than one survey may have; then none is looked at, and it is said at once."""
@@ -211,11 +233,16 @@ class _Survey:
         return self.path.stem if self.schemas.quick["job"].is_valid(frame) else "survey"
 
 
+def _name_from(id_: object) -> str:
+    """A name for a survey without one: its id, which may be shorter than a name."""
+    return id_ if isinstance(id_, str) and len(id_) > 1 else f"Survey {id_}"
+
+
 def _with(finding: Finding, path: Path) -> Finding:
     """A finding that says what becomes of the part it is about."""
     if path[:1] in ((), ("openings",)) and not _in_opening(path):
         return finding
-    return replace(finding, action=f"{finding.action} {LEFT_OUT if _in_opening(path) else NOT_SAID}")
+    return replace(finding, action=f"{finding.action} {consequence(path)}")
 
 
 def _in_opening(path: Path) -> bool:

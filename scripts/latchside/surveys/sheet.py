@@ -20,6 +20,8 @@ from latchside.surveys.columns import ID, Column, Columns
 from latchside.surveys.text import without_empty
 
 REMARK = "#"
+NEEDED = ("place", "kind")
+"""The columns that no table of openings can do without."""
 MOST_ROWS = 5000
 MOST_COLUMNS = 200
 """What stands in a column beyond these strayed there; a sheet with more rows is refused."""
@@ -50,7 +52,13 @@ class Sheet:
 def is_header(row: Row, columns: Columns) -> bool:
     """Whether a row names the columns of the openings."""
     known = {_plain(cell) for cell in row.cells[:MOST_COLUMNS] if cell is not None} & columns.opening.keys()
-    return {"place", "kind"} <= known or (_plain(row.first) == ID and len(known) > 2)
+    return known.issuperset(NEEDED) or (_plain(row.first) == ID and len(known) > 2)
+
+
+def _nearly_header(row: Row, columns: Columns) -> bool:
+    """Whether a row names columns of openings, and not one of those that none can do without."""
+    known = {_plain(cell) for cell in row.cells[:MOST_COLUMNS] if cell is not None} & columns.opening.keys()
+    return len(known) > 1 and _plain(row.first) not in columns.above
 
 
 def read_rows(rows: Iterable[Row], columns: Columns, file: str) -> Sheet:
@@ -89,6 +97,7 @@ class _Reader:
         self._columns = columns
         self._file = file
         self._header: list[Column | None] | None = None
+        self._nearly: Row | None = None
         self._taken: set[str] = set()
         self._said: set[int] = set()
         self._strayed = False
@@ -104,6 +113,8 @@ class _Reader:
             self._opening(row)
         elif is_header(row, self._columns):
             self._header = self._named(row)
+        elif self._nearly is None and _nearly_header(row, self._columns):
+            self._nearly = row
         else:
             self._above(row)
 
@@ -122,9 +133,15 @@ class _Reader:
         """After the last row."""
         document = self.sheet.document
         if self._header is None:
+            # Without that row a cell may be meant as anything: what does not read above it is not said of a field.
+            document.findings[:] = [one for one in document.findings if one.code != "unknown-field"]
+            found = "no row of column names"
+            if self._nearly:
+                known = {_plain(cell) for cell in self._nearly.cells if cell is not None}
+                found = f"column names without {' and '.join(name for name in NEEDED if name not in known)}"
             expected = "a row of column names, with place and kind among them, and below it a row for each opening"
-            self._find(1, 1, "no-header", "no row of column names", expected, "Add the row: latchside new survey.")
-        name_openings([one for index, one in enumerate(self._openings) if index not in self.sheet.lost], self._openings)
+            action = "Name the columns so, place first: place,kind,gap – and write below: Hall,hinged-door,4 mm"
+            self._find(self._nearly.line if self._nearly else 1, 1, "no-header", found, expected, action)
         document.keys.update(document.places)
 
     def _named(self, row: Row) -> list[Column | None]:
@@ -193,7 +210,7 @@ class _Reader:
             value = value_of(cell, column)
         except CellError as error:
             code, found, expected, action = error.words
-            action = f"{action} {_consequence(bool(base))}"
+            action = f"{action} {consequence(path)}"
             self._find(*place, code, f"{found} for {self.sheet.names[path]}", expected, action)
             return False
         if value is None:
@@ -209,12 +226,17 @@ class _Reader:
         self.sheet.document.findings.append(finding)
 
 
-def _consequence(of_opening: bool) -> str:
-    return LEFT_OUT if of_opening else NOT_SAID
-
-
 LEFT_OUT = "Until then this opening is left out of the plan."
 NOT_SAID = "Until then it counts as not said."
+NO_DAY = "Until then it is planned only with --date YYYY-MM-DD."
+DAY = "surveyed"
+
+
+def consequence(path: Path) -> str:
+    """What becomes of the part of a survey at a path, where it does not read."""
+    if len(path) > 1 and path[0] == "openings" and isinstance(path[1], int):
+        return LEFT_OUT
+    return NO_DAY if path[0] == DAY else NOT_SAID
 
 
 def _blank(cell: object) -> bool:
@@ -240,11 +262,11 @@ def _slug(opening: Mapping[str, Any]) -> str:
 
 
 def name_openings(nameless: Iterable[dict[str, Any]], all_: Iterable[Mapping[str, Any]]) -> None:
-    """Give each opening without an id one of place, side and kind; the second of one name is numbered, and so on.
+    """Give each opening without an id one of place, side and kind; the second of one name gets a number.
 
     Each number is tried once, so many openings of one name cost no more than as many of different ones.
     """
-    taken = {one.get(ID) for one in all_}
+    taken = {str(one.get(ID)) for one in all_}
     last: dict[str, int] = {}
     for opening in nameless:
         if ID in opening:

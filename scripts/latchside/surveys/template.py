@@ -69,7 +69,7 @@ def note(column: Column, *, in_sheet: bool = True) -> str:
 
 
 def _words_note(column: Column, listed: str, *, in_sheet: bool) -> str:
-    how = "Parted by semicolons" if in_sheet else "A list"
+    how = "Separated by semicolons" if in_sheet else "A list"
     if column.words:
         return f"{how}, or {'none' if in_sheet else '[] for none'}. Words: {listed}."
     return f"{how}." if in_sheet else f"{how}: [Safe, Hall]."
@@ -105,7 +105,7 @@ def _csv(id_: str, known: Columns) -> bytes:
 
 
 def _xlsx(id_: str, known: Columns) -> bytes:
-    from latchside.surveys.xlsx_template import template  # openpyxl is slow to import, and only wanted here
+    from latchside.surveys.xlsx_template import template  # openpyxl is slow to import, and only needed here
 
     return template(id_, known)
 

@@ -1,4 +1,4 @@
-"""What a list of entries means. Pure; `content/assets/js/entries.js` says the same in the browser.
+"""What a list of entries means. Pure; `content/assets/js/visit/entries.js` says the same in the browser.
 
 Entries are ordered by counter, then id; their times order nothing. From the last to the first: an entry is taken back
 where a later undo that stands names it; it is replaced where a later entry about the same thing that stands, or was

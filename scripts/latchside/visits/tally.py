@@ -1,6 +1,6 @@
 """Which causes visits found, counted from their records without anything about a site.
 
-A guided run writes what it finds as the outcomes of a list named after the fault (`content/assets/js/fault-record.js`):
+A guided run writes what it finds as the outcomes of a list named after the fault (`content/assets/js/fault/record.js`):
 a cause that was mended and proved is done, one that was mended in vain does not apply, and `passed-on` is a problem.
 
 Only names of this library are told: whatever else stands in a record where a name of a fault, a cause or a device

@@ -61,7 +61,7 @@ def supervision(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
     tries = int(answers[0]["tries_per_window"])
     meaning = (
         f"One missed check-in shows nothing: trouble shows when all {tries} in a row are lost, and a device that has "
-        f"died goes unnoticed for up to {say(window, 'h')}. A path that loses many is mended, not its window widened: "
+        f"died goes unnoticed for up to {say(window, 'h')}. Improve a path that loses many; do not widen its window: "
         "[[procedure/try-radio-margin]]."
     )
     notes = [

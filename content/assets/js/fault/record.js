@@ -1,0 +1,113 @@
+/** The guided run in the record of a visit: its path, readings and remedy become entries like those of a checklist. */
+import { h } from "../core/dom.js";
+import { VisitBar } from "../visit/bar.js";
+import * as store from "../visit/store.js";
+
+/**
+ * What the page knows of its fault, as `scripts/latchside/pages/fault_data.py` writes it:
+ * @typedef {Object} Fault
+ * @property {string} fault its id
+ * @property {string} name
+ * @property {number} version
+ * @property {string} library
+ * @property {Record<string, string>} needs set-ups, in words
+ * @property {Record<string, string>} who who does what, in words
+ * @property {string} to who it is passed on to
+ * @property {Record<string, string>} devices names of all devices
+ * @property {string[]} listed devices that can have this fault
+ * @property {Record<string, string>} faults names of the faults that it may turn out to be
+ * @property {import("./plan.js").Problem} any the problem, whatever the device
+ * @property {Record<string, number>} own which of `problems` is that of a device
+ * @property {import("./plan.js").Problem[]} problems
+ *
+ * @typedef {import("../visit/entries.js").Answer} Answer
+ * @typedef {import("./steps.js").Written} Written
+ * @typedef {{words: string, note: string} & Partial<import("../visit/reading.js").Judged>} Found what was done and seen
+ * @typedef {Found & {item: string, outcome: Answer}} Finding
+ */
+
+/** @param {string} text @param {number} most */
+const short = (text, most) => [...text.replace(/\s+/g, " ").trim()].slice(0, most).join("");
+
+export class Recorder {
+  /**
+   * @param {Fault} data
+   * @param {string} visits where the page of visits is
+   * @param {store.Standing} kept
+   * @param {() => void} changed
+   */
+  constructor(data, visits, kept, changed) {
+    this.data = data;
+    this.list = `fault-run-${data.fault}`;
+    this.element = h("div", { class: "ls-run" });
+    const devices = Object.entries(data.devices);
+    const list = { id: this.list, library: data.library, devices, visits };
+    this.bar = new VisitBar(this.element, { ...list, per: "opening" }, kept, changed);
+  }
+
+  start() {
+    return this.bar.start();
+  }
+
+  /** The device at the opening that was chosen, where it is known. */
+  get device() {
+    const { devices } = this.bar.place;
+    return devices.length === 1 ? devices[0] : "";
+  }
+
+  /** The place of a run: the visit and the opening, or nothing where no visit is open. */
+  get where() {
+    const { loose, visit, opening } = this.bar.place;
+    return loose ? "" : ` ${visit} ${opening ?? ""}`.trimEnd();
+  }
+
+  /**
+   * Write what was found; nothing where no visit is open.
+   * @param {Finding[]} items
+   * @param {string} end words of the end, where the run ends with it
+   * @returns {Promise<Written>}
+   */
+  async write(items, end) {
+    const { place, shown } = this.bar;
+    if (place.loose || !shown.visit || shown.state !== "open") return {}; // the bar says which
+    const run = shown.runs.get(`${this.list}|${place.opening ?? ""}`);
+    const drafts = items.map((one) => this.draftOf(one, run?.items.get(one.item)?.heads ?? []));
+    if (end) {
+      const after = (run?.complete ?? []).map((entry) => entry.id);
+      drafts.push(this.bar.draft({ kind: "complete", ...this.fields, words: short(end, 300), after }));
+    }
+    const written = await this.bar.write(drafts);
+    return written ? { visit: place.visit, entries: drafts.map((draft) => draft.id) } : {};
+  }
+
+  /** The fields that say which run it was, where. */
+  get fields() {
+    const name = short(`Fault: ${this.data.name}`, 120);
+    const { opening } = this.bar.place;
+    return { checklist: this.list, list_name: name, list_version: this.data.version, opening };
+  }
+
+  /** @param {Finding} one @param {{id: string}[]} heads what it replaces */
+  draftOf({ item, words, outcome, note, reading, expected }, heads) {
+    return this.bar.draft({
+      kind: "item",
+      ...this.fields,
+      item,
+      words: short(words, 300),
+      outcome,
+      note: short(note, 500),
+      ...(reading && { reading }),
+      ...(reading && expected && { expected }),
+      after: heads.map((entry) => entry.id),
+    });
+  }
+
+  /** Take back what an event wrote. @param {Written} event */
+  async takeBack({ visit, entries }) {
+    if (!visit || !entries?.length) return;
+    const draft = { ...this.bar.draft({ kind: "undo", undoes: entries, reason: "undo" }), visit };
+    await store.add(visit, [draft]).catch((error) => {
+      this.bar.writes.replaceChildren(h("strong", { class: "ls-warn" }, store.inWords(error)));
+    });
+  }
+}

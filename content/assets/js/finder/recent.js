@@ -1,0 +1,38 @@
+/** The checklists opened last, the latest first. */
+import { fill, h } from "../core/dom.js";
+import { here, remember, remembered, root } from "../core/place.js";
+
+const CHECKLIST = /^checklists\/[a-z0-9-]+\/$/;
+const MOST = 5;
+
+/** @returns {{address: string, name: string}[]} */
+export function recent() {
+  const lists = remembered("lists").map((one) => {
+    const [address, ...name] = one.split("|");
+    return { address, name: name.join("|") };
+  });
+  return lists.filter(({ address, name }) => CHECKLIST.test(address) && name).slice(0, MOST);
+}
+
+/** Remember this page, where it is a checklist. */
+export function rememberThis() {
+  if (!CHECKLIST.test(here)) return;
+  const name = document.querySelector("article h1")?.textContent?.trim() || here;
+  const others = recent().filter(({ address }) => address !== here);
+  remember(
+    "lists",
+    [{ address: here, name }, ...others].slice(0, MOST).map((one) => `${one.address}|${one.name}`),
+  );
+}
+
+/** A row that leads to a page. @param {string} address @param {string} name @param {string} under */
+export const row = (address, name, under) =>
+  h("li", {}, h("a", { href: new URL(address, root) }, h("strong", {}, name), h("span", {}, under)));
+
+/** Show them in a place of the page; nothing where there are none. @param {Element} place */
+export function showRecent(place) {
+  const lists = recent();
+  if (!lists.length) return;
+  const rows = lists.map(({ address, name }) => row(address, name, "Checklist"));
+  fill(place, h("h2", {}, "Last used"), h("ul", { class: "ls-rows" }, ...rows));
+}

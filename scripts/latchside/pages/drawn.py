@@ -1,0 +1,65 @@
+"""The drawings of the site: which file each is, and what stands in it for the values that it shows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from latchside.drawings import COMPUTED
+from latchside.drawings.canvas import Drawing
+from latchside.drawings.file import bound, finished
+from latchside.figures.words import in_words
+from latchside.library import Library, Record
+from latchside.library.quantity import Quantity, quantity
+from latchside.pages.escape import safe
+
+FIGURE = Markup(
+    '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
+    "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
+)
+SEEN = Markup('<p class="ls-see"><a href="#drawing-{}">See the drawing: {}</a></p>')
+UNKNOWN = "as on the label"
+"""What stands for a value on a page that is about no one device."""
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A drawing as a page shows it: the picture, its file in the site, and the values in it, with whose they are."""
+
+    made: Drawing
+    path: str
+    values: tuple[tuple[Record, str, Quantity], ...] = ()
+
+
+def drawn(library: Library, id_: str, device: Record | None = None) -> Shown | None:
+    """The drawing of this id, for a device that names it under `drawings` with its values; None where there is none."""
+    if id_ in COMPUTED:
+        return Shown(COMPUTED[id_](), f"assets/drawings/{id_}.svg")
+    picture = library.drawings.get(id_)
+    if picture is None:
+        return None
+    names = bound(picture)
+    if not names:
+        return Shown(finished(picture), f"assets/drawings/{id_}.svg")
+    if device is None or id_ not in device.listed("drawings"):
+        return Shown(finished(picture, tuple((name, UNKNOWN) for name in names)), f"assets/drawings/{id_}.svg")
+    stated = {name: quantity(device["values"][name]) for name in names if name in device.get("values", {})}
+    said = tuple((name, in_words(stated[name]) if name in stated else UNKNOWN) for name in names)
+    values = tuple((device, name, value) for name, value in stated.items())
+    return Shown(finished(picture, said), f"assets/drawings/{device.id}/{id_}.svg", values)
+
+
+def figure(made: Drawing, file: str, anchor: str) -> Markup:
+    """A drawing from its file, with its title and its message in words."""
+    title = safe(made.title)
+    return FIGURE.format(anchor, file, made.width, made.height, title, title, safe(made.message))
+
+
+def files(library: Library) -> dict[str, str]:
+    """Every drawing as a file of the site: its path and its text."""
+    wanted = [(id_, None) for id_ in (*COMPUTED, *library.drawings)] + [
+        (id_, device) for device in library.of("device") for id_ in device.listed("drawings")
+    ]
+    shown = (drawn(library, id_, device) for id_, device in wanted)
+    return {one.path: one.made.svg + "\n" for one in shown if one}
