@@ -160,8 +160,8 @@ def test_alternatives_are_figures_of_their_own(shipped_library: Library) -> None
     stated = {"one_of": [2200, 4700], "unit": "ohm", "tolerance": {"percent": 6}, "status": "typical"}
     found = figures_of(shipped_library, {"expect": stated}, shipped_library.of("checklist")[0])
     assert [one["scales"][0]["ranges"] for one in found] == [
-        [{"low": 2.068, "high": 2.332}],
-        [{"low": 4.418, "high": 4.982}],
+        [{"low": 2.07, "high": 2.33}],  # 2.2 less and more 6 %: 2.068 and 2.332, in three digits as a meter shows
+        [{"low": 4.42, "high": 4.98}],  # 4.7: 4.418 and 4.982
     ]
     assert symbol("kohm") == found[0]["scales"][0]["unit"]
 
