@@ -15,7 +15,6 @@ from latchside.root import ROOT
 NOT_IMPORTED = {
     "mkdocs-material": "the theme, named in mkdocs.yml",
     "mkdocs-macros-plugin": "a plugin, named in mkdocs.yml",
-    "defusedxml": "openpyxl reads workbooks with it where it is there",
     "setuptools": "builds the package itself",
 }
 """Needed without an import, and why."""
