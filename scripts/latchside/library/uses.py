@@ -27,9 +27,16 @@ def uses(library: Library) -> tuple[Use, ...]:
     return (*_steps(library), *_items(library), *_causes(library))
 
 
+def procedures_at(device: Record) -> Iterator[tuple[tuple[str, str, int], str]]:
+    """The procedures that a device lists, in the order of the job: where each stands, and its id."""
+    for stage, listed in device["procedures"].items():
+        for index, id_ in enumerate(listed if isinstance(listed, tuple) else ()):
+            yield ("procedures", stage, index), id_
+
+
 def procedures_of(device: Record) -> tuple[str, ...]:
     """The ids of the procedures that a device lists, in the order of the job."""
-    return tuple(id_ for listed in device["procedures"].values() if isinstance(listed, tuple) for id_ in listed)
+    return tuple(id_ for _, id_ in procedures_at(device))
 
 
 def _steps(library: Library) -> Iterator[Use]:

@@ -40,9 +40,7 @@ def drawn(library: Library, id_: str, device: Record | None = None) -> Shown | N
     if picture is None:
         return None
     names = bound(picture)
-    if not names:
-        return Shown(finished(picture), f"assets/drawings/{id_}.svg")
-    if device is None or id_ not in device.listed("drawings"):
+    if not names or device is None or id_ not in device.listed("drawings"):
         return Shown(finished(picture, tuple((name, UNKNOWN) for name in names)), f"assets/drawings/{id_}.svg")
     stated = {name: quantity(device["values"][name]) for name in names if name in device.get("values", {})}
     said = tuple((name, in_words(stated[name]) if name in stated else UNKNOWN) for name in names)

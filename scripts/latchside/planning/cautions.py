@@ -50,9 +50,10 @@ def _of_site(survey: Survey, parts: Sequence[AtOpening], alone: bool) -> Iterato
         if alone:
             yield Caution("lone-working", ("site",), "The job is planned for one technician.")
         yield Caution("confidential-records", ("site",), "This pack shows how the site is watched.")
-    if magnets := [part.magnet for part in parts if part.fitted]:
+    magnets = [part.magnet for part in parts if part.fitted]
+    if any(magnets):
         told = "Every contact of this job has a magnet." if all(magnets) else "Contacts of this job have a magnet."
-        yield from [Caution("magnets-and-pacemakers", ("site",), told)] if any(magnets) else ()
+        yield Caution("magnets-and-pacemakers", ("site",), told)
     yield Caution("local-code", ("site",), "Local code and licence come before this plan.")
     if survey.control_unit.zones_in_use or any(part.opening.old_contact for part in parts):
         yield Caution("opening-unprotected", ("site",), "Openings that are watched today are not while work goes on.")

@@ -205,11 +205,7 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
 
 def _too_wide(one: Standing) -> bool:
     """The gap speaks against a class that has a reach of its own."""
-    return _reaches(one) and any(_GAP & cause.fields for cause in one.avoid)
-
-
-def _reaches(one: Standing) -> bool:
-    return one.profile.magnetic
+    return one.profile.magnetic and any(_GAP & cause.fields for cause in one.avoid)
 
 
 def _life_safety(opening: Opening) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.text import RecordLink, parts
+from latchside.library.uses import procedures_at
 from latchside.rules.rule import Rule
 
 CODE = "done-before"
@@ -15,17 +16,13 @@ CODE = "done-before"
 def check(library: Library) -> Iterator[Finding]:
     """A procedure named under `before` of another comes first with every device that lists both."""
     for device in library.of("device"):
-        order = [
-            (stage, index, id_)
-            for stage, listed in device["procedures"].items()
-            for index, id_ in enumerate(listed if isinstance(listed, tuple) else ())
-        ]
-        place = {id_: number for number, (_, _, id_) in reversed(list(enumerate(order)))}
-        for number, (stage, index, id_) in enumerate(order):
+        order = list(procedures_at(device))
+        place = {id_: number for number, (_, id_) in reversed(list(enumerate(order)))}
+        for number, (path, id_) in enumerate(order):
             for earlier in _before(library, id_):
                 if place.get(earlier, number) > number:
                     yield device.finding(
-                        CODE, ("procedures", stage, index), f"{id_} before {earlier}",
+                        CODE, path, f"{id_} before {earlier}",
                         f"{earlier} first: {id_} says under before that it is done",
                         "Change their order, or what the procedure says of it.",
                     )  # fmt: skip

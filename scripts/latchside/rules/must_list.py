@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.model import FOR_DEVICES, Path
-from latchside.library.uses import procedures_of
+from latchside.library.uses import procedures_at, procedures_of
 from latchside.rules.rule import Rule
 
 CODE = "must-list"
@@ -40,12 +40,7 @@ def _listed(device: Record, kind: str) -> tuple[str, ...]:
 def _path(device: Record, kind: str, id_: str) -> Path:
     if kind != "procedure":
         return (_UNDER[kind], device.listed(_UNDER[kind]).index(id_))
-    stages = device["procedures"].items()
-    return next(
-        ("procedures", stage, listed.index(id_))
-        for stage, listed in stages
-        if isinstance(listed, tuple) and id_ in listed
-    )
+    return next(path for path, listed in procedures_at(device) if listed == id_)
 
 
 RULE = Rule(CODE, "A device lists what its traits ask for, and nothing that does not fit them.", check)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
-from latchside.library.uses import uses
+from latchside.library.uses import procedures_at, uses
 from latchside.rules.rule import Rule
 
 CODE = "nothing-for-device"
@@ -18,11 +18,10 @@ def check(library: Library) -> Iterator[Finding]:
     """No procedure, checklist or fault comes out empty for a device that lists it."""
     given = {(use.record.key, one.id) for use in uses(library) if use.path[0] in _WORK for one in use.devices}
     for device in library.of("device"):
-        for stage, listed in device["procedures"].items():
-            for index, id_ in enumerate(listed if isinstance(listed, tuple) else ()):
-                procedure = library.find("procedure", id_)
-                if procedure and not _done(library, procedure, device.id, given):
-                    yield _finding(device, ("procedures", stage, index), procedure, "step")
+        for path, id_ in procedures_at(device):
+            procedure = library.find("procedure", id_)
+            if procedure and not _done(library, procedure, device.id, given):
+                yield _finding(device, path, procedure, "step")
         for field, kind, what in (("checklists", "checklist", "item"), ("faults", "fault", "cause")):
             for index, id_ in enumerate(device.listed(field)):
                 record = library.find(kind, id_)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.compiled import SECTIONS
+from latchside.library.uses import procedures_at
 from latchside.rules.rule import Rule
 
 CODE = "stage-order"
@@ -19,14 +20,13 @@ def check(library: Library) -> Iterator[Finding]:
         yield from _ordered(procedure, (), [key for key in procedure.data if key in SECTIONS], SECTIONS)
     for device in library.of("device"):
         yield from _ordered(device, ("procedures",), list(device["procedures"]), stages)
-        for stage, listed in device["procedures"].items():
-            for index, id_ in enumerate(listed if isinstance(listed, tuple) else ()):
-                procedure_ = library.find("procedure", id_)
-                if procedure_ and stage not in (procedure_["stage"], *procedure_.get("also_at", ())):
-                    yield device.finding(
-                        CODE, ("procedures", stage, index), f"{id_} under {stage}",
-                        f"{id_} under {procedure_['stage']}, its own stage", "Move it, or correct its stage.",
-                    )  # fmt: skip
+        for path, id_ in procedures_at(device):
+            listed, stage = library.find("procedure", id_), path[1]
+            if listed and stage not in (listed["stage"], *listed.get("also_at", ())):
+                yield device.finding(
+                    CODE, path, f"{id_} under {stage}", f"{id_} under {listed['stage']}, its own stage",
+                    "Move it, or correct its stage.",
+                )  # fmt: skip
 
 
 def _ordered(record: Record, path: tuple[str, ...], keys: Sequence[str], order: Sequence[str]) -> Iterator[Finding]:

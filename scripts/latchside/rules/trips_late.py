@@ -22,15 +22,12 @@ def check(library: Library) -> Iterator[Finding]:
         return
     limits = Ratings(table.get("values", {}))
     for device in library.of("device"):
-        ratings = Ratings(device["values"])
-        if TRAVEL not in ratings:
+        try:
+            travel = most(Ratings(device["values"]), TRAVEL)
+        except Missing:  # not stated; or stated in no unit of length, which the schema reports
             continue
         for index, kind in enumerate(device["openings"]):
             known = [limits.most(name, "mm") for name in limit_names(kind, table["values"])]
-            try:
-                travel = most(ratings, TRAVEL)
-            except Missing:  # it is stated in no unit of length, which the schema reports
-                continue
             if known and travel > max(known):
                 yield device.finding(
                     CODE, ("openings", index),

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from latchside.figures.for_device.worked import ends, figures_of
 from latchside.figures.rounding import say
-from latchside.figures.words import limits
 from latchside.findings import Finding
 from latchside.library import Library, Record
-from latchside.library.quantity import Quantity, quantity
+from latchside.library.quantity import quantity
 from latchside.rules.rule import Rule
 
 CODE = "values-disagree"
@@ -62,27 +62,14 @@ def _held(device: Record, of: Relation) -> Iterator[Finding]:
     more, less = (quantity(device["values"][name]) for name in (of.more, of.less))
     if not {more.unit, less.unit} <= _UNITS[of.unit].keys():
         return  # a unit of another sort is a finding of its own
-    low, high = _least(more, of), _most(less, of)
+    low, high = ends(more)[0], max(figures_of(less)) if of.together else ends(less)[1]
+    low, high = low * _UNITS[of.unit][more.unit], high * _UNITS[of.unit][less.unit]
     if low < of.times * high or (of.times == 1 and low == high):
         than = "more than" if of.times == 1 else f"at least {of.times:g} times"
         yield device.finding(
             CODE, ("values", of.more), f"{of.more} down to {say(low, of.unit)}, {of.less} up to {say(high, of.unit)}",
             f"{of.more} {than} {of.less}: {of.why}", "Correct the one that is wrong.",
         )  # fmt: skip
-
-
-def _least(stated: Quantity, of: Relation) -> float:
-    low = limits(stated)[0]
-    return (min(_stated(stated)) if low is None else low) * _UNITS[of.unit][stated.unit]
-
-
-def _most(stated: Quantity, of: Relation) -> float:
-    high = None if of.together else limits(stated)[1]
-    return (max(_stated(stated)) if high is None else high) * _UNITS[of.unit][stated.unit]
-
-
-def _stated(stated: Quantity) -> tuple[float, ...]:
-    return stated.one_of or tuple(one for one in (stated.low, stated.value, stated.high) if one is not None)
 
 
 RULE = Rule(CODE, "The values of a device do not contradict each other.", check)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.library.uses import procedures_at
 from latchside.rules.rule import Rule
 
 CODE = "work-time"
@@ -23,13 +24,12 @@ def check(library: Library) -> Iterator[Finding]:
         return
     rows = {row["id"] for row in table["rows"]}
     for device in library.of("device"):
-        for stage, listed in device["procedures"].items():
-            for index, id_ in enumerate(() if isinstance(listed, Mapping) else listed):
-                if id_ not in rows and not _PLANNED.isdisjoint((stage, _own_stage(id_, library))):
-                    yield device.finding(
-                        CODE, ("procedures", stage, index), f"procedure/{id_}, which has no row in {table.raw.file}",
-                        "a row with its minutes, low, usual and high", f"Add the row {id_} to {table.raw.file}.",
-                    )  # fmt: skip
+        for path, id_ in procedures_at(device):
+            if id_ not in rows and not _PLANNED.isdisjoint((path[1], _own_stage(id_, library))):
+                yield device.finding(
+                    CODE, path, f"procedure/{id_}, which has no row in {table.raw.file}",
+                    "a row with its minutes, low, usual and high", f"Add the row {id_} to {table.raw.file}.",
+                )  # fmt: skip
     for index, row in enumerate(table["rows"]):
         figures = [row["cells"].get(one) for one in ("low", "usual", "high")]
         if not all(isinstance(one, int | float) for one in figures) or figures != sorted(figures):

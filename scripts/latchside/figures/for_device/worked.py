@@ -63,8 +63,7 @@ class Ratings:
     def all(self, name: str, unit: str) -> tuple[float, ...]:
         """The alternatives of a rating, or the one figure it has, from low to high."""
         stated = self.stated(name)
-        figures = stated.one_of or tuple(one for one in (stated.low, stated.value, stated.high) if one is not None)
-        return tuple(_in(one, stated.unit, unit) for one in figures)
+        return tuple(_in(one, stated.unit, unit) for one in figures_of(stated))
 
     def least(self, name: str, unit: str) -> float:
         """The lowest figure of a rating, without its tolerance."""
@@ -77,14 +76,24 @@ class Ratings:
     def limit(self, name: str, unit: str) -> float:
         """The highest figure of a rating with its tolerance."""
         stated = self.stated(name)
-        high = limits(stated)[1]
-        return self.most(name, unit) if high is None else _in(high, stated.unit, unit)
+        return _in(ends(stated)[1], stated.unit, unit)
 
     def floor(self, name: str, unit: str) -> float:
         """The lowest figure of a rating with its tolerance."""
         stated = self.stated(name)
-        low = limits(stated)[0]
-        return self.least(name, unit) if low is None else _in(low, stated.unit, unit)
+        return _in(ends(stated)[0], stated.unit, unit)
+
+
+def figures_of(stated: Quantity) -> tuple[float, ...]:
+    """The alternatives of a rating, or the one figure it has, from low to high, in the unit in which it is stated."""
+    return stated.one_of or tuple(one for one in (stated.low, stated.value, stated.high) if one is not None)
+
+
+def ends(stated: Quantity) -> tuple[float, float]:
+    """The lowest and the highest that a rating may be, with its tolerance, in the unit in which it is stated."""
+    low, high = limits(stated)
+    figures = figures_of(stated)
+    return min(figures) if low is None else low, max(figures) if high is None else high
 
 
 def _in(value: float, unit: str, wanted: str) -> float:

@@ -76,7 +76,7 @@ def trip(context: Context) -> Iterator[Line]:
         "travel_mm": travel, "trip_mm": far, "nearest_trip_mm": near, "limit_mm": most, "width_mm": width,
         "from_edge_mm": at.farthest if at else 0.0, "hand_mm": bounds.rule(context.house, HAND, 0.0),
     }  # fmt: skip
-    verdict, meaning = _judged(context, travel, (near, far), most)
+    verdict, meaning = _judged(context, travel, at, (near, far), most)
     shown, assumed = f"up to {mm(far)}, limit {mm(most)}", tuple(_assumed(context, at, width, measured=measured))
     yield Line("Trip at the leading edge", shown, verdict, meaning, "reed-gap", inputs, assumed)
 
@@ -95,9 +95,11 @@ def _assumed(context: Context, at: Place | None, width: float, *, measured: bool
         yield "The region is not known: the target of the house is taken."
 
 
-def _judged(context: Context, travel: float, ends: tuple[float, float], most: float) -> tuple[Verdict, str]:
+def _judged(
+    context: Context, travel: float, at: Place | None, ends: tuple[float, float], most: float
+) -> tuple[Verdict, str]:
     near, _ = ends
-    kept, at = context.device.wired and bool(context.opening.old_contact), place(context)
+    kept = context.device.wired and bool(context.opening.old_contact)
     if near > most:
         return "poor", "The edge has passed its limit before the contact trips. Choose a contact that trips sooner."
     if at is not None and at.held:
