@@ -16,7 +16,7 @@ import latchside
 PACKAGE = Path(latchside.__file__).parent
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LAYERS: tuple[set[str], ...] = (
-    {"all_cores", "archive", "collector", "findings", "kinds", "many", "out", "root", "version"},
+    {"all_cores", "archive", "collector", "findings", "kinds", "many", "messages", "out", "root", "version"},
     {"read"},
     {"schemas"},
     {"library", "new", "drawings"},

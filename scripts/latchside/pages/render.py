@@ -19,12 +19,14 @@ from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
+from latchside.messages import messages
 from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
 from latchside.pages.fault_data import run_data
 from latchside.pages.job_pages import document, job_pages
 from latchside.pages.links import file_of
+from latchside.pages.markup import markup
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
 from latchside.pages.visit_lists import item_words
@@ -221,5 +223,6 @@ def _environment() -> Environment:
     environment.globals.update(
         for_device=for_device, only_for=only_for, kinds=KINDS, expectations=expectations, item_words=item_words
     )
+    environment.globals.update(messages=messages, markup=markup)
     environment.globals.update(library_version=library_version, device_figures=device_figures, carried=carried)
     return environment

@@ -5,32 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from latchside.figures.rounding import joined
 from latchside.library.alike import alike
+from latchside.messages import listed, messages
 from latchside.planning.plan import Line, OpeningPlan, Problem, Verdict
 
+message = messages(__name__)
 CODE = "figure-fails"
 _ORDER: tuple[Verdict, ...] = ("poor", "test on site", "good", "none")
-_ACTIONS = {
-    "reed-gap": (
-        "Order a contact whose label is sure of this, or have hinge, latch or keep adjusted first and measure again."
-    ),
-    "spacer": "Order spacers or a bracket for this step, or choose another place or another contact.",
-    "radio-margin": (
-        "Run a cable, or order a repeater or a receiver nearer to it, or a device of the frequency that the receiver "
-        "takes."
-    ),
-    "cable-resistance": "Order a thicker cable, or choose an input nearer to it, or a transmitter at the opening.",
-    "loop-states": "Choose resistors, layout or input so that the panel tells open from closed, by its document.",
-    "cell-life": "Choose a wired contact, or order a device with a larger battery for so many openings a day.",
-    "missed-check-in": "Choose a device that checks in more often, or a wired contact.",
-    "standby-battery": "Order a supply of its own with its own battery, or take load off the panel.",
-    "ladder": "Order access equipment for this height, with people trained on it.",
-}
-"""What to order or change where a figure does not say so itself, by the id of the figure."""
-_ANY = "Choose another part or another place for it, or have the cause changed before the day."
-
-
 OF_CLASS = frozenset({"missed-check-in"})
 """Figures that class and site decide: one that fails is the same problem at every opening with that class."""
 
@@ -51,13 +32,14 @@ def failing(plans: Sequence[OpeningPlan], of_site: Iterable[Line]) -> Iterator[P
 
 def _at_several(plans: Sequence[OpeningPlan], line: Line) -> Problem:
     one = _problem("site", line)
-    words = f"{one.found} It is the same at {joined([plan.spoken for plan in plans])}."
-    return replace(one, found=words, openings=tuple(plan.opening.id for plan in plans))
+    found = message("at-several", found=one.found, openings=listed([plan.spoken for plan in plans]))
+    return replace(one, found=found, openings=tuple(plan.opening.id for plan in plans))
 
 
 def _problem(about: str, line: Line) -> Problem:
-    action = line.action or _ACTIONS.get(line.figure, _ANY)
-    return Problem(about, CODE, f"{line.name}: {line.shown}. {line.meaning}", action)
+    change = f"change-{line.figure}"
+    action = line.action or message(change if change in message else "change-any")
+    return Problem(about, CODE, message("fails", figure=line.name, shown=line.shown, meaning=line.meaning), action)
 
 
 def worst(lines: Sequence[Line]) -> Mapping[str, Verdict]:

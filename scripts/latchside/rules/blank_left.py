@@ -20,4 +20,4 @@ def check(library: Library) -> Iterator[Finding]:
                 yield record.finding(CODE, path, f"the blank {BLANK}", "your text", "Fill it in, or delete the key.")
 
 
-RULE = Rule(CODE, "A marked blank of a new record is filled in.", check)
+RULE = Rule(CODE, check)

@@ -55,4 +55,4 @@ def _lists(fault: Record, device: Record, path: tuple[str | int, ...]) -> Iterat
         )  # fmt: skip
 
 
-RULE = Rule(CODE, "Each device that a cause names lists the fault.", check)
+RULE = Rule(CODE, check)

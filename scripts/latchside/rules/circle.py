@@ -35,4 +35,4 @@ def _way_back(library: Library, start: str, id_: str | None, way: tuple[str, ...
     return next((one for one in found if one), ())
 
 
-RULE = Rule(CODE, "No procedure draws itself in, directly or by way of others.", check)
+RULE = Rule(CODE, check)

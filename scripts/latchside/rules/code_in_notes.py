@@ -23,4 +23,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "No text of a job holds a code, or looks as if it did.", check)
+RULE = Rule(CODE, check)

@@ -75,4 +75,4 @@ def _value(device: Record, path: Path, name: str, dimension_of: Mapping[str, str
         )  # fmt: skip
 
 
-RULE = Rule(CODE, "A limit of a condition is in a unit that fits its field, or a value that the device states.", check)
+RULE = Rule(CODE, check)

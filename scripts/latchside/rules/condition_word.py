@@ -35,4 +35,4 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "A condition names words that a survey can hold for its field.", check)
+RULE = Rule(CODE, check)

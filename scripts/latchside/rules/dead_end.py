@@ -47,8 +47,4 @@ def _unknown(fault: Record, index: int, causes: set[str]) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(
-    CODE,
-    "Every result of a check leaves causes, another fault or the escalation, and every cause is reached.",
-    check,
-)
+RULE = Rule(CODE, check)

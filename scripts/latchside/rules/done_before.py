@@ -39,4 +39,4 @@ def _before(library: Library, id_: str) -> Iterator[str]:
                 yield part.id
 
 
-RULE = Rule(CODE, "A procedure that another one says is done before it comes first in the list of every device.", check)
+RULE = Rule(CODE, check)

@@ -95,8 +95,4 @@ def _ids(picture: Picture) -> Iterator[Finding]:
                 )
 
 
-RULE = Rule(
-    CODE,
-    "A drawing has a title, a description and a view box, holds only lines, shapes and text, and names every label.",
-    check,
-)
+RULE = Rule(CODE, check)

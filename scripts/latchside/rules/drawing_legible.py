@@ -83,4 +83,4 @@ def _colours(picture: Picture, one: Seen) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule(CODE, "A drawing can be read on a phone: large text in ink, and colours of the one set.", check)
+RULE = Rule(CODE, check)

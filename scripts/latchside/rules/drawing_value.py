@@ -33,4 +33,4 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "Every value that a drawing shows is stated by each device that names the drawing.", check)
+RULE = Rule(CODE, check)

@@ -27,4 +27,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "A result states a value or a state, never only OK, checked or set.", check)
+RULE = Rule(CODE, check)

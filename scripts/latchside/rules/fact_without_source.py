@@ -31,4 +31,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "A fact names its source, or is marked common practice, typical or on the label.", check)
+RULE = Rule(CODE, check)

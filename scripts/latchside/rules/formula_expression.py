@@ -21,4 +21,4 @@ def check(library: Library) -> Iterator[Finding]:
             )
 
 
-RULE = Rule(CODE, "An expression of a figure holds numbers, declared names, arithmetic and known functions.", check)
+RULE = Rule(CODE, check)

@@ -65,4 +65,4 @@ def _when(record: Record, path: tuple[str, int], entry: Mapping[str, Any]) -> It
             )  # fmt: skip
 
 
-RULE = Rule(CODE, "What a figure takes fits together: defaults in range, inputs and models that exist.", check)
+RULE = Rule(CODE, check)

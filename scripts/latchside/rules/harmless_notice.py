@@ -29,8 +29,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(
-    CODE,
-    "A notice is about damage or disturbance; a hazard to people is a caution, warning or danger.",
-    check,
-)
+RULE = Rule(CODE, check)

@@ -53,4 +53,4 @@ def _finding(record: Record, path: tuple[str | int, ...], verb: str, cautions: l
     )  # fmt: skip
 
 
-RULE = Rule(CODE, "A command with a hazard of its own has its caution at that step or earlier.", check)
+RULE = Rule(CODE, check)

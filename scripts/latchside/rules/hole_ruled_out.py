@@ -37,4 +37,4 @@ def _rules_out(device: Record, field: str, answer: str) -> bool:
     )
 
 
-RULE = Rule(CODE, "A device that sits in a hole is ruled out where no hole may be made.", check)
+RULE = Rule(CODE, check)

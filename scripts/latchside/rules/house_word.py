@@ -34,8 +34,4 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(
-    CODE,
-    "Our own text uses the words of the terms list; quoted words and both continents' words are free.",
-    check,
-)
+RULE = Rule(CODE, check)

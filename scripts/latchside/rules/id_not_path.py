@@ -21,4 +21,4 @@ def check(library: Library) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule(CODE, "A record's id is its file name without .yaml.", check)
+RULE = Rule(CODE, check)

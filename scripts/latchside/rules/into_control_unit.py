@@ -59,4 +59,4 @@ def _finding(record: Record, path: tuple[str | int, ...]) -> Finding:
     )  # fmt: skip
 
 
-RULE = Rule(CODE, "Work inside a control unit has the caution for mains before it.", check)
+RULE = Rule(CODE, check)

@@ -25,4 +25,4 @@ def check(library: Library) -> Iterator[Finding]:
             )
 
 
-RULE = Rule(CODE, "A job in the library is invented, says so, and names the day it is planned for.", check)
+RULE = Rule(CODE, check)

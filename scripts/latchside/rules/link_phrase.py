@@ -26,4 +26,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "No term links by a word that is a verb of steps.", check)
+RULE = Rule(CODE, check)

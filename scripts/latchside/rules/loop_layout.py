@@ -32,4 +32,4 @@ def _of_device(record: Record, link: ValueLink) -> bool:
     return link.owner == ("device", None) or (link.owner is None and record.kind.id == "device")
 
 
-RULE = Rule(CODE, "A reading of a loop is said with the layout of resistors that it is for.", check)
+RULE = Rule(CODE, check)

@@ -60,4 +60,4 @@ def _steps(library: Library) -> Iterator[tuple[Record, _Path, Mapping[str, Any]]
                 yield checklist, ("points", i, "items", j), item
 
 
-RULE = Rule(CODE, "A measuring step states the expected value, unit, tolerance and what to do outside.", check)
+RULE = Rule(CODE, check)

@@ -78,6 +78,4 @@ def _many(fault: Record, waits: Waits) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule(
-    CODE, "What a remedy waits for is a cause of the same fault that is repaired on the visit, and never itself.", check
-)
+RULE = Rule(CODE, check)

@@ -71,4 +71,4 @@ def _values(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "Every reference names a record, step, value, drawing or card that exists.", check)
+RULE = Rule(CODE, check)

@@ -43,4 +43,4 @@ def _path(device: Record, kind: str, id_: str) -> Path:
     return next(path for path, listed in procedures_at(device) if listed == id_)
 
 
-RULE = Rule(CODE, "A device lists what its traits ask for, and nothing that does not fit them.", check)
+RULE = Rule(CODE, check)

@@ -32,4 +32,4 @@ def check(library: Library) -> Iterator[Finding]:
                             )  # fmt: skip
 
 
-RULE = Rule(CODE, "A condition can be met by an opening its device is used on, and a weight has a condition.", check)
+RULE = Rule(CODE, check)

@@ -22,4 +22,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "Some result of each check leaves a cause or leads to another fault.", check)
+RULE = Rule(CODE, check)

@@ -41,4 +41,4 @@ def _conditions(value: Any, path: Path) -> Iterator[tuple[Path, Mapping[str, lis
             yield from _conditions(below, (*path, index))
 
 
-RULE = Rule(CODE, "Each condition on traits is met by some device.", check)
+RULE = Rule(CODE, check)

@@ -32,4 +32,4 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "A device that has no magnet says where it is fixed on each kind of opening it is for.", check)
+RULE = Rule(CODE, check)

@@ -42,4 +42,4 @@ def _finding(device: Record, path: tuple[str | int, ...], record: Record, what: 
     )  # fmt: skip
 
 
-RULE = Rule(CODE, "Each procedure, checklist and fault that a device lists holds something for it.", check)
+RULE = Rule(CODE, check)

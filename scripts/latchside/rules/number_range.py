@@ -35,4 +35,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "Limits stand the right way round, and a device value has a unit that fits its name.", check)
+RULE = Rule(CODE, check)

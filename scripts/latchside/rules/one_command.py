@@ -58,4 +58,4 @@ def _problems(record: Record, path: tuple[str | int, ...], text: str, verbs: lis
         yield record.finding(CODE, path, "more than one command", "one command a step", "Split it into steps.")
 
 
-RULE = Rule(CODE, "A step is one command: a known verb first, one sentence, at most twenty words.", check)
+RULE = Rule(CODE, check)

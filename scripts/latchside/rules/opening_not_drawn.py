@@ -24,4 +24,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "Every kind of opening that a device is for has its drawing.", check)
+RULE = Rule(CODE, check)

@@ -40,8 +40,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(
-    CODE,
-    "Every procedure, checklist, fault, caution, tool, table and source is used by another record.",
-    check,
-)
+RULE = Rule(CODE, check)

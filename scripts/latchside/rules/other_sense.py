@@ -59,4 +59,4 @@ def _pattern(words: tuple[str, ...]) -> re.Pattern[str]:
     return re.compile(rf"\b(?:{'|'.join(words)})s?\b", re.IGNORECASE)
 
 
-RULE = Rule(CODE, "Words of one way of sensing are told only of devices that sense so.", check)
+RULE = Rule(CODE, check)

@@ -66,4 +66,4 @@ def _same(fault: Record, index: int, results: tuple[Mapping[str, Any], ...]) -> 
             )  # fmt: skip
 
 
-RULE = Rule(CODE, "Likelihoods are for causes a result leaves, add up to one, and no two results say the same.", check)
+RULE = Rule(CODE, check)

@@ -39,4 +39,4 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "A pause point puts critical items first and says each item in at most twelve words.", check)
+RULE = Rule(CODE, check)

@@ -37,4 +37,4 @@ def check(library: Library) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-RULE = Rule(CODE, "A fault is small enough for its plan to be worked out exactly on a phone.", check)
+RULE = Rule(CODE, check)

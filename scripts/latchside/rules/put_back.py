@@ -26,4 +26,4 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "A check that needs protection off says how it is put back.", check)
+RULE = Rule(CODE, check)

@@ -59,4 +59,4 @@ def _finding(record: Record, path: _Path, id_: str, why: str) -> Finding:
     return record.finding(CODE, path, f'the id "{id_}", {why}', "an id used once", "Choose another id.")
 
 
-RULE = Rule(CODE, "Ids of steps, items, causes and the like are each used once; an alias is nobody else's id.", check)
+RULE = Rule(CODE, check)

@@ -25,4 +25,4 @@ def check(library: Library) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-RULE = Rule(CODE, "Ids of the openings of a job are each used once.", check)
+RULE = Rule(CODE, check)

@@ -44,4 +44,4 @@ def _on_paper(sentence: str) -> bool:
     return bool(_SECRET.search(sentence) and _WRITES.search(sentence) and not _DENIED.search(sentence))
 
 
-RULE = Rule(CODE, "No text asks for a password or a code to be written down.", check)
+RULE = Rule(CODE, check)

@@ -40,8 +40,4 @@ def _ordered(record: Record, path: tuple[str, ...], keys: Sequence[str], order: 
             return
 
 
-RULE = Rule(
-    CODE,
-    "Stages and sections stand in the order of the job; a procedure is listed under its own stage.",
-    check,
-)
+RULE = Rule(CODE, check)

@@ -36,4 +36,4 @@ def check(library: Library) -> Iterator[Finding]:
                     )  # fmt: skip
 
 
-RULE = Rule(CODE, "Every row of a table has a cell for every column, and numbers stand under a unit.", check)
+RULE = Rule(CODE, check)

@@ -61,4 +61,4 @@ def _said(asked: Asked, library: Library) -> str:
     return joined(said)
 
 
-RULE = Rule(CODE, "A profile states the values and parts that its traits ask for, and none that do not fit.", check)
+RULE = Rule(CODE, check)

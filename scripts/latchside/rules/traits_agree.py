@@ -50,4 +50,4 @@ def _radio(device: Record) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-RULE = Rule(CODE, "The traits of a profile agree with its first input and with what it says of radio.", check)
+RULE = Rule(CODE, check)

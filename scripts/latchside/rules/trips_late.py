@@ -7,10 +7,13 @@ from collections.abc import Iterator
 from latchside.figures.for_device.mounted import most
 from latchside.figures.for_device.trips import limit_names
 from latchside.figures.for_device.worked import Missing, Ratings
+from latchside.figures.rounding import say
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "trips-late"
 TABLE, TRAVEL = "trip-limits", "break-travel"
 
@@ -29,12 +32,10 @@ def check(library: Library) -> Iterator[Finding]:
         for index, kind in enumerate(device["openings"]):
             known = [limits.most(name, "mm") for name in limit_names(kind, table["values"])]
             if known and travel > max(known):
-                yield device.finding(
-                    CODE, ("openings", index),
-                    f"{kind}, whose edge has opened {travel:.4g} mm before the contact trips, past {max(known):.4g} mm",
-                    f"a kind whose limit in {table.raw.file} the travel keeps",
-                    f"Take {kind} out of openings, or state the travel that the label promises.",
-                )  # fmt: skip
+                late = message.finding(
+                    "late", kind=kind, travel=say(travel, "mm"), limit=say(max(known), "mm"), file=table.raw.file
+                )
+                yield device.finding(CODE, ("openings", index), *late)
 
 
-RULE = Rule(CODE, "No class of device is listed for a kind of opening at which it always trips past the limit.", check)
+RULE = Rule(CODE, check)

@@ -47,4 +47,4 @@ def _pattern(schemas: Schemas) -> re.Pattern[str]:
     return re.compile(rf"{start}{number}(?:\s*(?:to|-|–)\s*{number})?[\s\u00a0-]?(?:{units})(?!\w)")
 
 
-RULE = Rule(CODE, "A number with a unit is never typed in text; it comes by reference from a value.", check)
+RULE = Rule(CODE, check)

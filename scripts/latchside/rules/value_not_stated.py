@@ -46,4 +46,4 @@ def _asked(value: Any) -> frozenset[str]:
     return frozenset().union(*(_asked(one) for one in value)) if isinstance(value, tuple) else frozenset()
 
 
-RULE = Rule(CODE, "A text asks a device only for values that its profile states.", check)
+RULE = Rule(CODE, check)

@@ -72,4 +72,4 @@ def _held(device: Record, of: Relation) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-RULE = Rule(CODE, "The values of a device do not contradict each other.", check)
+RULE = Rule(CODE, check)

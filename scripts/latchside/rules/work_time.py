@@ -44,4 +44,4 @@ def _own_stage(procedure: str, library: Library) -> str:
     return str(record["stage"]) if record else ""
 
 
-RULE = Rule(CODE, "Every procedure that a job is planned with has its minutes, at best, as a rule and at worst.", check)
+RULE = Rule(CODE, check)

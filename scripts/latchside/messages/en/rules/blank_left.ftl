@@ -1,0 +1,1 @@
+rule = A marked blank of a new record is filled in.

@@ -1,0 +1,1 @@
+rule = Each device that a cause names lists the fault.

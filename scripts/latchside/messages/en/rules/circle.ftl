@@ -1,0 +1,1 @@
+rule = No procedure draws itself in, directly or by way of others.

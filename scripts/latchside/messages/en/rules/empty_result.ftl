@@ -1,0 +1,1 @@
+rule = A result states a value or a state, never only OK, checked or set.

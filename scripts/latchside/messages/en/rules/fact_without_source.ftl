@@ -1,0 +1,1 @@
+rule = A fact names its source, or is marked common practice, typical or on the label.

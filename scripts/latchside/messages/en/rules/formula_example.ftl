@@ -1,0 +1,1 @@
+rule = A worked example of a figure comes out as it says.

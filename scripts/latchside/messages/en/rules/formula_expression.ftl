@@ -1,0 +1,1 @@
+rule = An expression of a figure holds numbers, declared names, arithmetic and known functions.

@@ -1,0 +1,1 @@
+rule = A record's id is its file name without .yaml.

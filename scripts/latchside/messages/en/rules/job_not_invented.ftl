@@ -1,0 +1,1 @@
+rule = A job in the library is invented, says so, and names the day it is planned for.

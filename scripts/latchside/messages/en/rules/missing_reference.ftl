@@ -1,0 +1,1 @@
+rule = Every reference names a record, step, value, drawing or card that exists.

@@ -1,0 +1,1 @@
+rule = Each condition on traits is met by some device.

@@ -1,0 +1,1 @@
+rule = Each procedure, checklist and fault that a device lists holds something for it.

@@ -1,0 +1,1 @@
+rule = Every kind of opening that a device is for has its drawing.

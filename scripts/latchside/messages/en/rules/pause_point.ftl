@@ -1,0 +1,1 @@
+rule = A pause point puts critical items first and says each item in at most twelve words.

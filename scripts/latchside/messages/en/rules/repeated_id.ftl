@@ -1,0 +1,1 @@
+rule = Ids of steps, items, causes and the like are each used once; an alias is nobody else's id.

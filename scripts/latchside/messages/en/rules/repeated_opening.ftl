@@ -1,0 +1,1 @@
+rule = Ids of the openings of a job are each used once.

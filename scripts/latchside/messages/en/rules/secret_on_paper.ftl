@@ -1,0 +1,1 @@
+rule = No text asks for a password or a code to be written down.

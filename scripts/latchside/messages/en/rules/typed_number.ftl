@@ -1,0 +1,1 @@
+rule = A number with a unit is never typed in text; it comes by reference from a value.

@@ -1,0 +1,1 @@
+rule = The values of a device do not contradict each other.
