@@ -6,7 +6,7 @@ BIN := $(VENV)/bin
 NODE := PATH="$(CURDIR)/$(BIN):$$PATH"
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
-.PHONY: site pocket test proof serve check lint bench bench-lighthouse lock clean
+.PHONY: site pocket test proof serve check lint bench bench-lighthouse bench-engines lock clean
 
 site: $(VENV)/.site
 	$(BIN)/latchside site
@@ -15,7 +15,7 @@ pocket: $(VENV)/.site
 	$(BIN)/latchside pocket
 
 serve: $(VENV)/.site
-	NO_MKDOCS_2_WARNING=1 $(BIN)/mkdocs serve
+	$(BIN)/latchside serve
 
 check: $(VENV)/.site
 	$(BIN)/latchside check
@@ -49,6 +49,12 @@ bench: $(VENV)/.test
 # Needs npm, which fetches the tool.
 bench-lighthouse: $(VENV)/.test
 	$(BIN)/python scripts/bench_lighthouse.py
+
+# Other site generators on the same pages, in an environment of their own.
+bench-engines: $(VENV)/.test
+	$(PYTHON) -m venv .cache/engines
+	.cache/engines/bin/python -m pip --quiet install mkdocs-material properdocs zensical
+	$(BIN)/python scripts/bench_engines.py $(CURDIR)/.cache/engines/bin
 
 # Needs uv; run it after changing the dependencies in pyproject.toml.
 LOCK = uv pip compile --quiet --universal --python-version 3.11 --generate-hashes --no-emit-index-url --no-header

@@ -33,7 +33,7 @@ from rich.table import Table
 from bring_browser import chromium_path
 
 ROOT = Path(__file__).resolve().parents[1]
-COPIED = ("content", "checklists", "shared", "schema", "scripts", "tests/published", "mkdocs.yml")
+COPIED = ("content", "checklists", "shared", "schema", "scripts", "mkdocs.yml")
 
 CHECK = """
 import json, time

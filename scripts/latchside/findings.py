@@ -7,6 +7,10 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Literal, NamedTuple
 
+from latchside.messages import messages
+
+message = messages(__name__)
+
 Level = Literal["error", "warning"]
 
 
@@ -39,20 +43,22 @@ class Finding:
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
-    """` Did you mean "…"?` for the closest known word, or nothing."""
+    """` Did you mean "…"?` for the closest known word, to stand behind another sentence; or nothing."""
     close = get_close_matches(word, sorted(known), n=1, cutoff=0.6)
-    return f' Did you mean "{close[0]}"?' if close else ""
+    return f" {message('did-you-mean', word=close[0])}" if close else ""
 
 
 def shown(value: object, limit: int = 60) -> str:
     """A value as it may stand in a message: one line, quoted when text, cut when long."""
-    text = f'"{value}"' if isinstance(value, str) else "nothing" if value is None else str(value)
-    text = " ".join(text.split())
+    if isinstance(value, str):
+        value = message("quoted", text=value)
+    text = " ".join(str(message("nothing") if value is None else value).split())
     return text if len(text) <= limit else text[: limit - 1] + "…"
 
 
 def one_of(words: Iterable[str], limit: int = 12) -> str:
     """`one of: a, b, c` with a long list cut short."""
-    listed = list(words)
-    rest = f", … ({len(listed)} in all)" if len(listed) > limit else ""
-    return "one of: " + ", ".join(listed[:limit]) + rest
+    every = list(words)
+    if len(every) > limit:
+        return message("one-of-many", words=", ".join(every[:limit]), count=len(every))
+    return message("one-of", words=", ".join(every))

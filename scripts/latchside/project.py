@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from latchside.blanks import blanks
 from latchside.collector import without_collector
 from latchside.findings import Finding
 from latchside.kinds import DRAWINGS, KINDS
@@ -13,8 +15,10 @@ from latchside.library import Library, build_library
 from latchside.read.tree import RawRecord, read_project
 from latchside.root import ROOT, schema_folder
 from latchside.rules import all_rules
+from latchside.rules.blank_left import CODE as BLANK_LEFT
 from latchside.schemas import Schemas, load_schemas
-from latchside.schemas.validate import schema_findings
+from latchside.schemas.validate import misfits
+from latchside.version import library_version
 
 Progress = Callable[[str], None]
 
@@ -43,18 +47,36 @@ def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress
     broken: list[RawRecord] = []
     progress("checking against schemas")
     for raw in reading.records:
-        misfits = () if raw.value is None else schema_findings(raw, schemas)
-        findings.extend(misfits)
-        if misfits or raw.document.findings:
+        unfit = () if raw.value is None else tuple(misfits(raw, schemas))
+        blank = [path for path, _ in blanks(raw.value)] if unfit else []
+        findings.extend(finding for path, finding in unfit if path not in blank)
+        if unfit or raw.document.findings:
             broken.append(raw)
         else:
             sound.append(raw)
     unread = _refused(reading.findings, {raw.file for raw in reading.records} | {one.file for one in reading.drawings})
-    library = build_library(sound, schemas, broken, unread, reading.drawings)
+    library = build_library(sound, schemas, broken, unread, reading.drawings, reading.on_pages, root)
     progress("applying rules")
     for rule in all_rules():
         findings.extend(rule.check(library))
-    return Checked(library, tuple(sorted(set(findings))))
+    return Checked(library, tuple(sorted(_told(findings))))
+
+
+def _told(findings: list[Finding]) -> set[Finding]:
+    """Each finding once. Of a blank nothing else is said: what is wrong with it goes when it is filled in."""
+    blank = {(one.file, one.place) for one in findings if one.code == BLANK_LEFT}
+    return {one for one in findings if one.code == BLANK_LEFT or (one.file, one.place) not in blank}
+
+
+def fingerprint(root: Path) -> str:
+    """A hash of all that a plan is made from: the files of a project, its schemas, the version of this package."""
+    folders = (schema_folder(root), *(root / name for name in ("content", "checklists", "shared")))
+    total = hashlib.sha256(library_version().encode("utf-8"))
+    for folder in folders:
+        for path in sorted(path for path in folder.rglob("*") if path.is_file()):
+            total.update(f"{path.relative_to(folder)} ".encode())
+            total.update(hashlib.sha256(path.read_bytes()).digest())
+    return total.hexdigest()
 
 
 def _refused(findings: tuple[Finding, ...], read: set[str]) -> list[tuple[str, str]]:

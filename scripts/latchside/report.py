@@ -7,13 +7,17 @@ from collections import Counter
 from collections.abc import Iterable
 
 from latchside.findings import Finding
+from latchside.messages import messages
+
+message = messages(__name__)
 
 
 def as_text(findings: Iterable[Finding]) -> str:
     """A paragraph for each finding: where and what, what is expected, what to do next."""
     return "\n\n".join(
         f"{_line(one.file)}:{one.place.line}:{one.place.column}: {one.level} {one.code}\n"
-        f"  found     {_line(one.found)}\n  expected  {_line(one.expected)}\n  next      {_line(one.action)}"
+        f"  {message('found', found=_line(one.found))}\n  {message('expected', expected=_line(one.expected))}\n"
+        f"  {message('next', action=_line(one.action))}"
         for one in findings
     )
 
@@ -37,7 +41,7 @@ def as_annotations(findings: Iterable[Finding]) -> str:
     """One workflow command a finding (`::error file=…`), as code hosts show beside the changed line."""
     return "\n".join(
         f"::{one.level} file={_property(one.file)},line={one.place.line},col={one.place.column},"
-        f"title={_property(one.code)}::{_message(f'{one.found}. Expected: {one.expected} {one.action}')}"
+        f"title={_property(one.code)}::{_sentences(one)}"
         for one in findings
     )
 
@@ -46,8 +50,14 @@ def summary(findings: Iterable[Finding], records: int) -> str:
     """One closing line."""
     count = Counter(one.level for one in findings)
     if not count:
-        return f"{records} records, nothing found."
-    return f"{records} records: {count['error']} errors, {count['warning']} warnings."
+        return message("nothing-found", records=records)
+    return message("summary", records=records, errors=count["error"], warnings=count["warning"])
+
+
+def _sentences(one: Finding) -> str:
+    """The whole of a finding, escaped part by part: a message is one line, and would lose the breaks of its values."""
+    texts = {"found": one.found, "expected": one.expected, "action": one.action}
+    return message("annotation", **{name: _escaped(text) for name, text in texts.items()})
 
 
 def _line(text: str) -> str:
@@ -55,9 +65,9 @@ def _line(text: str) -> str:
     return "".join(sign if sign.isprintable() else "\ufffd" for sign in " ".join(text.split()))
 
 
-def _message(text: str) -> str:
+def _escaped(text: str) -> str:
     return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
 
 
 def _property(text: str) -> str:
-    return _message(text).replace(":", "%3A").replace(",", "%2C")
+    return _escaped(text).replace(":", "%3A").replace(",", "%2C")

@@ -95,8 +95,11 @@ def add_opening(page: Page, name: str, device: str = "") -> None:
     choice = page.get_by_label(name, exact=True)
     expect(choice).to_be_visible()
     if device:
+        kept = len(stored(page))
         choice.select_option(device)
+        until(page, lambda: len(stored(page)) == kept + 1)
         expect(page.get_by_text("Changed.")).to_be_visible()
+        page.evaluate("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))")
 
 
 def tick(page: Page, item: str) -> None:

@@ -153,7 +153,7 @@ def test_our_scripts_on_a_checklist_are_light(visit: Visit, site: Path) -> None:
     ours = set(page.evaluate(LOADED))
     assert len(ours) > 5
     sizes = {path: len(gzip.compress((site / path).read_bytes(), 6)) for path in ours}
-    assert sum(sizes.values()) <= 25_000, sizes
+    assert sum(sizes.values()) <= 34_000, sizes
 
 
 def test_every_page_carries_its_policy_and_no_handler(site: Path) -> None:

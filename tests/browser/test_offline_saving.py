@@ -54,7 +54,7 @@ def test_every_page_of_the_first_copy_opens_cold_with_no_server(hand: Phone, hos
     host.stop()
     page = hand.on()
     pages = [path for path in listed(site)["first"] if path.endswith("index.html")]
-    assert len(pages) > 120
+    assert len(pages) > 110
     for path in pages:
         address = host.base + path.removesuffix("index.html")
         page.goto(address, wait_until="domcontentloaded")

@@ -142,9 +142,10 @@ def test_steps_are_set_large(shown: tuple[str, Page]) -> None:
     name, page = shown
     seen, small = page.evaluate(
         """() => { const inside = [...document.querySelectorAll('.ls-steps > li, .ls-items > li')];
+          const QUIET = '.ls-why, .ls-note, .ls-needs, .ls-how, .ls-short, .ls-critical, .ls-only, small';
           const small = inside.flatMap(root => [root, ...root.querySelectorAll('*')])
             .filter(e => !e.closest('svg, figure') && [...e.childNodes].some(n => n.nodeType === 3 && n.data.trim()))
-            .filter(e => parseFloat(getComputedStyle(e).fontSize) < 18)
+            .filter(e => parseFloat(getComputedStyle(e).fontSize) < (e.closest(QUIET) ? 15 : 18))
             .map(e => `${getComputedStyle(e).fontSize} ${e.className}: ${e.textContent.slice(0, 40)}`);
           return [inside.length, small]; }"""
     )

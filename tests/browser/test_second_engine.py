@@ -94,7 +94,7 @@ def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, hos
         form.querySelector('input').value = 'Back door'; form.querySelector('button').click()"""
     )
     page.until("return document.querySelectorAll('.ls-openings li').length === 1")
-    way = page.run("return [...document.querySelectorAll('.ls-rows a')].find(a => a.href.includes('proving')).href")
+    way = page.until("return document.querySelector('.ls-folded a[href*=proving-each-opening]')?.href")
     listed(page, way)
     page.run(
         """const box = document.querySelector('#item-play input[type=text]'); box.value = '7';

@@ -411,7 +411,7 @@ HOSTILE: dict[str, tuple[str | bytes, str]] = {
     "a-list": ("[]", "no list of openings"),
     "openings-no-list": (json.dumps(changed("openings", to={"0": {}})), "no list of openings"),
     "no-openings": (json.dumps(changed("openings", to=[])), "has 0 entries"),
-    "too-many": (json.dumps(changed("openings", to=[OPENING] * 2001)), "may have 1 to 2000"),
+    "too-many": (json.dumps(changed("openings", to=[OPENING] * 2001)), "may have 1 to 2,000"),
     "no-name": (json.dumps(changed("name", to=...)), "Name of the site is missing"),
     "no-kind": (json.dumps(changed("openings", 1, "kind", to=...)), "Openings 2, Kind of opening is missing"),
     "wrong-word": (json.dumps(changed("openings", 0, "kind", to="portcullis")), "is none of: hinged-door"),

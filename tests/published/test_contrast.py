@@ -1,16 +1,20 @@
-"""The colours of drawings against the contrast that the Web Content Accessibility Guidelines ask.
+"""The colours of drawings and pages against the contrast that the Web Content Accessibility Guidelines ask.
 
 WCAG 2.2 (W3C Recommendation): the definitions of relative luminance and of contrast ratio; success criterion 1.4.3 asks
-4.5 : 1 of text, 1.4.11 asks 3 : 1 of the parts of a graphic that are needed to understand it.
+4.5 : 1 of text, 1.4.6 asks 7 : 1, and 1.4.11 asks 3 : 1 of the edges of controls and of the parts of a graphic that are
+needed to understand it. Pages are read in the sun: all their text keeps 7 : 1.
 """
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from latchside.drawings.plain import COLOURS, DARK, GROUNDS, HATCHING, INKS
+from latchside.root import ROOT
 
-TEXT, PART = 4.5, 3.0
+TEXT, PART, IN_SUN = 4.5, 3.0, 7.0
 
 
 def luminance(colour: str) -> float:
@@ -54,3 +58,42 @@ def test_hatching_on_paper_and_dark_parts_on_every_ground() -> None:
 
 def test_every_colour_has_one_use() -> None:
     assert len(COLOURS) == len(INKS) + len(HATCHING) + len(GROUNDS) + len(DARK)
+
+
+SURFACES = ("page", "raised", "sunken", "soft")
+ON_SURFACES = ("ink", "quiet", "link")
+NOTES = ("danger", "warning", "care", "notice", "good", "action")
+
+
+def tokens() -> dict[str, dict[str, str]]:
+    """The colours of the pages by mode: the first block of the sheet is the day's, and the second changes it."""
+    sheet = (ROOT / "content" / "assets" / "tokens.css").read_text("utf-8")
+    day, night = (dict(re.findall(r"--ls-([a-z-]+): (#[0-9a-f]{3,6});", part)) for part in sheet.split("@media", 1))
+    modes = {"day": day, "night": {**day, **night}}
+    return {
+        mode: {name: colour if len(colour) == 7 else "#" + "".join(2 * sign for sign in colour[1:])
+               for name, colour in found.items()}
+        for mode, found in modes.items()
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("mode", ["day", "night"])
+def test_all_text_of_pages_keeps_its_contrast_in_the_sun(mode: str) -> None:
+    colours = tokens()[mode]
+    pairs = [(ink, surface) for surface in SURFACES for ink in ON_SURFACES]
+    pairs += [(f"on-{note}", note) for note in NOTES]
+    low = {pair: contrast(colours[pair[0]], colours[pair[1]]) for pair in pairs}
+    assert not {pair: round(ratio, 2) for pair, ratio in low.items() if ratio < IN_SUN}
+
+
+@pytest.mark.parametrize("mode", ["day", "night"])
+def test_edges_of_controls_and_the_focus_are_seen_on_every_surface(mode: str) -> None:
+    colours = tokens()[mode]
+    for surface in SURFACES:
+        for line in ("edge", "focus"):
+            assert contrast(colours[line], colours[surface]) >= PART, (line, surface)
+
+
+def test_night_changes_every_colour_of_the_day() -> None:
+    modes = tokens()
+    assert not [name for name, colour in modes["day"].items() if modes["night"][name] == colour]

@@ -14,12 +14,13 @@ import pytest
 import yaml
 from lxml.html import HtmlElement
 from mkdocs.config import load_config
-from mkdocs.structure.files import Files
+from mkdocs.structure.files import Files, get_files
 
 from latchside.kinds import KINDS
 from latchside.library import Library
 from latchside.root import ROOT
 from latchside.site import adapter
+from latchside.site.build import settings
 
 PAGES_TO_COUNT_ON = {
     "", "on-site/", "study/", "maintain/", "maintain/rules/", "cards/", "devices/", "procedures/", "checklists/",
@@ -127,14 +128,25 @@ def test_the_render_command_writes_what_mkdocs_is_handed(tmp_path: Path) -> None
     command = [sys.executable, "-m", "latchside.cli", "render", "--out", str(out)]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr
-    config = adapter.on_config(load_config(str(ROOT / "mkdocs.yml")))
+    config = adapter.on_config(load_config(**settings(ROOT)))
     files: Files = config.plugins.run_event("files", Files([]), config=config)
-    handed = {file.src_uri: file.content_string for file in files}
+    handed = {file.src_uri: file.content_string for file in files if file.generated_by}
     written = {
         path.relative_to(out).as_posix(): path.read_bytes().decode("utf-8") for path in out.rglob("*") if path.is_file()
     }
     assert written == handed
     assert f"{len(written)} " in done.stdout
+
+
+def test_a_project_of_records_alone_takes_pages_and_styles_from_the_package(tmp_path: Path) -> None:
+    (tmp_path / "content" / "cards").mkdir(parents=True)
+    (tmp_path / "content" / "cards" / "meter.md").write_text("# Ours\n", "utf-8")
+    config = load_config(**settings(tmp_path))
+    names = {file.src_uri for file in adapter.taken(get_files(config), config)}
+    assert {"index.md", "on-site.md", "assets/latchside.css", "assets/js/latchside.js"} <= names
+    assert "cards/meter.md" not in names
+    assert not [name for name in names if name.endswith((".yaml", ".svg", ".d.ts"))]
+    assert adapter.taken(get_files(own := load_config(**settings(ROOT))), own) == []
 
 
 def test_the_render_command_leaves_a_full_folder_alone(tmp_path: Path) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from latchside.library import Library
+from latchside.messages import Message
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.house import House, house_of
 from latchside.planning.names import contacts, names
@@ -70,6 +71,12 @@ def schedule(
 
 def house(library: Library) -> House:
     return house_of(library)
+
+
+def id_of(text: str | None) -> str:
+    """The id of the message that a text of a plan is, below `planning/`."""
+    assert isinstance(text, Message), text
+    return text.id.removeprefix("planning/")
 
 
 def codes(problems: Sequence[Problem]) -> list[tuple[str, str]]:

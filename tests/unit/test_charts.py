@@ -28,6 +28,7 @@ from latchside.drawings.canvas import Drawing, Sheet
 from latchside.figures.catalogue import Figure, catalogue
 from latchside.figures.models.loop_states import STATES
 from latchside.figures.rounding import between, say, short
+from latchside.library import Library
 
 SVG = "{http://www.w3.org/2000/svg}"
 FIGURES: Figures = catalogue()
@@ -42,7 +43,7 @@ def root(id_: str) -> ET.Element:
 # -- every chart -------------------------------------------------------------------------------------------------
 
 
-def test_the_charts_that_were_promised_are_there() -> None:
+def test_the_charts_that_were_promised_are_there(shipped_library: Library) -> None:
     assert {chart.id: chart.figure for chart in charts.ALL.values()} == {
         "reach-parallel": "reed-gap",
         "reach-end-on": "reed-gap",
@@ -53,8 +54,8 @@ def test_the_charts_that_were_promised_are_there() -> None:
         "resistor-bands": "resistor",
         "missed-check-ins": "missed-check-in",
     }
-    assert [chart.id for chart in charts.for_figure("reed-gap")] == ["reach-parallel", "reach-end-on"]
-    assert charts.for_figure("duty") == []
+    assert [chart.id for chart in charts.for_figure(shipped_library, "reed-gap")] == ["reach-parallel", "reach-end-on"]
+    assert charts.for_figure(shipped_library, "duty") == []
 
 
 @every_chart
@@ -209,12 +210,12 @@ def test_where_nothing_can_be_kept_charts_are_made(tmp_path: Path) -> None:
     assert cache.finished(charts.ALL["ladder-geometry"], FIGURES, file / "charts") == MADE["ladder-geometry"]
 
 
-def test_files_of_the_site() -> None:
-    files = charts.files()
+def test_files_of_the_site(shipped_library: Library) -> None:
+    files = charts.files(shipped_library)
     assert set(files) == {f"assets/charts/{id_}.svg" for id_ in charts.ALL}
     for id_, made in MADE.items():
         assert files[f"assets/charts/{id_}.svg"] == made.svg + "\n"
-        assert charts.drawing(id_) == made
+        assert charts.drawing(shipped_library, id_) == made
 
 
 # -- what each chart says and shows ------------------------------------------------------------------------------
@@ -346,9 +347,9 @@ def test_life_grows_with_the_time_between_check_ins_and_with_the_cell() -> None:
         assert all(less < more for less, more in pairwise(lives))  # so it falls as check-ins grow more frequent
     most_first = [power.life(FIGURES, capacity, 60) for _, capacity in power.CELLS]
     assert most_first == sorted(most_first, reverse=True)
-    for name, capacity in power.CELLS:
+    for _, capacity in power.CELLS:
         years = say(power.life(FIGURES, capacity, 60), "year")
-        assert f"the {name} of {say(capacity, 'mAh', 4)} lasts" in MADE["cell-life-by-check-in"].message
+        assert f" of {say(capacity, 'mAh', 4)} lasts" in MADE["cell-life-by-check-in"].message
         assert f"{years} at one hour" in MADE["cell-life-by-check-in"].message
 
 

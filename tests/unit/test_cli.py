@@ -54,7 +54,7 @@ def test_check_that_finds(broken: Path) -> None:
     result = run("check", "--root", broken)
     assert result.exit_code == 1
     assert result.output.startswith("content/cautions/wet-paint.yaml:10:14: error harmless-notice\n")
-    assert result.output.endswith("1 errors, 0 warnings.\n")
+    assert result.output.endswith("1 error, 0 warnings.\n")
 
 
 def test_check_as_json(root: Path, broken: Path) -> None:

@@ -14,7 +14,8 @@ from latchside.figures.words import in_words
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.quantity import quantity
-from latchside.pages.drawn import UNKNOWN, drawn, files
+from latchside.messages import messages
+from latchside.pages.drawn import drawn, files
 from latchside.pages.page import Page
 from latchside.pages.render import Writer
 from latchside.read.svg import Picture, read_svg
@@ -63,7 +64,7 @@ def picture(inside: str, *, title: str = "A gate", about: str = "") -> Picture:
 def test_the_labels_of_a_drawing(library: Library, id_: str, shown: set[str]) -> None:
     found = drawn(library, id_)
     assert found
-    assert shown <= set(labels(found.made.svg))
+    assert shown <= set(labels(found.drawing.svg))
 
 
 def test_every_drawing_says_what_it_is(library: Library) -> None:
@@ -106,13 +107,14 @@ def test_a_device_sees_its_own_values(library: Library) -> None:
 
 def test_a_page_for_no_device_names_the_label(library: Library) -> None:
     page = Page(library, "procedures/try-gap/")
+    unknown = messages("latchside.pages.drawn")("unknown")
     (path,) = re.findall(r'src="[./]*([^"]+)"', page.drawing("surface-contact-front"))
-    assert f"gap: {UNKNOWN}" in labels(files(library)[path])
+    assert f"gap: {unknown}" in labels(files(library)[path])
     assert not page.values
     other = library.find("device", "wired-input-transmitter")
     elsewhere = drawn(library, "surface-contact-front", other)
     assert elsewhere
-    assert f"gap: {UNKNOWN}" in labels(elsewhere.made.svg)
+    assert f"gap: {unknown}" in labels(elsewhere.drawing.svg)
 
 
 def test_a_drawing_is_shown_once_on_a_page(library: Library) -> None:
@@ -129,8 +131,8 @@ def test_a_drawing_is_shown_once_on_a_page(library: Library) -> None:
 
 def test_a_file_and_its_name_in_the_record_are_all_it_takes(tmp_path: Path) -> None:
     root = lay(tmp_path, RECORDS / "good" / "drawing-value" / "stated")
-    made = (root / "content/drawings/reed-and-leaf.svg").read_text("utf-8").replace("Reed and leaf", "The pane, cut")
-    (root / "content/drawings/pane-cut.svg").write_text(made, "utf-8")
+    (root / "content/drawings/reed-and-leaf.svg").rename(root / "content/drawings/pane-cut.svg")
+    change(root, "content/drawings/pane-cut.svg", "Reed and leaf", "The pane, cut")
     change(root, "content/devices/pane-contact.yaml", "drawings: [reed-and-leaf]", "drawings: [pane-cut]")
     library = base_library(root)
     device = library.find("device", "pane-contact")
@@ -147,7 +149,7 @@ def test_what_a_drawing_program_adds_is_left_behind(tmp_path: Path) -> None:
     library = base_library(lay(tmp_path, RECORDS / "good" / "drawing-form" / "as-a-program-saves-it"))
     found = drawn(library, "reed-and-leaf")
     assert found
-    root = tree(found.made.svg)
+    root = tree(found.drawing.svg)
     assert {str(one.tag).partition("}")[0] for one in root.iter()} == {SVG.rstrip("}")}
     assert not [name for one in root.iter() for name in one.attrib if str(name).startswith("{") or name == "style"]
     body, moves = root.iter(f"{SVG}rect")
@@ -156,7 +158,7 @@ def test_what_a_drawing_program_adds_is_left_behind(tmp_path: Path) -> None:
     assert pattern is not None
     assert moves.get("fill") == f"url(#{pattern.get('id')})"
     assert (root.get("width"), root.get("height")) == ("360", "120")  # units, whatever the paper was
-    assert labels(found.made.svg) == ["gap"]
+    assert labels(found.drawing.svg) == ["gap"]
 
 
 # -- what somebody hostile does ------------------------------------------------------------------------------

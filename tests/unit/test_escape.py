@@ -26,7 +26,7 @@ from markdown import Markdown
 
 from latchside.library import Library, build_library
 from latchside.pages import render_pages
-from latchside.pages.escape import safe
+from latchside.pages.escape import own_words, safe
 from latchside.pages.page import Page
 from latchside.pages.render import _environment
 from latchside.read.tree import RawRecord, read_project
@@ -287,3 +287,12 @@ def test_a_link_in_a_summary_never_stands_inside_the_link_of_a_list() -> None:
     macro = _environment().from_string("{% from 'parts.jinja' import links %}{{ links(page, list) }}")
     row = macro.render(page=Page(library, "somewhere/"), list=[procedure])
     assert row.count("<a ") == 1
+
+
+def test_words_of_ours_are_read_as_they_stand_too() -> None:
+    words = "A colon: “is it”? Yes! [[a]](b) *c* _d_ `e` {{ f }} {: #g } <b> &amp; #h | a; 6 min + 3 min"
+    page = parsed(f'<p title="{own_words(words)}">{own_words(words)}</p>\n\n## {own_words(words)} {{: #i }}')
+    paragraph, heading = page
+    assert (paragraph.tag, heading.tag, heading.get("id")) == ("p", "h2", "i")
+    assert said(paragraph) == said(heading) == paragraph.get("title") == words
+    assert not [*paragraph, *heading]

@@ -17,6 +17,7 @@ from latchside.figures.rounding import between, say
 from latchside.library import Library, Record
 from latchside.library.text import RecordLink, parts
 from latchside.library.traits import Part, Traits, traits
+from latchside.messages import messages
 
 FIGURES = catalogue()
 Values = dict[str, dict[str, Any]]
@@ -266,10 +267,11 @@ def test_margin_falls_along_the_ways_and_lies_within_its_spread() -> None:
 
 
 def test_the_ways_that_are_named_are_those_below_the_margin_to_accept() -> None:
+    message = messages("latchside.figures.for_device.radio")
     one = USUAL["margin"]
     for way, row in zip(radio.WAYS, one.rows, strict=True):
         weak = any(first_number(cell.split(" / ")[0]) < 10 for cell in row[1:])
-        assert (way.words.lower() in one.meaning) == weak, way.words
+        assert (message(f"way-{way.id}.inside") in one.meaning) == weak, way.id
     easy = worked(radio_margin={"min": -60, "unit": "dB", "status": "typical"})["margin"]
     assert "in a bad spot: none" in easy.meaning
 

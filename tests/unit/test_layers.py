@@ -16,12 +16,25 @@ import latchside
 PACKAGE = Path(latchside.__file__).parent
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LAYERS: tuple[set[str], ...] = (
-    {"all_cores", "archive", "collector", "findings", "kinds", "many", "messages", "out", "root", "version"},
+    {"messages"},
+    {
+        "all_cores",
+        "archive",
+        "blanks",
+        "cluster",
+        "collector",
+        "findings",
+        "kinds",
+        "many",
+        "out",
+        "root",
+        "version",
+    },
     {"read"},
     {"schemas"},
-    {"library", "new", "drawings"},
+    {"library", "drawings"},
     {"figures"},
-    {"rules", "order", "charts", "visits"},
+    {"rules", "order", "charts", "visits", "new"},
     {"surveys"},
     {"planning"},
     {"packs"},

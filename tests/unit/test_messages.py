@@ -3,57 +3,105 @@
 from __future__ import annotations
 
 import ast
+import json
 import re
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
 from fluent.syntax.ast import Message as Entry
-from fluent.syntax.ast import VariableReference
+from fluent.syntax.ast import MessageReference, VariableReference
 from fluent.syntax.visitor import Visitor
+from jinja2 import Environment, nodes
 from markupsafe import Markup
 
 import latchside
 from latchside.messages import Message, files, messages, resource
+from latchside.messages.javascript import camel
 from latchside.pages.markup import markup
+from latchside.site.lean import tokens
 
 PACKAGE = Path(latchside.__file__).parent
 FILES = sorted(files())
 
-IN_FILES: tuple[str, ...] = ()
-"""The parts of the package whose words stand in message files; a sentence typed in their code fails."""
+IN_FILES: tuple[str, ...] = (
+    "charts",
+    "drawings",
+    "figures",
+    "findings.py",
+    "library",
+    "order",
+    "packs",
+    "pages",
+    "planning",
+    "read",
+    "report.py",
+    "rules",
+    "schemas",
+    "surveys",
+    "visits",
+)
+"""The folders and modules whose words stand in message files; a sentence typed in their code fails."""
+
+SCRIPTS = PACKAGE.parents[1] / "content/assets/js"
+BROWSER = [path for path in sorted(SCRIPTS.rglob("*.js")) if path.parent.name != "vendor" and path.name != "words.js"]
+"""The browser code, but for libraries and the patterns of what looks like a code."""
+UNSAID = {
+    *("Enter", "Escape", "Term"),
+    *("latchside plan FILE", "corrections read", "changed meanwhile", "button, select"),
+}
+"""Names of keys and of a kind of the index; a command, a key of the storage, a reason between modules, a selector."""
+SELECTOR = re.compile(r"[\"`][.#\[]")
 
 SENTENCE = re.compile(r"[A-Za-z]{2,},? (?:[A-Za-z]{1,}[ ,.:;?!]|[a-z]{2,}$)")
 """Two words of a language in a row."""
 
+STYLES = re.compile(r"ls-[a-z -]+")
+"""Classes of the style sheet in the expressions of a template."""
+
+FOR_BROWSERS = ("RUNTIME", "MODULE")
+"""Constants of the package that hold code for browsers."""
+
+TEMPLATES = sorted((PACKAGE / "templates").glob("*.jinja"))
+JINJA = Environment(autoescape=True)
+
 
 class _Named(Visitor):
-    """The names of the values that a message takes."""
+    """The names of the values that a message takes, and of the messages that it is made of."""
 
     def __init__(self) -> None:
         self.names: set[str] = set()
+        self.messages: set[str] = set()
 
     def visit_VariableReference(self, node: VariableReference) -> None:  # noqa: N802
         self.names.add(node.id.name)
 
-
-def _taken(node: object) -> set[str]:
-    named = _Named()
-    named.visit(node)
-    return named.names
+    def visit_MessageReference(self, node: MessageReference) -> None:  # noqa: N802
+        self.messages.add(node.id.name)
 
 
-def defined(file: str) -> dict[str, set[str]]:
-    """The messages of a file, with their attributes as `id.attribute`, and the values that each takes."""
-    found: dict[str, set[str]] = {}
+def _named(file: str) -> dict[str, _Named]:
+    found: dict[str, _Named] = {}
     for entry in resource(file).body:
         if isinstance(entry, Entry):
             parts = [(entry.id.name, entry.value)] if entry.value else []
             parts += [(f"{entry.id.name}.{one.id.name}", one.value) for one in entry.attributes]
             for id, value in parts:
                 assert id not in found, f"{file}.ftl says {id} twice"
-                found[id] = _taken(value)
+                found[id] = _Named()
+                found[id].visit(value)
     return found
+
+
+def defined(file: str) -> dict[str, set[str]]:
+    """The messages of a file, attributes as `id.attribute`, and the values that each takes with those it is made of."""
+    named = _named(file)
+
+    def taken(id: str) -> set[str]:
+        return named[id].names.union(*map(taken, named[id].messages))
+
+    return {id: taken(id) for id in named}
 
 
 def source(file: str) -> str:
@@ -61,8 +109,7 @@ def source(file: str) -> str:
     if file.startswith("templates/"):
         return (PACKAGE / f"{file}.jinja").read_text("utf-8")
     if file.startswith("browser/"):
-        scripts = PACKAGE.parents[1] / "content/assets/js"
-        return (scripts / f"{file.removeprefix('browser/')}.js").read_text("utf-8")
+        return (SCRIPTS / f"{file.removeprefix('browser/')}.js").read_text("utf-8")
     module = PACKAGE / f"{file}.py"
     return (module if module.exists() else PACKAGE / file / "__init__.py").read_text("utf-8")
 
@@ -75,6 +122,9 @@ def asked(code: str) -> Iterator[tuple[str, set[str]]]:
         words = node.args[1:] if getattr(node.func, "id", "") == "markup" else node.args[:1]
         given = {keyword.arg or "**" for keyword in node.keywords}
         whole = ast.unparse(node.func)
+        if whole == "problem" and len(node.args) > 2:
+            for id in _constants(node.args[2]):
+                yield from ((f"{id}.{part}", given) for part in ("found", "action"))
         if not re.fullmatch(r"(?:message|markup)(?:\.finding)?", whole):
             continue
         for word in words[:1]:
@@ -94,9 +144,11 @@ def _constants(node: ast.expr) -> Iterator[str]:
         yield from _constants(node.orelse)
 
 
-def is_used(id: str, code: str) -> bool:
+def is_used(id: str, code: str, *, browser: bool) -> bool:
     """Whether the code names the message, or makes its name from a beginning: `f"change-{figure}"`."""
     own, _, attribute = id.partition(".")
+    if browser:
+        return re.search(rf"\bmessage\.{camel(own)}\b", code) is not None
     name = id if attribute and attribute not in {"found", "expected", "action"} else own
     beginnings = [own[: end + 1] for end, sign in enumerate(own) if sign == "-"]
     return re.search(rf"[\"']{re.escape(name)}[\"'.]", code) is not None or any(
@@ -108,7 +160,12 @@ def is_used(id: str, code: str) -> bool:
 def test_every_message_is_used(file: str) -> None:
     code = source(file)
     known = {"rule"} if file.startswith("rules/") else set()
-    unused = [id for id in defined(file) if id.split(".")[0] not in known and not is_used(id, code)]
+    known = known.union(*(one.messages for one in _named(file).values()))
+    unused = [
+        id
+        for id in defined(file)
+        if id.split(".")[0] not in known and not is_used(id, code, browser=file.startswith("browser/"))
+    ]
     assert not unused
 
 
@@ -120,30 +177,153 @@ def test_every_use_has_its_message_and_gives_its_values(file: str) -> None:
         assert "**" in given or known[id] <= given, f"{id} is not given {known[id] - given}"
 
 
+@pytest.mark.parametrize("file", [file for file in FILES if file.startswith("browser/")])
+def test_every_use_in_the_browser_has_its_message(file: str) -> None:
+    """That it gives the values of the message is the type checker's to say: see `make lint`."""
+    known = {camel(id) for id in defined(file)}
+    asked = re.findall(r"(?<![/.])\bmessage\.([A-Za-z]+)", source(file))
+    assert set(asked) == known
+
+
+@pytest.mark.parametrize("path", BROWSER, ids=lambda path: path.relative_to(SCRIPTS).as_posix())
+def test_words_of_the_browser_stand_in_message_files(path: Path) -> None:
+    """Names of classes, keys and errors are no words for readers, nor is what is raised for a programmer."""
+    code = re.sub(r"new Error\(.*?\)|new RegExp\(.*?\);", "", path.read_text("utf-8"))
+    texts = [text for kind, text in tokens(code) if kind in ("text", "template", "html") and not SELECTOR.match(text)]
+    bare = [re.sub(r"<[^<>]*>|<[^<>]*$|^[^<>]*>", " ", text) for text in texts]
+    found = [text for text, words in zip(texts, bare, strict=True) if _is_said(words.strip("\"'`${} \n"))]
+    assert not found, "\n".join(found)
+
+
+def _is_said(text: str) -> bool:
+    """Whether a text is said to readers: a sentence, or one word with a capital, as on a button."""
+    return text not in UNSAID and bool(SENTENCE.search(text) or re.fullmatch(r"[A-Z][a-z]+[:.?!…]?", text))
+
+
 @pytest.mark.parametrize("path", sorted(PACKAGE.rglob("*.py")), ids=lambda path: path.relative_to(PACKAGE).as_posix())
 def test_words_stand_in_message_files(path: Path) -> None:
     """Docstrings, patterns and what is raised for a programmer are no words for readers."""
-    if path.relative_to(PACKAGE).parts[0] not in IN_FILES:
+    module = path.relative_to(PACKAGE).with_suffix("").as_posix()
+    if not any(f"{module}/".startswith(f"{part}/") for part in IN_FILES):
         return
     tree = ast.parse(path.read_text("utf-8"))
     spared = {id(part) for node in ast.walk(tree) for part in _for_programmers(node)}
+    data = words_of_data()
     found = [
         f"{path.name}:{node.lineno}: {node.value!r}"
         for node in ast.walk(tree)
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in spared
-        if SENTENCE.search(node.value)
+        if SENTENCE.search(node.value) and node.value not in data
     ]
     assert not found, "\n".join(found)
 
 
 def _for_programmers(node: ast.AST) -> Iterator[ast.AST]:
-    """The strings below a node that no reader sees: docstrings, what `re.compile` takes, what is raised."""
-    if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
+    """The strings below a node that no reader sees: docstrings, scripts, what `re.compile` takes, what is raised."""
+    if (isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)) or (
+        isinstance(node, ast.Assign) and ast.unparse(node.targets[0]) in FOR_BROWSERS
+    ):
         yield node.value
     elif isinstance(node, ast.Raise) or (
         isinstance(node, ast.Call) and ast.unparse(node.func) in {"re.compile", "TypeError", "LookupError"}
     ):
         yield from ast.walk(node)
+
+
+@cache
+def words_of_data() -> frozenset[str]:
+    """Words of closed lists, in schemas and in types: records and code name things by them, and no page shows them."""
+    schemas = (json.loads(path.read_text("utf-8")) for path in (PACKAGE.parents[1] / "schema").glob("*.json"))
+    listed = {word for schema in schemas for word in _enums(schema)}
+    types = re.compile(r"Literal\[(.*?)\]", re.DOTALL)
+    code = (path.read_text("utf-8") for path in PACKAGE.rglob("*.py"))
+    named = (re.findall(r'"([^"]*)"', words) for text in code for words in types.findall(text))
+    return frozenset(listed.union(*named))
+
+
+def _enums(schema: object) -> Iterator[str]:
+    if isinstance(schema, dict):
+        yield from (word for word in schema.get("enum", ()) if isinstance(word, str))
+        yield from (word for below in schema.values() for word in _enums(below))
+    elif isinstance(schema, list):
+        yield from (word for below in schema for word in _enums(below))
+
+
+def called(template: str) -> Iterator[tuple[str, str, set[str]]]:
+    """Each message that a template asks for by its name: its file, its id, and the names of the values that it gives.
+
+    `message('id')` is of the file named by `{% set message = messages('…') %}`, `messages('…')('id')` of its own.
+    """
+    tree = JINJA.parse(template)
+    files = {
+        node.target.name: _file(node.node)
+        for node in tree.find_all(nodes.Assign)
+        if isinstance(node.target, nodes.Name) and isinstance(node.node, nodes.Call)
+    }
+    for call in tree.find_all(nodes.Call):
+        file = files.get(call.node.name) if isinstance(call.node, nodes.Name) else _file(call.node)
+        if file and isinstance(call.args[0], nodes.Const):
+            yield file, call.args[0].value, {value.key for value in call.kwargs}
+
+
+def _file(node: nodes.Node) -> str | None:
+    """The file that `messages('…')` names; None for anything else."""
+    if isinstance(node, nodes.Call) and isinstance(node.node, nodes.Name) and node.node.name == "messages":
+        return str(node.args[0].as_const()).replace(".", "/")
+    return None
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_every_use_in_a_template_has_its_message_and_gives_its_values(path: Path) -> None:
+    for file, id, given in called(path.read_text("utf-8")):
+        assert file == f"templates/{path.stem}", "a template has messages of its own"
+        known = defined(file)
+        assert id in known, f"{file}.ftl has no {id}"
+        assert known[id] == given, f"{id} takes {known[id]} and is given {given}"
+
+
+def literal(template: str) -> Iterator[str]:
+    """The words that stand in a template itself: as text, in attributes that are read out, and in its expressions.
+
+    Not among them are what a person types (`code`, `pre`), styles, the keys of a page's head, anchors and entities.
+    """
+    text = re.sub(r"\{#.*?#\}|\{%.*?%\}|\{\{.*?\}\}", "", template, flags=re.DOTALL)
+    text = re.sub(r"\{:.*?\}|<(code|pre|style)\b.*?</\1>", "", text, flags=re.DOTALL)
+    yield from re.findall(r'\b(?:aria-label|title|data-label|alt|placeholder)="([^"]*[A-Za-z][^"]*)"', text)
+    head = re.compile(r"^(?:title|description|hide|record|page_type|search|toc_depth):.*$", re.MULTILINE)
+    visible = re.sub(r"&#?\w+;", "", head.sub("", re.sub(r"<[^>]*>", "", text)))
+    yield from re.findall(r"[A-Za-z][^\n]*", visible)
+    for constant in JINJA.parse(template).find_all(nodes.Const):
+        if isinstance(constant.value, str) and re.search(r"^[A-Z][a-z]|[a-z]{2} [a-z]", constant.value):
+            yield constant.value
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_no_words_stand_in_a_template(path: Path) -> None:
+    found = [words for words in literal(path.read_text("utf-8")) if not STYLES.fullmatch(words)]
+    assert not found, "\n".join(found)
+
+
+@pytest.mark.parametrize(
+    "template",
+    [
+        "<p>Two words</p>",
+        '<nav aria-label="Way back"></nav>',
+        '<td data-label="{{ a }} of b"></td>',
+        "{% if a %}no{% endif %}",
+        "{{ 'Not known' if a else b }}",
+        "## Heading {: #anchor }",
+    ],
+)
+def test_words_in_a_template_are_found(template: str) -> None:
+    assert list(literal(template))
+
+
+def test_what_is_no_word_is_not_found() -> None:
+    template = """{# A comment. #}{% set a = 'ls-note' %}<p class="ls-note">&#160;{{ a|join(', ') }}</p>
+page_type: index
+<code>latchside plan</code> · {: #anchor data-search-exclude }"""
+    assert not list(literal(template))
 
 
 def test_a_message_is_text_that_knows_where_it_came_from() -> None:
@@ -155,6 +335,16 @@ def test_a_message_is_text_that_knows_where_it_came_from() -> None:
     assert fails.values["shown"] == "9 mm"
 
 
+def test_a_value_may_be_long() -> None:
+    long = "words and more " * 1000
+    assert messages("latchside.planning.failing")("fails", figure="Gap", shown="9 mm", meaning=long).endswith(long)
+
+
+def test_a_value_keeps_its_lines() -> None:
+    fails = messages("latchside.planning.failing")("fails", figure="Gap", shown="9 mm", meaning="One.\nTwo.")
+    assert fails.endswith("One.\nTwo.")
+
+
 def test_what_a_message_lacks_is_an_error() -> None:
     message = messages("latchside.planning.failing")
     with pytest.raises(LookupError, match="no message nothing-such"):
@@ -163,6 +353,12 @@ def test_what_a_message_lacks_is_an_error() -> None:
         message("fails", figure="Gap", meaning="It may not close.")
     with pytest.raises(TypeError, match="neither text nor a count"):
         message("fails", figure="Gap", shown=9.5, meaning="It may not close.")  # type: ignore[arg-type]
+
+
+def test_a_long_list_is_said_whole() -> None:
+    """Hundreds of openings are named one by one."""
+    openings = ", ".join(f"Room {number} window" for number in range(600))
+    assert openings in messages("latchside.planning.failing")("at-several", found="It fails.", openings=openings)
 
 
 def test_markup_in_a_message_stays_and_words_are_escaped() -> None:

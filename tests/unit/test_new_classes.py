@@ -216,7 +216,7 @@ def test_one_that_is_chosen_by_hand_for_a_fire_door_is_a_problem(library: Librar
     ("file", "old", "new", "code", "said"),
     [
         (TILT, "openings: [up-and-over]", "openings: [up-and-over, gate]", "no-place",
-         "nothing says where a tilt sensor is fixed: gate"),
+         "nothing says where tilt-sensor is fixed on: gate"),
         (TILT, "prove-check-in, ", "", "must-list", "procedures without prove-check-in"),
         (TILT, "lithium-cells, ", "", "must-list", "cautions without lithium-cells"),
         (TILT, "try: [try-radio-margin]", "try: [try-gap, try-radio-margin]", "must-list", "try-gap, which is not for"),

@@ -8,6 +8,7 @@ import io
 import json
 import os
 import pty
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -18,7 +19,8 @@ from click.testing import CliRunner, Result
 
 from latchside import many
 from latchside.cli import main
-from latchside.packs import pdf as pdf_module
+from latchside.cli.planned import lost
+from latchside.messages import messages
 from latchside.planning import summary
 from latchside.root import ROOT
 
@@ -181,7 +183,7 @@ def test_a_pdf_needs_a_folder_and_weasyprint(tmp_path: Path, monkeypatch: pytest
     monkeypatch.setitem(sys.modules, "weasyprint", None)
     result = run(DEMO, "--pdf", "--out", tmp_path / "out")
     assert result.exit_code == 1
-    assert pdf_module.MISSING in result.output
+    assert messages("latchside.packs.pdf")("missing") in result.output
     assert not (tmp_path / "out").exists()
 
 
@@ -288,9 +290,35 @@ def nothing() -> None:
     pass
 
 
+def survives_once(piece: tuple[Path, int]) -> int:
+    """Twice the number. The first time, the process that works 11 is killed; with 13 every process is."""
+    folder, number = piece
+    if number == 13 or (number == 11 and not (folder / "killed").exists()):
+        (folder / "killed").touch()
+        os.kill(os.getpid(), signal.SIGKILL)
+    return 2 * number
+
+
+def given_up(piece: tuple[Path, int]) -> int:
+    return -piece[1]
+
+
+def test_a_killed_process_costs_only_what_kills_it_again(tmp_path: Path) -> None:
+    pieces = [(tmp_path, number) for number in range(20)]
+    done = list(many.each(pieces, survives_once, many.Cores(nothing, count=2), given_up))
+    assert done == [2 * number if number != 13 else -13 for number in range(20)]
+
+
+def test_a_survey_that_is_lost_twice_is_a_finding(tmp_path: Path) -> None:
+    outcome = lost((3, tmp_path / "elm.yaml"))
+    assert outcome.errors == 1
+    assert "elm.yaml:1:1: error cannot-plan" in outcome.findings
+
+
 @pytest.mark.parametrize("size", [0, 3, many.FEW, many.FEW + 1, 40])
 def test_work_comes_back_in_order(size: int) -> None:
-    assert list(many.each(list(range(size)), double, nothing)) == [2 * number for number in range(size)]
+    done = many.each(list(range(size)), double, many.Cores(nothing), double)
+    assert list(done) == [2 * number for number in range(size)]
 
 
 # -- words -----------------------------------------------------------------------------------------------------

@@ -15,7 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from latchside.packs.data import plan_data
-from latchside.packs.pdf import MISSING, NoPdfError, pdf
+from latchside.packs.pdf import NoPdfError, pdf
 from latchside.pages.job_pack import pack
 from latchside.pages.job_pages import pages_of
 from latchside.pages.render import Writer, _environment
@@ -136,7 +136,7 @@ def test_print_hides_only_what_stands_elsewhere_in_the_pack() -> None:
         assert any(line.startswith(f"{label} {value}") or line.startswith(f"{label}{value}") for line in tests), label
 
 
-def test_a_verdict_is_a_word_in_a_frame() -> None:
+def test_a_verdict_is_a_sign_and_a_word_and_a_frame_on_paper() -> None:
     page = parsed(whole())
     shown = {
         one.get("class").split()[1]: one.text_content() for one in page.xpath('//*[contains(@class, "ls-bears ")]')
@@ -145,8 +145,11 @@ def test_a_verdict_is_a_word_in_a_frame() -> None:
     assert shown["ls-bears-test-on-site"] == "test on site"
     assert shown["ls-bears-no-device-yet"] == "no device yet"
     style = (ROOT / "content" / "assets" / "job.css").read_text("utf-8")
-    assert not re.search(r"(?<!-)\bcolor: (?!var\(--ls-(?:ink|quiet|link)\))", style)
-    assert set(re.findall(r"#[0-9a-f]{3,8}\b", style)) <= {"#fff", "#c9cfd4"}
+    for verdict in ("good", "test-on-site", "problem"):
+        assert re.search(rf'\.ls-bears-{verdict}::before[^{{]*{{\s*content: "[^"]', style), verdict
+    on_paper = style[style.index("@media print") :]
+    assert re.search(r"\.ls-bears,[^{]*{[^}]*border: [^;]*#000;[^}]*color: #000", on_paper)
+    assert set(re.findall(r"#[0-9a-f]{3,8}\b", style)) <= {"#000"}
 
 
 def test_it_needs_no_site_and_asks_nobody() -> None:
@@ -255,6 +258,5 @@ def test_the_pdf_reads_back_and_is_the_same_bytes_each_time() -> None:
 
 def test_without_weasyprint_it_says_what_to_do(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(__import__("sys").modules, "weasyprint", None)
-    with pytest.raises(NoPdfError, match=r"latchside\[pdf\]"):
+    with pytest.raises(NoPdfError, match=r"latchside\[pdf\].*index\.html"):
         pdf(writer().pack(bare()))
-    assert "index.html" in MISSING

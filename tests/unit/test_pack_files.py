@@ -26,9 +26,9 @@ from referencing.jsonschema import DRAFT202012
 from latchside.archive import archive
 from latchside.packs.calendar import service_ics
 from latchside.packs.data import plan_data, plan_json
-from latchside.packs.files import FILES, pack_files
+from latchside.packs.files import about, pack_files
 from latchside.packs.ids import id_of
-from latchside.packs.tables import PART_COLUMNS, ZONE_COLUMNS, parts_csv, zones_csv
+from latchside.packs.tables import ZONE_COLUMNS, parts_csv, zones_csv
 from latchside.packs.visit import visit_json
 from latchside.planning.plan import Plan, Service
 from latchside.root import ROOT
@@ -70,7 +70,7 @@ def test_the_zone_schedule_reads_back() -> None:
 
 def test_the_parts_list_reads_back_with_the_sum_of_need_and_spare() -> None:
     head, *rows = table(parts_csv(PLAN))
-    assert tuple(head) == PART_COLUMNS
+    assert head == ["sort", "name", "quantity", "spare", "in all", "unit", "used for"]
     assert rows[1][:6] == ["consumable", "Cable, four conductors", "12.5", "2", "14.5", "m"]
 
 
@@ -95,8 +95,8 @@ def test_a_cell_that_a_spreadsheet_would_run_comes_out_as_text(text: str) -> Non
 @given(ANY_TEXT)
 def test_any_text_keeps_the_shape_of_the_table(text: str) -> None:
     plan = hostile(text)
-    for written, columns in ((zones_csv(plan), ZONE_COLUMNS), (parts_csv(plan), PART_COLUMNS)):
-        assert {len(row) for row in table(written)} == {len(columns)}
+    for written, columns in ((zones_csv(plan), len(ZONE_COLUMNS)), (parts_csv(plan), 7)):
+        assert {len(row) for row in table(written)} == {columns}
 
 
 # -- calendar --------------------------------------------------------------------------------------------------
@@ -242,7 +242,7 @@ def test_ids_do_not_run_into_each_other() -> None:
 
 
 def test_every_file_is_told_about() -> None:
-    assert set(pack_files(PLAN)) == set(FILES)
+    assert all(map(about, pack_files(PLAN)))
 
 
 def test_the_archive_is_the_same_bytes_each_time_and_of_one_date() -> None:

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.planning.cautions import LEVELS, cautions
 from latchside.planning.plan import Caution
 from latchside.project import Checked
@@ -15,6 +16,7 @@ from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, at, house, opening, survey
 
+message = messages("latchside.planning.cautions")
 SAFE: dict[str, Any] = {
     "leaf_material": "plastic", "frame_material": "plastic", "fire_rated": False, "escape": False, "height_m": 1.2,
     "old_contact": False, "drill": False, "use": "other",
@@ -87,8 +89,7 @@ def test_asbestos_by_region_and_year(library: Library, region: str | None, year:
 def test_an_unknown_year_says_so(library: Library) -> None:
     site = Site(region="united-states", occupied=False, monitored=False)
     stands = found(library, safe(drill=True, leaf_material="wood"), site=site)
-    assert "not known" in stands["asbestos"].why
-    assert "not known" in stands["lead-paint"].why
+    assert stands["asbestos"].why == stands["lead-paint"].why == message("no-year")
 
 
 def test_nothing_is_disturbed_where_nothing_is_fitted(library: Library) -> None:
@@ -121,7 +122,7 @@ def test_life_safety_stands_until_it_is_known_not_to(library: Library, field: st
     more: dict[str, Any] = {field: answer}
     stands = found(library, safe(**more))
     assert {"life-safety", "never-drill-here"} <= stands.keys()
-    assert ("not known" in stands["life-safety"].why) == (answer is None)
+    assert stands["life-safety"].why == message("life-safety-unknown" if answer is None else "life-safety")
 
 
 @pytest.mark.parametrize(("device", "stands"), [(RECESSED, True), (TRANSMITTER, True), (SURFACE, False)])
@@ -184,7 +185,8 @@ def test_what_is_not_known_of_the_site_stands(library: Library, answer: bool | N
     site = Site(region="united-states", year_built=2015, occupied=answer, monitored=answer)
     stands = found(library, safe(), site=site)
     assert stands["monitored-site"].about == stands["occupied-premises"].about == ("site",)
-    assert ("not known" in stands["monitored-site"].why) == (answer is None)
+    assert stands["monitored-site"].why == message("monitored-unknown" if answer is None else "monitored")
+    assert stands["occupied-premises"].why == message("occupied-unknown" if answer is None else "occupied")
 
 
 def test_openings_that_are_watched_today_are_named(library: Library) -> None:

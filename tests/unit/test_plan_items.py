@@ -17,7 +17,7 @@ from latchside.planning.plan import Item
 from latchside.project import Checked
 from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site, Survey
 
-from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening
+from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, id_of, opening
 
 PROCEDURES = ("position-surface-contact", "fix-surface-contact", "prove-opening")
 
@@ -58,7 +58,8 @@ def test_sets_cells_and_what_they_use_up(library: Library) -> None:
     assert counted(found, "Bag with label") == (12, 2)
     assert counted(found, "Date label for a cell") == (12, 2)
     assert found["Surface contact"].record == "device/surface-contact"
-    assert found["Surface contact"].used_for.startswith("For w0, w1, w2, w3, w4, w5, w6, w7 and 4 more.")
+    assert id_of(found["Surface contact"].used_for) == "items#set"
+    assert "w0, w1, w2, w3, w4, w5, w6, w7 and 4 more" in found["Surface contact"].used_for
     assert not any("cable" in name.lower() or "resistor" in name.lower() for name in found)
 
 
@@ -122,7 +123,8 @@ def test_resistors_follow_the_layout_and_the_asked_value(library: Library, layou
     unit = ControlUnit(layout=layout, end_of_line_ohm=4700, second_resistor_ohm=4700)
     found = van(library, row, [RECESSED] * 3, unit)
     assert counted(found, "End-of-line resistor, 4.7\u00a0kΩ") == (3 * each, 1)
-    assert ("not known" in found["End-of-line resistor, 4.7\u00a0kΩ"].used_for) == (layout is None)
+    used_for = "items#resistor.use" if layout else "items#resistor.use-layout-unknown"
+    assert id_of(found["End-of-line resistor, 4.7\u00a0kΩ"].used_for) == used_for
 
 
 @pytest.mark.parametrize(

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from latchside.figures.catalogue import Figure
 from latchside.library import Library
 from latchside.planning.make import make_plan
-from latchside.planning.names import same
 from latchside.planning.plan import Plan
+from latchside.planning.short_names import same
 from latchside.surveys.survey import Opening, Override, Survey, Wall
 
 from .random_surveys import WALL, draws, openings, surveys

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from latchside.figures.catalogue import catalogue
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.planning.days import Laid, Piece, Times, lay
 from latchside.planning.house import rules_of
 from latchside.planning.make import make_plan
@@ -21,7 +22,9 @@ from latchside.planning.times import AT_OPENING, Span, fixed, waiting_left
 from latchside.planning.work import Work, procedures_at, work
 from latchside.surveys.survey import ControlUnit, JobRules, Opening
 
-from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, opening, survey
+from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, id_of, opening, survey
+
+message = messages("latchside.planning.work")
 
 
 def line(verdict: Verdict) -> Line:
@@ -77,14 +80,14 @@ def test_doubtful_openings_come_first(library: Library) -> None:
 
 
 @pytest.mark.parametrize(
-    ("more", "words"),
+    ("more", "first"),
     [
-        ({"fire_rated": True}, "written yes"),
-        ({"escape": True}, "written yes"),
-        ({"fire_rated": None}, "known not to be"),
+        ({"fire_rated": True}, "written-yes"),
+        ({"escape": True}, "written-yes"),
+        ({"fire_rated": None}, "life-safety-unknown"),
     ],
 )
-def test_life_safety_waits_for_its_answer(library: Library, more: dict[str, bool | None], words: str) -> None:
+def test_life_safety_waits_for_its_answer(library: Library, more: dict[str, bool | None], first: str) -> None:
     known: dict[str, Any] = {"fire_rated": False, "escape": False}
     row = [
         opening("front", "Hall", "hinged-door", use="entry-route", **known),
@@ -93,8 +96,9 @@ def test_life_safety_waits_for_its_answer(library: Library, more: dict[str, bool
     ]
     done = planned(library, row, [SURFACE] * 3)
     assert order(done) == ["b", "a", "front"]
-    assert words in done.of_opening["a"][0].words
-    assert all("Begin only" not in stage.words for id_ in ("b", "front") for stage in done.of_opening[id_])
+    assert message(first) in done.of_opening["a"][0].words
+    others = [stage.words for id_ in ("b", "front") for stage in done.of_opening[id_]]
+    assert not any(message(id_) in words for id_ in ("written-yes", "life-safety-unknown") for words in others)
 
 
 def test_the_visit_begins_on_test_and_ends_off_test(library: Library) -> None:
@@ -104,7 +108,7 @@ def test_the_visit_begins_on_test_and_ends_off_test(library: Library) -> None:
         ("survey-openings",), ("prepare-at-yard",), ("arrive-and-go-on-test",),
         ("prove-check-in",), ("prove-response",), ("hand-over",), ("go-off-test",),
     ]  # fmt: skip
-    assert "3 open questions" in done.stages[0].words
+    assert done.stages[0].words == message("questions", count=3)
 
 
 def test_wired_openings_need_no_check_in(library: Library) -> None:
@@ -205,7 +209,7 @@ def test_work_above_the_ladder_height_takes_the_ladder(library: Library) -> None
         first = planned(library, [one], [SURFACE]).of_opening[one.id][0]
         moving = house(library)["move-minutes"]
         assert first.minutes == minutes(library, "position-surface-contact")[0] + moving + extra
-        assert ("ladder" in first.words) == bool(extra)
+        assert (message("high") in first.words) == bool(extra)
 
 
 def test_an_existing_cable_is_not_run_again_and_a_sound_contact_stays(library: Library) -> None:
@@ -245,8 +249,7 @@ def test_the_contact_of_a_transmitter_is_counted(library: Library) -> None:
     wire = [next(stage for stage in stages if stage.stage == "wire") for stages in (new, kept)]
     (run,) = minutes(library, "run-cable")
     assert wire[0].minutes - wire[1].minutes == house(library)["contact-minutes"] + run
-    assert "wired contact" in wire[0].words
-    assert "wired contact" not in wire[1].words
+    assert [message("fix-contact") in stage.words for stage in wire] == [True, False]
 
 
 def test_a_named_contact_of_a_transmitter_brings_its_own_procedures(library: Library) -> None:
@@ -339,10 +342,12 @@ def test_a_day_runs_over_where_that_saves_one_and_says_so() -> None:
     """370 of work and 40 to close are 20 more than the 390 of a day."""
     over = Times(fixed(20), fixed(10), fixed(40), 420, 1, over=30)
     assert [(day.openings, day.minutes) for day in laid({"a": 370}, over).days] == [(("a",), 440)]
-    assert "It runs 20\N{NO-BREAK SPACE}min over" in laid({"a": 370}, over).days[0].words
+    (day,) = laid({"a": 370}, over).days
+    assert id_of(day.words) == "days#day-over"
+    assert "20\N{NO-BREAK SPACE}min" in day.words
     assert len(laid({"a": 370}).days) == 2
     assert [day.minutes for day in laid({"a": 300}, over).days] == [20 + 300 + 40 + 10]
-    assert "It runs" not in laid({"a": 300}, over).days[0].words
+    assert id_of(laid({"a": 300}, over).days[0].words) == "days#day"
 
 
 def test_taking_over_comes_before_the_openings_of_the_first_day_alone() -> None:
@@ -419,4 +424,6 @@ def test_every_day_goes_on_test_and_off_it(library: Library) -> None:
     for procedure in ("arrive-and-go-on-test", "go-off-test"):
         assert sum(stage.procedures == (procedure,) for stage in done.stages) == len(done.days)
     assert sum(stage.procedures == ("hand-over",) for stage in done.stages) == 1
-    assert "Day 1" in next(stage.words for stage in done.stages if stage.procedures == ("arrive-and-go-on-test",))
+    arrive = next(stage.words for stage in done.stages if stage.procedures == ("arrive-and-go-on-test",))
+    assert id_of(arrive) == "work#on-day"
+    assert arrive.startswith("Day 1")

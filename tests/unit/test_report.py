@@ -93,7 +93,7 @@ def test_each_annotation_is_one_command(findings: list[Finding]) -> None:
 
 def test_summary() -> None:
     assert summary([], 12) == "12 records, nothing found."
-    assert summary([ONE, ONE, WARNING], 12) == "12 records: 2 errors, 1 warnings."
+    assert summary([ONE, ONE, WARNING], 12) == "12 records: 2 errors, 1 warning."
 
 
 def test_findings_sort_by_file_and_place() -> None:

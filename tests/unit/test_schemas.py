@@ -98,8 +98,8 @@ def test_words_shown_are_those_of_the_list(name: str) -> None:
         for mark in ("x-cautions", "x-minutes", "x-touch"):
             if mark in schema:
                 assert list(schema[mark]) == schema["enum"], way
-        if "x-dimension" in schema:
-            assert set(schema["x-dimension"]) <= set(schema["enum"]), way
+        for mark in ("x-dimension", "x-source"):
+            assert set(schema.get(mark, ())) <= set(schema.get("enum", ())), way
         if "enum" in schema:
             assert len(set(schema["enum"])) == len(schema["enum"]), way
 

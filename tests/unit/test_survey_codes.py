@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from latchside.surveys.codes import WITHHELD
+from latchside.messages import messages
 from latchside.surveys.survey import Survey
 
 from .surveys import DATA, FORMS, codes, put, read, written
@@ -43,7 +43,7 @@ def test_a_note_is_kept_out_and_a_name_masked_and_each_is_named(form: str, tmp_p
     data = changed(notes="PIN 4711 by the gate", side="keysafe 4812")
     survey, findings = read_in(form, data, tmp_path)
     first = survey.openings[0]
-    assert (first.notes, first.side) == (WITHHELD, "keysafe \u2026")
+    assert (first.notes, first.side) == (messages("latchside.surveys.codes")("withheld"), "keysafe \u2026")
     assert len(survey.openings) == 2
     assert {(one.code, one.level) for one in findings} == {("code-in-note", "warning"), ("code-in-name", "warning")}
     named = {one.code: one.found for one in findings}

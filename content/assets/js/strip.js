@@ -1,30 +1,34 @@
 /** The strip on every page: the finder, the state of the saved copy in words, and safety corrections. */
-import { button, fill, h } from "./core/dom.js";
+import { h } from "./core/dom.js";
+import { around } from "./core/message.js";
+import { button } from "./core/parts.js";
 import { remember, remembered, root } from "./core/place.js";
 import { rememberThis, showRecent } from "./finder/recent.js";
+import { strip as message } from "./messages/strip.js";
 import { ask, begin, isOld, look, onChange } from "./offline/copy.js";
+import { html, render } from "./vendor/lit-html.js";
 
 /** Take over the strip. */
 export async function start() {
   const strip = document.querySelector(".ls-strip");
   if (!strip) return;
   rememberThis();
-  const find = button("Find", () => open(), { class: "ls-button ls-strip-find" });
-  strip.querySelector(".ls-strip-find")?.replaceWith(find);
   const state = /** @type {HTMLElement} */ (strip.querySelector(".ls-strip-state"));
   const news = h("div", { class: "ls-news", role: "status" });
+  const find = h("button", { type: "button", class: "ls-button ls-strip-find", click: () => open() }, message.find());
+  strip.querySelector(".ls-strip-find")?.replaceWith(find);
   strip.prepend(news);
   const asked = new URLSearchParams(location.search).get("find");
   if (asked !== null) open(asked);
   onChange(async () => {
     const standing = await look();
-    fill(state, standing.words);
+    if (state.textContent !== standing.words) state.textContent = standing.words;
     state.classList.toggle("ls-strip-warn", standing.state === "none" || isOld(standing.age));
-    fill(news, ...unread(standing.corrections).map((one) => announced(one)));
+    announce(standing.corrections, news);
     document.documentElement.dataset.lsCopy = standing.state;
   });
   if (document.querySelector("[data-ls-copy-page]")) import("./offline/page.js").then((page) => page.start());
-  const last = document.querySelector("[data-ls-recent]");
+  const last = /** @type {HTMLElement | null} */ (document.querySelector("[data-ls-recent]"));
   if (last) showRecent(last);
   standIn();
   await begin();
@@ -57,20 +61,23 @@ function unread(corrections) {
   return corrections.filter((one) => !read.has(one.key));
 }
 
-/** @param {import("./offline/copy.js").Correction} correction */
-function announced(correction) {
-  const { key, address, name, text } = correction;
-  const page = h("a", { href: new URL(address, root) }, name);
-  const read = () => {
-    remember("corrections read", [...remembered("corrections read"), key]);
-    block.remove();
-  };
-  /** @type {HTMLElement} */
-  const block = h(
-    "div",
-    { class: "ls-correction" },
-    h("p", {}, h("strong", {}, "Safety correction: "), page, `. ${text}`),
-    button("I have read it", read),
-  );
-  return block;
+/**
+ * Show the corrections that are not read yet.
+ * @param {import("./offline/copy.js").Correction[]} corrections @param {HTMLElement} place
+ */
+function announce(corrections, place) {
+  const blocks = unread(corrections).map(({ key, address, name, text }) => {
+    const page = html`<a href=${new URL(address, root).href}>${name}</a>`;
+    const read = () => {
+      remember("corrections read", [...remembered("corrections read"), key]);
+      announce(corrections, place);
+    };
+    return html`
+      <div class="ls-correction">
+        <p><strong>${message.safetyCorrection()}</strong> ${around(message.correction, { page, text })}</p>
+        ${button(message.read(), read)}
+      </div>
+    `;
+  });
+  render(blocks, place);
 }

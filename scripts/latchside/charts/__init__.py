@@ -6,49 +6,44 @@ drawings are made on, and nothing of pages.
 
 from __future__ import annotations
 
-from functools import lru_cache
+from pathlib import Path
 
 from latchside.charts import loops, magnet, power, radio, site
 from latchside.charts.cache import finished
-from latchside.charts.chart import Chart, Figures
+from latchside.charts.chart import Chart
 from latchside.drawings.canvas import Drawing
-from latchside.figures.catalogue import catalogue
-from latchside.kinds import KINDS
-from latchside.root import ROOT
+from latchside.figures.catalogue import figures_of
+from latchside.library import Library
+from latchside.root import INSTALLED, ROOT
 
 __all__ = ["ALL", "Chart", "drawing", "files", "for_figure"]
-
-Stamp = tuple[tuple[str, int], ...]
 
 ALL: dict[str, Chart] = {chart.id: chart for module in (magnet, loops, radio, power, site) for chart in module.CHARTS}
 
 
-def for_figure(id_: str) -> list[Chart]:
+def for_figure(library: Library, id_: str) -> list[Chart]:
     """The charts that stand on the page of a figure, in the order in which they are shown."""
-    return [chart for chart in ALL.values() if chart.figure == id_]
+    return [chart for chart in _drawn(library) if chart.figure == id_]
 
 
-def drawing(id_: str) -> Drawing:
-    """A chart of the project's own figures, finished: title, message, size and SVG."""
-    return _drawing(id_, _stamp())
+def drawing(library: Library, id_: str) -> Drawing:
+    """A chart of the figures of a library, finished: title, message, size and SVG."""
+    return finished(ALL[id_], figures_of(library), _kept_in(library))
 
 
-def files() -> dict[str, str]:
+def files(library: Library) -> dict[str, str]:
     """Every chart as a file of the site: `assets/charts/<id>.svg` and its text."""
-    return {f"assets/charts/{id_}.svg": drawing(id_).svg + "\n" for id_ in ALL}
+    return {f"assets/charts/{chart.id}.svg": drawing(library, chart.id).svg + "\n" for chart in _drawn(library)}
 
 
-def _stamp() -> Stamp:
-    """When the records of the figures were last written, so that a server that watches them shows the new chart."""
-    folder = ROOT / KINDS["formula"].folder
-    return tuple((path.name, path.stat().st_mtime_ns) for path in sorted(folder.glob("*.yaml")))
+def _drawn(library: Library) -> list[Chart]:
+    """The charts whose figures the library has, all of them."""
+    figures = figures_of(library)
+    return [chart for chart in ALL.values() if all(id_ in figures for id_ in chart.uses)]
 
 
-@lru_cache(maxsize=64)
-def _drawing(id_: str, stamp: Stamp) -> Drawing:
-    return finished(ALL[id_], _figures(stamp))
-
-
-@lru_cache(maxsize=2)
-def _figures(stamp: Stamp) -> Figures:
-    return catalogue()
+def _kept_in(library: Library) -> Path | None:
+    """Where finished charts are kept: with the project that they belong to, but for one inside an installed package."""
+    if library.root is None or (INSTALLED and library.root == ROOT):
+        return None
+    return library.root / ".cache" / "charts"

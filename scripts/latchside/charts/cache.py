@@ -18,16 +18,18 @@ from xml.etree import ElementTree as ET
 
 from latchside.charts.chart import Chart, Figures
 from latchside.drawings.canvas import Drawing
-from latchside.root import ROOT
+from latchside.messages import LANGUAGE
 
-FOLDER = ROOT / ".cache" / "charts"
 _SVG = "{http://www.w3.org/2000/svg}"
 _PACKAGE = Path(__file__).parents[1]
-_CODE = ("charts", "drawings", "figures", "library/quantity.py", "library/text.py")
+_CODE = (
+    "charts", "drawings", "figures", "library/quantity.py", "library/text.py", f"messages/{LANGUAGE}/charts",
+    f"messages/{LANGUAGE}/figures",
+)  # fmt: skip
 _LIBRARIES = ("pint",)
 
 
-def finished(chart: Chart, figures: Figures, folder: Path | None = FOLDER) -> Drawing:
+def finished(chart: Chart, figures: Figures, folder: Path | None) -> Drawing:
     """The chart as a drawing: the kept one where it still holds, else made and kept. No folder: always made."""
     if folder is None:
         return chart.make(figures)
@@ -49,13 +51,14 @@ def key(chart: Chart, figures: Figures) -> str:
 
 @cache
 def _code() -> str:
-    """A hash of the modules that draw and work out, and the versions of what they call."""
+    """A hash of the modules that draw and work out, of their messages, and the versions of what they call."""
     total = hashlib.sha256()
     for part in _CODE:
-        found = _PACKAGE / part
-        for module in sorted(found.rglob("*.py")) if found.is_dir() else (found,):
-            total.update(module.relative_to(_PACKAGE).as_posix().encode())
-            total.update(hashlib.sha256(module.read_bytes()).digest())
+        path = _PACKAGE / part
+        files = (file for file in sorted(path.rglob("*")) if file.suffix in (".py", ".ftl"))
+        for file in files if path.is_dir() else (path,):
+            total.update(file.relative_to(_PACKAGE).as_posix().encode())
+            total.update(hashlib.sha256(file.read_bytes()).digest())
     for library in _LIBRARIES:
         total.update(f"{library} {_version(library)}\n".encode())
     return total.hexdigest()

@@ -9,15 +9,14 @@ from latchside.charts.axes import Axes, Scale
 from latchside.charts.chart import Chart, Figures, example
 from latchside.drawings.canvas import FRAME_FILL, PAPER, SMALL, Drawing, Sheet
 from latchside.drawings.symbols import heading
-from latchside.figures.rounding import between, joined, say
+from latchside.figures.rounding import between, say
 from latchside.figures.units import figure
+from latchside.messages import listed, messages
 
-STATES: Mapping[str, str] = {
-    "short": "short", "shut": "leaf shut", "open": "leaf open", "cut": "cut", "tamper": "tamper",
-}  # fmt: skip
-LAYOUTS: Mapping[str, str] = {
-    "series": "One resistor, in series", "double": "Two: in series and across the contact",
-}  # fmt: skip
+message = messages(__name__)
+
+STATES = ("short", "shut", "open", "cut", "tamper")
+LAYOUTS = ("series", "double")
 _ROW, _PANEL = 30, 252
 _BANDS = (116, 172, 228, 304)
 """Where the bands stand on a resistor: the last one apart from the others."""
@@ -33,9 +32,9 @@ COLOURS: Mapping[str, str] = {
 def loop_bands(figures: Figures) -> Drawing:
     """The voltage that each state of a loop may read, in two layouts."""
     answers = {layout: _loop(figures, layout) for layout in LAYOUTS}
-    sheet = Sheet("loop-bands", "What a loop reads in each state", _loop_message(figures, answers), 2 * _PANEL)
-    for index, (layout, words) in enumerate(LAYOUTS.items()):
-        heading(sheet, index * _PANEL + 20, words)
+    sheet = Sheet("loop-bands", message("loop-title"), _loop_message(figures, answers), 2 * _PANEL)
+    for index, layout in enumerate(LAYOUTS):
+        heading(sheet, index * _PANEL + 20, message(f"layout-{layout}"))
         _bands(sheet, index * _PANEL + 32, answers[layout], _supply(figures))
     return sheet.finish()
 
@@ -54,10 +53,10 @@ def _bands(sheet: Sheet, top: float, answer: Mapping[str, Any], supply: float) -
     bottom = top + _ROW * len(STATES) + 6
     axes = Axes(sheet, Scale(0, supply, 84, 336), Scale(0, 1, bottom, top))
     ticks = {supply * share / 5: figure(supply * share / 5) for share in range(6)}
-    axes.frame(ticks, {}, "reading of the input, V", "")
-    for row, (state, words) in enumerate(STATES.items()):
+    axes.frame(ticks, {}, message("reading"), "")
+    for row, state in enumerate(STATES):
         band, middle = answer["states"][state], top + _ROW * row + 18
-        sheet.text(74, middle + 4.5, words, size=SMALL, anchor="end")
+        sheet.text(74, middle + 4.5, message(f"state-{state}"), size=SMALL, anchor="end")
         low, high = (axes.x.at(band[key]) for key in ("low_v", "high_v"))
         left, right = min(low, (low + high) / 2 - 3), max(high, (low + high) / 2 + 3)
         sheet.rect(left, middle - 9, right - left, 18, fill="leaf", line=2)
@@ -65,7 +64,7 @@ def _bands(sheet: Sheet, top: float, answer: Mapping[str, Any], supply: float) -
         beside = right + 6 if right < 230 else left - 6
         sheet.text(beside, middle + 4.5, _range(band), size=SMALL, anchor="start" if right < 230 else "end")
     for row, group in enumerate(answer["same_reading"]):
-        sheet.text(8, bottom + 56 + 16 * row, f"{_alike(group)} read the same.", size=SMALL, bold=True)
+        sheet.text(8, bottom + 56 + 16 * row, _alike(group), size=SMALL, bold=True)
 
 
 def _range(band: Mapping[str, float]) -> str:
@@ -73,37 +72,40 @@ def _range(band: Mapping[str, float]) -> str:
 
 
 def _alike(group: list[str]) -> str:
-    return joined([STATES[state] for state in group]).capitalize()
+    states = [message(f"state-{group[0]}.first"), *(message(f"state-{state}") for state in group[1:])]
+    return message("alike", states=listed(states))
 
 
 def _loop_message(figures: Figures, answers: Mapping[str, Mapping[str, Any]]) -> str:
     given = figures["loop-states"].answer(example(figures["loop-states"])).inputs
-    words = [
-        f"Behind a resistor of {say(given['pull_up_ohm'], 'ohm')} to {say(given['supply_v'], 'V')}, with "
-        f"{say(given['end_ohm'], 'ohm')} at the far end and a tolerance of {say(given['tolerance_percent'], '%')}."
+    sentences: list[str] = [
+        message(
+            "circuit",
+            pull_up=say(given["pull_up_ohm"], "ohm"),
+            supply=say(given["supply_v"], "V"),
+            end=say(given["end_ohm"], "ohm"),
+            tolerance=say(given["tolerance_percent"], "%"),
+        )
     ]
     for layout, answer in answers.items():
         shut, opened = (_range(answer["states"][state]) for state in ("shut", "open"))
-        alike = " ".join(f"{_alike(group)} read the same." for group in answer["same_reading"])
-        words.append(
-            f"{LAYOUTS[layout]}: leaf shut reads {shut}, leaf open {opened}. {alike} The smallest gap between "
-            f"states that can be told apart is {say(answer['smallest_gap_v'], 'V')}."
-        )
-    return " ".join(words)
+        sentences += [
+            message("reads", layout=message(f"layout-{layout}"), shut=shut, open=opened),
+            *map(_alike, answer["same_reading"]),
+            message("gap", gap=say(answer["smallest_gap_v"], "V")),
+        ]
+    return " ".join(sentences)
 
 
 def resistor_bands(figures: Figures) -> Drawing:
     """Resistors that are often met at the end of a line, with the names of their bands."""
-    found = [(ohm, figures["resistor"].answer(example(figures["resistor"], ohm=ohm)).outputs) for ohm in RESISTORS]
-    read = [f"{say(answer['nearest_ohm'], 'ohm')}: {', '.join(answer['bands'])}" for _, answer in found]
-    message = (
-        "Each resistor is read from the end where the bands lie close: first digit, second digit, power of ten, "
-        f"tolerance. {'. '.join(read)}. A meter settles what a faded band does not."
-    )
-    sheet = Sheet("resistor-bands", "Bands of resistors often met", message, 48 + 64 * len(found))
-    for x, words in zip(_BANDS, ("first", "second", "power", "tolerance"), strict=True):
-        sheet.text(x, 22, words, size=SMALL, anchor="middle")
-    for row, (_, answer) in enumerate(found):
+    resistors = [(ohm, figures["resistor"].answer(example(figures["resistor"], ohm=ohm)).outputs) for ohm in RESISTORS]
+    read = [f"{say(answer['nearest_ohm'], 'ohm')}: {', '.join(answer['bands'])}" for _, answer in resistors]
+    about = message("bands", read=". ".join(read))
+    sheet = Sheet("resistor-bands", message("bands-title"), about, 48 + 64 * len(resistors))
+    for x, band in zip(_BANDS, ("first", "second", "power", "tolerance"), strict=True):
+        sheet.text(x, 22, message(f"band-{band}"), size=SMALL, anchor="middle")
+    for row, (_, answer) in enumerate(resistors):
         _resistor(sheet, 40 + 64 * row, say(answer["nearest_ohm"], "ohm"), answer["bands"])
     return sheet.finish()
 

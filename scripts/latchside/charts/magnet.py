@@ -14,9 +14,12 @@ from latchside.charts.contour import Spot, areas
 from latchside.drawings.canvas import FRAME_FILL, INK, SMALL, Drawing, Sheet
 from latchside.drawings.symbols import heading
 from latchside.figures.rounding import say
+from latchside.messages import messages
 
 if TYPE_CHECKING:
     from latchside.figures.models.reed_gap import Magnet
+
+message = messages(__name__)
 
 FIGURE = "reed-gap"
 STEEL_MM = 5.0
@@ -34,8 +37,6 @@ class Plan:
     near: float
     far: float
     looked_at: float
-    title: str
-    where: str
 
     @property
     def scale(self) -> float:
@@ -48,14 +49,8 @@ class Plan:
         return (self.far - self.near) * self.scale + (126 if self.mount == "parallel" else 102)
 
 
-PARALLEL = Plan(
-    "parallel", 40, 0, 26, 8, "Where the magnet works, side by side",
-    "Magnet and reed lie side by side, both along the leaf.",
-)  # fmt: skip
-END_ON = Plan(
-    "end-on", 30, -10, 30, -5, "Where the magnet works, end on",
-    "Magnet and reed lie on one line, end to end.",
-)  # fmt: skip
+PARALLEL = Plan("parallel", 40, 0, 26, 8)
+END_ON = Plan("end-on", 30, -10, 30, -5)
 
 
 @dataclass(frozen=True)
@@ -87,10 +82,10 @@ def end_on(figures: Figures) -> Drawing:
 
 
 def _chart(id_: str, plan: Plan, figures: Figures) -> Drawing:
-    sheet = Sheet(id_, plan.title, message(plan, figures), round(2 * plan.high))
-    for index, (words, steel) in enumerate((("In air", None), (f"Both {STEEL_MM:g} mm above steel", STEEL_MM))):
+    sheet = Sheet(id_, message(f"title-{plan.mount}"), about(plan, figures), round(2 * plan.high))
+    for index, steel in enumerate((None, STEEL_MM)):
         top = index * plan.high
-        heading(sheet, top + 18, words)
+        heading(sheet, top + 18, message("in-air") if steel is None else message("above-steel", height=f"{steel:g}"))
         _panel(sheet, plan, figures, top + 50, steel)
     return sheet.finish()
 
@@ -104,7 +99,8 @@ def _panel(sheet: Sheet, plan: Plan, figures: Figures, top: float, steel: float 
     axes.area(shape.holds, dash="2 3", line=1)
     sides = {float(v): f"{abs(v)}" for v in range(-int(plan.aside), int(plan.aside) + 1, 10)}
     ups = {float(v): f"{v}".replace("-", "\u2212") for v in range(int(plan.near), int(plan.far) + 1, 10)}
-    axes.frame(sides, ups, "magnet off the mark, to either side, mm", "gap, mm", 26 if plan.mount == "parallel" else 0)
+    below = 26 if plan.mount == "parallel" else 0
+    axes.frame(sides, ups, message("off-mark"), message("gap"), below)
     _reed(sheet, plan, axes)
     _magnet(sheet, plan, axes, figures)
     _names(sheet, plan, axes, shape)
@@ -112,12 +108,12 @@ def _panel(sheet: Sheet, plan: Plan, figures: Figures, top: float, steel: float 
 
 def _names(sheet: Sheet, plan: Plan, axes: Axes, shape: Map) -> None:
     """Words on the areas; those of a side lobe lead to its middle."""
-    sheet.text(axes.x.at(0), axes.y.at(4), "closes", size=SMALL, anchor="middle", bold=True)
+    sheet.text(axes.x.at(0), axes.y.at(4), message("closes"), size=SMALL, anchor="middle", bold=True)
     middle = [(max(v) + min(v)) / 2 for v in zip(*shape.lobes[0], strict=True)]
     x, y = axes.x.at(-abs(middle[0])), axes.y.at(middle[1])
-    _lead(sheet, axes.y.at(18 if plan.mount == "parallel" else 5), "side lobe", 62, x, y)
-    sheet.text(_RIGHT - 2, axes.y.at(plan.far) + 15, "dotted: holds", size=SMALL, anchor="end")
-    sheet.text(_RIGHT - 2, axes.y.at(plan.far) + 31, "once closed", size=SMALL, anchor="end")
+    _lead(sheet, axes.y.at(18 if plan.mount == "parallel" else 5), message("side-lobe"), 62, x, y)
+    sheet.text(_RIGHT - 2, axes.y.at(plan.far) + 15, message("dotted"), size=SMALL, anchor="end")
+    sheet.text(_RIGHT - 2, axes.y.at(plan.far) + 31, message("once-closed"), size=SMALL, anchor="end")
 
 
 def _lead(sheet: Sheet, y: float, words: str, wide: float, to_x: float, to_y: float) -> None:
@@ -134,12 +130,12 @@ def _reed(sheet: Sheet, plan: Plan, axes: Axes) -> None:
         sheet.rect(x - 38, y + 6, 76, 14, round_=7)
         sheet.line(x - 48, y + 13, x + 4, y + 12, line=2)
         sheet.line(x + 48, y + 13, x - 4, y + 14, line=2)
-        sheet.text(x - 54, y + 18, "reed", size=SMALL, anchor="end")
+        sheet.text(x - 54, y + 18, message("reed"), size=SMALL, anchor="end")
     else:
         sheet.rect(x - 8, y + 3, 16, axes.y.start - y - 6, round_=6)
         sheet.line(x, y + 1, x, axes.y.start, line=2)
         sheet.line(axes.x.start, y, axes.x.end, y, line=1)
-        _lead(sheet, axes.y.start - 8, "reed", 32, x - 5, axes.y.start - 14)
+        _lead(sheet, axes.y.start - 8, message("reed"), 32, x - 5, axes.y.start - 14)
 
 
 def _magnet(sheet: Sheet, plan: Plan, axes: Axes, figures: Figures) -> None:
@@ -151,9 +147,9 @@ def _magnet(sheet: Sheet, plan: Plan, axes: Axes, figures: Figures) -> None:
     sheet.rect(x, y, axes.x.at(wide / 2) - x, axes.y.at(gap) - y, line=1.5, dash="5 3", fill="none")
     sheet.circle(axes.x.at(0), axes.y.at(gap), 3, fill=INK, line=0)
     if plan.mount == "parallel":
-        sheet.text(axes.x.at(wide / 2) + 8, axes.y.at(gap + 1.5), "magnet", size=SMALL)
+        sheet.text(axes.x.at(wide / 2) + 8, axes.y.at(gap + 1.5), message("magnet"), size=SMALL)
     else:
-        sheet.text(axes.x.at(-wide / 2) - 5, axes.y.at(plan.far - 2), "magnet", size=SMALL, anchor="end")
+        sheet.text(axes.x.at(-wide / 2) - 5, axes.y.at(plan.far - 2), message("magnet"), size=SMALL, anchor="end")
 
 
 def closed_map(plan: Plan, figures: Figures, steel: float | None) -> Map:
@@ -207,27 +203,28 @@ def aside(plan: Plan, figures: Figures, steel: float | None = None) -> Aside:
     return Aside(next(offset for offset, value in field.items() if value < operate), lobe[0], lobe[-1])
 
 
-def message(plan: Plan, figures: Figures) -> str:
+def about(plan: Plan, figures: Figures) -> str:
     """What the two maps show, in words."""
     reed_gap = figures[FIGURE]
     air = reed_gap.answer(example(reed_gap, mount=plan.mount)).outputs
     steel = reed_gap.answer(example(reed_gap, mount=plan.mount, steel_mm=STEEL_MM)).outputs
-    words = (
-        f"{plan.where} Straight at the mark, in air, the reed closes up to a gap of {say(air['operate_mm'], 'mm')} "
-        f"and holds up to {say(air['release_mm'], 'mm')}. With both {say(STEEL_MM, 'mm')} above steel it closes only "
-        f"up to {say(steel['operate_mm'], 'mm')}, {say(steel['of_label_percent'], '%')} of that."
+    seen = aside(plan, figures)
+    straight = message(
+        "straight",
+        closes=say(air["operate_mm"], "mm"),
+        holds=say(air["release_mm"], "mm"),
+        steel=say(STEEL_MM, "mm"),
+        closes_over_steel=say(steel["operate_mm"], "mm"),
+        share=say(steel["of_label_percent"], "%"),
     )
-    seen, gap = aside(plan, figures), say(abs(plan.looked_at), "mm")
-    if plan.mount == "end-on":
-        return (
-            f"{words} Side lobes lie beside the reed: with the face of the magnet {gap} past its end, it closes with "
-            f"the magnet up to {say(seen.end, 'mm')} to one side. They are no place to fit a magnet."
-        )
-    lobe = f"from {say(seen.lobe, 'mm')} to {say(seen.end, 'mm')}"
-    return (
-        f"{words} Slid along the leaf at a gap of {gap}, in air, the reed opens at {say(seen.closed, 'mm')} off the "
-        f"mark and closes again {lobe}: that is the side lobe, and a leaf that passes through it trips twice."
+    lobes = message(
+        f"lobes-{plan.mount}",
+        gap=say(abs(plan.looked_at), "mm"),
+        opens=say(seen.closed, "mm"),
+        start=say(seen.lobe, "mm"),
+        end=say(seen.end, "mm"),
     )
+    return f"{message(f'lie-{plan.mount}')} {straight} {lobes}"
 
 
 CHARTS = (

@@ -8,7 +8,10 @@ from latchside.charts.axes import DASHES, Axes, Scale, key
 from latchside.charts.chart import Chart, Figures, example
 from latchside.drawings.canvas import Drawing, Sheet
 from latchside.drawings.symbols import heading
-from latchside.figures.rounding import joined, say
+from latchside.figures.rounding import say
+from latchside.messages import listed, messages
+
+message = messages(__name__)
 
 COUNTS = (0, 1, 2)
 """Walls or floors on the way, a curve for each."""
@@ -19,29 +22,24 @@ DISTANCES = {1.0: "1", 3.0: "3", 10.0: "10", 30.0: "30", 100.0: "100"}
 _PANEL = 302
 WINDOWS_H = (2.0, 4.0, 12.0)
 """Supervision windows in hours, a curve for each."""
-CHANCES = {1.0: "certain", 1e-2: "1 in 100", 1e-4: "1 in 10,000", 1e-6: "1 in a million"}
+CHANCES = {1.0: "certain", 1e-2: "hundred", 1e-4: "ten-thousand", 1e-6: "million"}
+"""Marks of the axis of chances, each with its message."""
 
 
 def loss_with_distance(figures: Figures) -> Drawing:
     """Walls counted one by one, and floors with the slope of a home."""
-    sheet = Sheet("loss-with-distance", "Radio loss with distance", _loss_message(figures), 2 * _PANEL)
-    panels: tuple[tuple[str, str, Callable[[Figures, float, int], float]], ...] = (
-        ("Free air and brick walls", "wall", walls),
-        ("In a home, floor by floor", "floor", floors),
-    )
-    for index, (words, thing, loss) in enumerate(panels):
+    sheet = Sheet("loss-with-distance", message("loss-title"), _loss_about(figures), 2 * _PANEL)
+    panels: tuple[tuple[str, Callable[[Figures, float, int], float]], ...] = (("walls", walls), ("floors", floors))
+    for index, (panel, loss) in enumerate(panels):
         top = index * _PANEL
-        heading(sheet, top + 18, words)
+        heading(sheet, top + 18, message(f"panel-{panel}"))
         axes = Axes(sheet, Scale(NEAREST, FARTHEST, 44, 340, log=True), Scale(20, 90, top + 250, top + 48))
-        axes.frame(DISTANCES, {float(v): f"{v}" for v in range(20, 91, 10)}, "distance, m", "loss, dB")
+        axes.frame(DISTANCES, {float(v): f"{v}" for v in range(20, 91, 10)}, message("distance"), message("loss"))
         for count, dash in zip(COUNTS, DASHES, strict=True):
             axes.curve(((at, loss(figures, at, count)) for at in axes.x.steps(40)), dash=dash)
-        key(sheet, 56, top + 64, [(dash, _counted(n, thing)) for n, dash in zip(COUNTS, DASHES, strict=True)])
+        entries = [(dash, message(f"key-{panel}", count=count)) for count, dash in zip(COUNTS, DASHES, strict=True)]
+        key(sheet, 56, top + 64, entries)
     return sheet.finish()
-
-
-def _counted(count: int, thing: str) -> str:
-    return f"no {thing}" if not count else f"{count} {thing}{'s' * (count > 1)}"
 
 
 def walls(figures: Figures, distance_m: float, count: int) -> float:
@@ -67,31 +65,37 @@ def _frequency(figures: Figures) -> float:
     return float(figures["indoor-loss"].answer(example(figures["indoor-loss"])).inputs["frequency_mhz"])
 
 
-def _loss_message(figures: Figures) -> str:
+def _loss_about(figures: Figures) -> str:
     near, far = 10.0, 30.0
-    free = [f"{say(walls(figures, at, 0), 'dB')} at {say(at, 'm')}" for at in (near, far)]
-    home = [f"{say(floors(figures, at, 0), 'dB')} at {say(at, 'm')}" for at in (near, far)]
+    free, home = (
+        listed([message("loss-at", loss=say(loss(figures, at, 0), "dB"), distance=say(at, "m")) for at in (near, far)])
+        for loss in (walls, floors)
+    )
     floor = floors(figures, near, 1) - floors(figures, near, 0)
-    return (
-        f"At {say(_frequency(figures), 'MHz', 5)}. In free air a path loses {joined(free)}, and each dry brick wall of "
-        f"{say(WALL[1], 'mm')} adds {say(wall_db(figures), 'dB')}, drawn out beyond the table of the standard. In a "
-        f"home, where walls and furniture are in the slope, it loses {joined(home)}, and each floor adds "
-        f"{say(floor, 'dB')}. One house differs from the next by ten decibels either way."
+    return message(
+        "loss-about",
+        frequency=say(_frequency(figures), "MHz", 5),
+        free=free,
+        thickness=say(WALL[1], "mm"),
+        wall=say(wall_db(figures), "dB"),
+        home=home,
+        floor=say(floor, "dB"),
     )
 
 
 def missed_check_ins(figures: Figures) -> Drawing:
     """The chance that every check-in of a window is lost, for three windows."""
-    sheet = Sheet("missed-check-ins", "Chance of a missed window", _missed_message(figures), 348)
+    sheet = Sheet("missed-check-ins", message("missed-title"), _missed_about(figures), 348)
     axes = Axes(sheet, Scale(0, 90, 112, 340), Scale(1e-6, 1, 232, 40, log=True))
     names = {float(share): f"{share}" for share in range(0, 91, 15)}
-    axes.frame(names, CHANCES, "check-ins that are lost, %", "chance that a window is missed")
+    chances = {chance_: message(f"chance-{name}") for chance_, name in CHANCES.items()}
+    axes.frame(names, chances, message("lost"), message("chance"))
     for window, dash in zip(WINDOWS_H, DASHES, strict=True):
         shares = [share / 2 for share in range(1, 181)]
         points = [(share, chance(figures, window, share / 100)) for share in shares]
         axes.curve([point for point in points if point[1] >= axes.y.low], dash=dash)
     entries = [
-        (dash, f"{say(window, 'h')}: {tries(figures, window)} check-ins")
+        (dash, message("key-window", window=say(window, "h"), tries=tries(figures, window)))
         for window, dash in zip(WINDOWS_H, DASHES, strict=True)
     ]
     key(sheet, 112, 290, entries)
@@ -110,16 +114,13 @@ def tries(figures: Figures, window_h: float) -> int:
     return int(answer.outputs["tries_per_window"])
 
 
-def _missed_message(figures: Figures) -> str:
+def _missed_about(figures: Figures) -> str:
     given = figures["missed-check-in"].answer(example(figures["missed-check-in"])).inputs
     half = [
-        f"{say(1 / chance(figures, window, 0.5), 'count')} with a window of {say(window, 'h')}" for window in WINDOWS_H
+        message("once-in", number=say(1 / chance(figures, window, 0.5), "count"), window=say(window, "h"))
+        for window in WINDOWS_H
     ]
-    return (
-        f"With a check-in every {say(given['check_in_min'], 'min')}. Where half of the check-ins are lost, all of a "
-        f"window are missed once in {joined(half)}. Every further check-in within the window makes that rarer, so "
-        "a path that loses few hardly ever shows false trouble. Losses that come together are not in this."
-    )
+    return message("missed-about", interval=say(given["check_in_min"], "min"), half=listed(half))
 
 
 CHARTS = (

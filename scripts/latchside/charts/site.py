@@ -10,6 +10,9 @@ from latchside.charts.chart import Chart, Figures, example
 from latchside.drawings.canvas import SMALL, Drawing, Sheet
 from latchside.drawings.symbols import heading
 from latchside.figures.rounding import say, short
+from latchside.messages import messages
+
+message = messages(__name__)
 
 FIGURE = "ladder"
 LANDING_M = 2.5
@@ -24,15 +27,18 @@ Outputs = Mapping[str, Any]
 def ladder_geometry(figures: Figures) -> Drawing:
     """Two ladders, with their lengths, heights and set-back."""
     wall, landing = against_wall(figures), onto_landing(figures)
-    sheet = Sheet("ladder-geometry", "Set-back of a leaning ladder", _message(wall, landing, figures), 2 * _PANEL)
-    heading(sheet, 18, "Against a wall")
+    sheet = Sheet("ladder-geometry", message("title"), _about(wall, landing, figures), 2 * _PANEL)
+    heading(sheet, 18, message("wall"))
     axes = _ladder(sheet, 48, wall, _TALLEST)
-    sheet.text(axes.x.at(0.35), axes.y.at(wall["height_m"]), f"{short(wall['height_m'], 'm')} high", size=SMALL)
-    heading(sheet, _PANEL + 18, "Onto a landing")
+    sheet.text(
+        axes.x.at(0.35), axes.y.at(wall["height_m"]), message("high", height=short(wall["height_m"], "m")), size=SMALL
+    )
+    heading(sheet, _PANEL + 18, message("landing"))
     axes = _ladder(sheet, _PANEL + 48, landing, landing["height_m"])
     rise = _rise(figures)
     x, y = axes.x.at(0.3), axes.y.at(landing["height_m"])
-    sheet.dimension(x, axes.y.at(landing["height_m"] + rise), x, y, f"{short(rise, 'm')} above the landing")
+    above = message("above-landing", rise=short(rise, "m"))
+    sheet.dimension(x, axes.y.at(landing["height_m"] + rise), x, y, above)
     sheet.line(axes.x.at(0), y, x + 8, y, line=1)
     return sheet.finish()
 
@@ -57,7 +63,7 @@ def _ladder(sheet: Sheet, top: float, answer: Outputs, wall_m: float) -> Axes:
     axes = Axes(sheet, Scale(0, _WIDEST, _FACE, _FACE + _WIDEST * _PER_M), Scale(0, _TALLEST, ground, top))
     axes.frame(
         {float(v): f"{v}" for v in range(_WIDEST + 1)}, {float(v): f"{v}" for v in range(5)},
-        "out from the wall, m", "height, m", beside=_THICK,
+        message("out"), message("height"), beside=_THICK,
     )  # fmt: skip
     sheet.rect(_FACE - _THICK, axes.y.at(wall_m), _THICK, ground - axes.y.at(wall_m), fill="leaf", line=2)
     out, height, length = answer["setback_m"], answer["height_m"], answer["ladder_length_m"]
@@ -69,21 +75,29 @@ def _ladder(sheet: Sheet, top: float, answer: Outputs, wall_m: float) -> Axes:
         x, y = out + across * rung * _RUNG, up * rung * _RUNG
         axes.curve([(x, y), (x + _RAIL, y)], line=1.5)
     middle = axes.x.at(out / 2) + 22, axes.y.at(height / 2)
-    sheet.text(*middle, f"ladder {short(length, 'm')}", size=SMALL)
-    sheet.text(axes.x.at(out) + 22, axes.y.at(0) - 28, f"foot {short(out, 'm')} out", size=SMALL)
-    sheet.text(axes.x.at(out) + 22, axes.y.at(0) - 10, f"{short(answer['angle_deg'], 'deg')} to the ground", size=SMALL)
+    sheet.text(*middle, message("ladder", length=short(length, "m")), size=SMALL)
+    foot, angle = message("foot", distance=short(out, "m")), message("angle", angle=short(answer["angle_deg"], "deg"))
+    sheet.text(axes.x.at(out) + 22, axes.y.at(0) - 28, foot, size=SMALL)
+    sheet.text(axes.x.at(out) + 22, axes.y.at(0) - 10, angle, size=SMALL)
     return axes
 
 
-def _message(wall: Outputs, landing: Outputs, figures: Figures) -> str:
-    return (
-        "The foot of a ladder stands out a quarter of its working length. Against a wall, a ladder of "
-        f"{say(wall['ladder_length_m'], 'm')} stands {say(wall['setback_m'], 'm')} out, reaches "
-        f"{say(wall['height_m'], 'm')} and leans at {say(wall['angle_deg'], 'deg')} to the ground. Onto a landing "
-        f"{say(landing['height_m'], 'm')} high it stands {say(landing['setback_m'], 'm')} out and is at least "
-        f"{say(landing['ladder_length_m'], 'm')} long, because its stiles rise {say(_rise(figures), 'm')} above the "
-        "landing as a handhold."
+def _about(wall: Outputs, landing: Outputs, figures: Figures) -> str:
+    against = message(
+        "about-wall",
+        length=say(wall["ladder_length_m"], "m"),
+        out=say(wall["setback_m"], "m"),
+        height=say(wall["height_m"], "m"),
+        angle=say(wall["angle_deg"], "deg"),
     )
+    onto = message(
+        "about-landing",
+        height=say(landing["height_m"], "m"),
+        out=say(landing["setback_m"], "m"),
+        length=say(landing["ladder_length_m"], "m"),
+        rise=say(_rise(figures), "m"),
+    )
+    return f"{message('about')} {against} {onto}"
 
 
 CHARTS = (Chart("ladder-geometry", FIGURE, (FIGURE,), ladder_geometry),)

@@ -10,9 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from latchside.cli.options import root_option
-from latchside.kinds import KINDS
-from latchside.root import schema_folder
+from latchside.cli.options import root_option, writable
 
 if TYPE_CHECKING:
     from latchside.project import Checked
@@ -39,6 +37,7 @@ ELSEWHERE = {
     "figure": ("latchside.cli.figures", "figure"),
     "figures": ("latchside.cli.figures", "figures"),
     "fault-order": ("latchside.cli.fault_order", "fault_order"),
+    "new": ("latchside.cli.new", "new"),
     "plan": ("latchside.cli.plan", "plan"),
     "record": ("latchside.cli.visits", "record"),
     "tally": ("latchside.cli.visits", "tally"),
@@ -96,35 +95,6 @@ def _print(checked: Checked, as_: str | None) -> None:
 
 
 @main.command()
-@click.argument("kind", type=click.Choice([*KINDS, "survey"]))
-@click.argument("name")
-@root_option
-def new(kind: str, name: str, root: Path) -> None:
-    """Write a commented record to fill in, such as: latchside new device gate-contact.
-
-    Or the survey of a site, where you are: latchside new survey corner-shop.xlsx (or .csv, or .yaml).
-    """
-    from latchside.new import write_new
-    from latchside.schemas import load_schemas
-
-    try:
-        if kind == "survey":
-            from latchside.surveys.template import write_template
-
-            write_template(Path(name), load_schemas(schema_folder(root)))
-            click.echo(f"Wrote {name}. Fill it in, then run:\n  latchside plan {name}")
-            return
-        path = write_new(root, KINDS[kind], name, load_schemas(schema_folder(root)))
-    except FileExistsError as error:
-        raise click.ClickException(f"{error.filename} is there already; nothing was written.") from None
-    except OSError as error:
-        raise click.ClickException(f"{name} cannot be written: {error.strerror}.") from None
-    except ValueError as error:
-        raise click.ClickException(str(error)) from None
-    click.echo(f"Wrote {path.relative_to(root)}. Fill in every line marked FILL IN, then run:\n  latchside check")
-
-
-@main.command()
 @root_option
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), required=True, help="An empty or new folder.")
 def render(root: Path, out: Path) -> None:
@@ -155,7 +125,7 @@ def site(root: Path, out: Path | None) -> None:
     from latchside import out as place
 
     progress = Progress()
-    place.writable(out or root / "site")
+    place.writable(out or writable(root) / "site")
     _sound(root)
     progress("building the site")
     from latchside.site.adapter import finished
@@ -164,7 +134,16 @@ def site(root: Path, out: Path | None) -> None:
     target, warnings = build_site(root, out)
     if warnings:
         raise click.ClickException(f"{warnings} warnings, shown above; fix them.")
-    click.echo(f"The site is in {target}; open it with: make serve\n{finished[str(target)]}")
+    click.echo(f"The site is in {target}; show it with: latchside serve\n{finished[str(target)]}")
+
+
+@main.command()
+@root_option
+def serve(root: Path) -> None:
+    """Show the site on this machine while its files are written; each is looked at again when it is saved."""
+    from latchside.site.build import serve_site
+
+    serve_site(root)
 
 
 def _sound(root: Path) -> Checked:

@@ -5,25 +5,21 @@ from __future__ import annotations
 import re
 import sys
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
-from functools import cache, partial
+from functools import partial
 from pathlib import Path
 from shutil import rmtree
-from typing import Any
 
 import click
 
 from latchside import many, report
 from latchside import out as place
 from latchside.cli.options import root_option
+from latchside.cli.planned import Order, lost, made_ready, planned
 from latchside.cli.screen import Outcome, Screen
 from latchside.findings import START, Finding
-from latchside.planning import summary
-from latchside.planning.plan import Plan, Problem
-from latchside.surveys.codes import CODES
-from latchside.surveys.sheet import NO_DAY
-from latchside.surveys.text import visible
+from latchside.project import fingerprint
 
 ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
 """Files of these names are surveys, where a folder is given."""
@@ -31,20 +27,6 @@ ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
 
 _DAY = re.compile(r"20[0-9]{2}-[0-9]{2}-[0-9]{2}")
 """A day in the years that a survey may bear too, so that all that falls due after it has a date."""
-_LONGEST = 300
-
-
-@dataclass(frozen=True)
-class Order:
-    """What is asked of every survey, and the project whose records plan it."""
-
-    root: Path
-    on: date | None
-    out: Path | None
-    as_json: bool
-    pdf: bool
-    address: str
-    several: bool
 
 
 @click.command()
@@ -56,9 +38,11 @@ class Order:
 @click.option("--json", "as_json", is_flag=True, help="Print the whole plan as JSON; of several, a list.")
 @click.option("--pdf", is_flag=True, help="With --out: write the document as a PDF too. Needs WeasyPrint.")
 @click.option("--address", default="", help="With --out: where the site is served, so that the document links into it.")
+@click.option("--cluster", default="", metavar="ADDRESS", help="Of many: plan them on the Dask cluster there.")
 @root_option
 def plan(
-    surveys: tuple[Path, ...], out: Path | None, on: str | None, as_json: bool, pdf: bool, address: str, root: Path
+    surveys: tuple[Path, ...], out: Path | None, on: str | None, as_json: bool, pdf: bool, address: str, cluster: str,
+    root: Path,
 ) -> None:  # fmt: skip
     """Plan the job of a survey; a folder stands for all surveys in it.
 
@@ -67,12 +51,15 @@ def plan(
     """
     files = _files(surveys)
     several = len(files) > 1 or any(path.is_dir() for path in surveys)
-    order = Order(root, _day(on), out, as_json, _pdf(pdf, out), _address(address), several)
+    workers = _workers(cluster)
+    if workers is not None:  # which look from folders of their own
+        files, root, out = [path.absolute() for path in files], root.absolute(), out.absolute() if out else None
+    order = Order(root, _day(on), out, as_json, _pdf(pdf, out), _address(address), several, fingerprint(root))
     place.ready(out)
     bad = False
     try:
         with Screen(len(files), several=several, as_json=as_json) as screen:
-            for path, done in zip(files, _outcomes(files, order), strict=True):
+            for path, done in zip(files, _outcomes(files, order, workers), strict=True):
                 if several and out:
                     with place.said(out):
                         done = _kept(path, done, out)
@@ -84,111 +71,22 @@ def plan(
     sys.exit(1 if bad else 0)
 
 
-def _outcomes(files: list[Path], order: Order) -> Iterator[Outcome]:
-    _tools(order.root)  # records with errors are said once, and here
+def _outcomes(files: list[Path], order: Order, workers: many.Workers | None) -> Iterator[Outcome]:
+    made_ready(order)  # records with errors are said once, and here
     pieces = list(enumerate(files))
-    return many.each(pieces, partial(planned, order), partial(_tools_ready, order.root))
+    return many.each(pieces, partial(planned, order), workers or many.Cores(partial(made_ready, order)), lost)
 
 
-def planned(order: Order, piece: tuple[int, Path]) -> Outcome:
-    """One survey read, planned and, where an order says so, written. Runs in any process.
+def _workers(cluster: str) -> many.Workers | None:
+    """The workers of a cluster; None where none is named."""
+    if not cluster:
+        return None
+    from latchside.cluster import NoClusterError, joined
 
-    Whatever goes wrong with it is a finding of this survey, and never costs another.
-    """
-    _, path = piece
     try:
-        return _planned(order, piece)
-    except click.ClickException:
-        raise  # concerns all surveys alike: the records, or the folder that packs are written to
-    except Exception as error:
-        found = f"what the planner did not expect: {type(error).__name__}: {error}"
-        expected, action = (
-            "a survey that can be planned",
-            "Look for a value that is out of the ordinary, and report it.",
-        )
-        finding = Finding(str(path), START, "cannot-plan", visible(found[:_LONGEST]), expected, action)
-    return Outcome(report.as_text([finding]), 1)
-
-
-def _planned(order: Order, piece: tuple[int, Path]) -> Outcome:
-    number, path = piece
-    read, findings = _read(path, order)
-    errors = sum(one.level == "error" for one in findings)
-    text = report.as_text(findings)
-    if read is None:
-        return Outcome(text, errors)
-    folder = None
-    if order.out:
-        folder = order.out / f".part-{number}" if order.several else order.out
-        _write(read, folder, order)
-    shown = ""
-    if order.as_json:
-        from latchside.packs.data import plan_json
-
-        shown = plan_json(read).rstrip("\n")
-    if order.several and not shown:
-        shown = summary.heading(read)
-    alone = None if order.several else read
-    problems, questions = len(read.problems), len(read.questions)
-    return Outcome(text, errors, problems, questions, read.survey.id, shown, alone, folder)
-
-
-def _read(path: Path, order: Order) -> tuple[Plan | None, list[Finding]]:
-    from latchside.planning.make import make_plan
-    from latchside.surveys.read import read_survey
-
-    library, figures, _ = _tools(order.root)
-    survey, found = read_survey(path, library.schemas)
-    findings = list(found)
-    if survey is None:
-        return None, findings
-    day = order.on or survey.surveyed
-    if day is None and any(one.action.endswith(NO_DAY) for one in found):
-        return None, findings  # why there is none is said already
-    if day is None:
-        expected, action = "the day the job is planned for", "Give it with --date YYYY-MM-DD, or write `surveyed`."
-        findings.append(Finding(str(path), START, "no-date", "a survey without a day", expected, action))
-        return None, findings
-    made = make_plan(survey, library, figures, day)
-    unread = [one for one in found if one.level == "error" or one.code in CODES]
-    return replace(made, problems=(*map(_unread, unread), *made.problems)), findings
-
-
-def _unread(one: Finding) -> Problem:
-    """What could not be read of a survey, for the pack: nothing that is left out of it goes unsaid."""
-    where = f"Line {one.place.line} of the survey"
-    if one.code in CODES:
-        return Problem("site", one.code, f"{where}: {one.found}.", one.action)
-    found = f"{where} could not be read: {one.found}"
-    return Problem("site", "not-read", f"{found}.", "Correct the survey and plan again.")
-
-
-@cache
-def _tools(root: Path) -> tuple[Any, Any, Any]:
-    """The library, the figures and the writer of pages, made once a process."""
-    from latchside.figures.catalogue import catalogue
-    from latchside.pages.render import Writer
-    from latchside.project import check_project
-
-    checked = check_project(root)
-    if checked.errors:
-        click.echo(report.as_text(checked.findings), err=True)
-        raise click.ClickException("The records have errors. Fix them first: latchside check")
-    return checked.library, catalogue(root), Writer(checked.library)
-
-
-def _tools_ready(root: Path) -> None:
-    _tools(root)
-
-
-def _write(made: Plan, folder: Path, order: Order) -> None:
-    from latchside.pages.job_pack import pack
-
-    files = pack(made, _tools(order.root)[2], site=order.address, with_pdf=order.pdf)
-    with place.said(order.out or folder):
-        folder.mkdir(parents=True, exist_ok=True)
-        for name, content in files.items():
-            (folder / name).write_bytes(content)
+        return joined(cluster)
+    except NoClusterError as error:
+        raise click.ClickException(str(error)) from None
 
 
 def _kept(path: Path, done: Outcome, out: Path) -> Outcome:

@@ -72,7 +72,7 @@ def times(files: tuple[Path, ...], root: Path) -> None:
             continue
         click.echo(f"{pace.openings:8}  {pace.low:5.0f}  {pace.usual:5.0f}  {pace.high:5.0f}  {usual:7.0f}  {device}")
     for why, count in sorted(made.left_out.items()):
-        click.echo(f"{count:8}  left out: {why}")
+        click.echo(f"{count:8}  left out: {timing.reason(why)}")
     if found:
         click.echo(f"\nUnder values of shared/tables/{TABLE}.yaml, with what stands there already:")
     for device, pace in found.items():

@@ -10,37 +10,41 @@ from collections.abc import Callable, Sequence
 
 from latchside.drawings.canvas import INK, PAPER, SMALL, Drawing, Sheet
 from latchside.drawings.symbols import contact, dot, heading, resistor, terminal, words
+from latchside.messages import messages
+
+message = messages(__name__)
 
 TOP, BOTTOM = 112, 172
 UNIT_EDGE, FAR_EDGE = 128, 236
 RISE = 82
 LADDER_TOP = 232
 RUNG_STEP = 36
-SHUT, OPEN, SHORT, CUT = "leaf shut", "leaf open", "short", "cut"
-OPEN_CIRCUIT, NEAR_ZERO = "open circuit", "near zero"
+SHUT, OPEN, SHORT, CUT = "shut", "open", "short", "cut"
+OPEN_CIRCUIT, NEAR_ZERO, RESISTOR = "open-circuit", "near-zero", "resistor"
 BOX_WIDTHS = {SHUT: 74, OPEN: 78, SHORT: 48, CUT: 36}
 
 Rung = tuple[str, Sequence[str]]
+"""A reading, and the states that give it."""
 
 
 def _control_unit(sheet: Sheet) -> None:
     """The input with its pull-up resistor, at the left of the sheet."""
-    sheet.text(68, 26, "control unit", anchor="middle", bold=True)
+    sheet.text(68, 26, message("control-unit"), anchor="middle", bold=True)
     sheet.rect(8, 34, UNIT_EDGE - 8, 166, round_=6, line=2)
-    sheet.text(14, 55, "supply", size=SMALL)
+    sheet.text(14, 55, message("supply"), size=SMALL)
     sheet.line(RISE - 7, 50, RISE + 7, 50, line=2.5)
     sheet.line(RISE, 50, RISE, TOP, line=2)
     resistor(sheet, RISE, 80, upright=True, long=34)
-    sheet.text(14, 85, "pull-up", size=SMALL)
+    sheet.text(14, 85, message("pull-up"), size=SMALL)
     dot(sheet, RISE, TOP)
     sheet.line(30, TOP, UNIT_EDGE, TOP, line=2)
     sheet.path(f"M22 {TOP} l10 -5 l0 10 z", fill=INK, line=0)
-    sheet.text(14, TOP + 20, "input", size=SMALL)
+    sheet.text(14, TOP + 20, message("input"), size=SMALL)
     sheet.line(RISE, BOTTOM, UNIT_EDGE, BOTTOM, line=2)
     sheet.line(RISE, BOTTOM, RISE, BOTTOM + 8, line=2)
     for half, drop in ((11, 8), (7, 13), (3, 18)):
         sheet.line(RISE - half, BOTTOM + drop, RISE + half, BOTTOM + drop, line=2)
-    sheet.text(66, BOTTOM - 8, "common", size=SMALL, anchor="middle")
+    sheet.text(66, BOTTOM - 8, message("common"), size=SMALL, anchor="middle")
 
 
 def _pair(sheet: Sheet) -> None:
@@ -48,10 +52,10 @@ def _pair(sheet: Sheet) -> None:
     for y in (TOP, BOTTOM):
         sheet.line(UNIT_EDGE, y, FAR_EDGE, y, line=2)
         terminal(sheet, UNIT_EDGE, y)
-    sheet.text((UNIT_EDGE + FAR_EDGE) / 2 + 2, TOP + 35, "cable pair", size=SMALL, anchor="middle")
+    sheet.text((UNIT_EDGE + FAR_EDGE) / 2 + 2, TOP + 35, message("cable-pair"), size=SMALL, anchor="middle")
     sheet.rect(FAR_EDGE, 34, 118, 166, round_=6, dash="6 4", fill="none")
-    sheet.text(FAR_EDGE + 59, 26, "at the contact", anchor="middle", bold=True)
-    sheet.text(FAR_EDGE + 59, 52, "drawn leaf shut", size=SMALL, anchor="middle")
+    sheet.text(FAR_EDGE + 59, 26, message("at-contact"), anchor="middle", bold=True)
+    sheet.text(FAR_EDGE + 59, 52, message("drawn-shut"), size=SMALL, anchor="middle")
 
 
 def _ladder(sheet: Sheet, y: float, rungs: Sequence[Rung]) -> float:
@@ -61,77 +65,55 @@ def _ladder(sheet: Sheet, y: float, rungs: Sequence[Rung]) -> float:
         sheet.line(rail, y - 6, rail, bottom, line=2)
     for index, (reading, states) in enumerate(rungs):
         middle = y + 12 + index * RUNG_STEP
-        sheet.text(114, middle + 5, reading, size=SMALL, anchor="end")
+        sheet.text(114, middle + 5, message(f"reading-{reading}"), size=SMALL, anchor="end")
         sheet.line(122, middle, 152, middle, line=2)
         x = 152.0
         for state in states:
             wide = BOX_WIDTHS[state]
             sheet.rect(x, middle - 13, wide, 26, round_=4, fill=PAPER)
-            sheet.text(x + wide / 2, middle + 5, state, size=SMALL, anchor="middle")
+            sheet.text(x + wide / 2, middle + 5, message(f"state-{state}"), size=SMALL, anchor="middle")
             x += wide + 8
     return bottom + 22
 
 
-def _sheet(name: str, title: str, message: str, height: int) -> Sheet:
-    sheet = Sheet(name, title, message, height)
+def _sheet(id_: str, height: int) -> Sheet:
+    sheet = Sheet(id_, message(f"title-{id_}"), message(f"title-{id_}.about"), height)
     _control_unit(sheet)
     _pair(sheet)
-    heading(sheet, LADDER_TOP - 6, "Meter on the disconnected pair")
+    heading(sheet, LADDER_TOP - 6, message("meter"))
     return sheet
 
 
 def loop_none() -> Drawing:
     """A loop with no end-of-line resistor."""
-    sheet = _sheet(
-        "loop-none",
-        "Loop with no end-of-line resistor",
-        "The control unit's input has a pull-up resistor to its supply. A cable pair runs to a contact "
-        "that is closed while the leaf is shut. Meter on the disconnected pair: leaf shut and a short "
-        "both read near zero, leaf open and a cut both read open circuit.",
-        366,
-    )
+    sheet = _sheet("loop-none", 366)
     sheet.line(FAR_EDGE, TOP, 322, TOP, line=2)
     sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM, line=2)
     contact(sheet, 322, TOP, BOTTOM)
-    sheet.text(312, 147, "contact", size=SMALL, anchor="end")
+    sheet.text(312, 147, message("contact"), size=SMALL, anchor="end")
     y = _ladder(sheet, LADDER_TOP + 14, ((OPEN_CIRCUIT, (OPEN, CUT)), (NEAR_ZERO, (SHUT, SHORT))))
-    words(sheet, 8, y, ("Shut and short read the same.", "Open and cut read the same."), bold=True)
+    words(sheet, 8, y, (message("shut-short-alike"), message("open-cut-alike")), bold=True)
     return sheet.finish()
 
 
 def loop_series() -> Drawing:
     """A loop with one resistor in series with the contact."""
-    sheet = _sheet(
-        "loop-series",
-        "Loop with one resistor in series",
-        "One end-of-line resistor sits at the contact, in series with it. Meter on the disconnected "
-        "pair: leaf shut reads the resistor, a short reads near zero, leaf open and a cut both read "
-        "open circuit: open and cut read the same.",
-        386,
-    )
+    sheet = _sheet("loop-series", 386)
     sheet.line(FAR_EDGE, TOP, 322, TOP, line=2)
     sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM, line=2)
     resistor(sheet, 278, TOP)
-    sheet.text(278, TOP - 14, "resistor", size=SMALL, anchor="middle")
+    sheet.text(278, TOP - 14, message("resistor"), size=SMALL, anchor="middle")
     contact(sheet, 322, TOP, BOTTOM)
-    sheet.text(312, 149, "contact", size=SMALL, anchor="end")
-    rungs = ((OPEN_CIRCUIT, (OPEN, CUT)), ("the resistor", (SHUT,)), (NEAR_ZERO, (SHORT,)))
+    sheet.text(312, 149, message("contact"), size=SMALL, anchor="end")
+    rungs = ((OPEN_CIRCUIT, (OPEN, CUT)), (RESISTOR, (SHUT,)), (NEAR_ZERO, (SHORT,)))
     y = _ladder(sheet, LADDER_TOP + 14, rungs)
-    words(sheet, 8, y, ("Open and cut read the same.",), bold=True)
+    words(sheet, 8, y, (message("open-cut-alike"),), bold=True)
     return sheet.finish()
 
 
 def loop_parallel() -> Drawing:
     """A loop with one resistor across the contact."""
-    sheet = _sheet(
-        "loop-parallel",
-        "Loop with one resistor across the contact",
-        "One end-of-line resistor sits at the contact, across it. Meter on the disconnected pair, "
-        "contact closed while the leaf is shut: a cut reads open circuit, leaf open reads the resistor, "
-        "leaf shut and a short both read near zero. Contact open while the leaf is shut: a cut reads "
-        "open circuit, leaf shut reads the resistor, leaf open and a short both read near zero.",
-        576,
-    )
+    sheet = _sheet("loop-parallel", 576)
     for wire in (TOP, BOTTOM):
         sheet.line(FAR_EDGE, wire, 328, wire, line=2)
     sheet.line(272, TOP, 272, BOTTOM, line=2)
@@ -139,57 +121,43 @@ def loop_parallel() -> Drawing:
     dot(sheet, 272, TOP)
     dot(sheet, 272, BOTTOM)
     contact(sheet, 328, TOP, BOTTOM)
-    sheet.text(272, TOP - 14, "resistor", size=SMALL, anchor="middle")
-    sheet.text(322, BOTTOM + 20, "contact", size=SMALL, anchor="middle")
-    words(sheet, 8, LADDER_TOP + 14, ("Contact closed while the leaf is shut",))
-    rungs = ((OPEN_CIRCUIT, (CUT,)), ("the resistor", (OPEN,)), (NEAR_ZERO, (SHUT, SHORT)))
+    sheet.text(272, TOP - 14, message("resistor"), size=SMALL, anchor="middle")
+    sheet.text(322, BOTTOM + 20, message("contact"), size=SMALL, anchor="middle")
+    words(sheet, 8, LADDER_TOP + 14, (message("closed-while-shut"),))
+    rungs = ((OPEN_CIRCUIT, (CUT,)), (RESISTOR, (OPEN,)), (NEAR_ZERO, (SHUT, SHORT)))
     y = _ladder(sheet, LADDER_TOP + 34, rungs)
-    words(sheet, 8, y, ("Shut and short read the same.",), bold=True)
-    words(sheet, 8, y + 30, ("Contact open while the leaf is shut",))
-    rungs = ((OPEN_CIRCUIT, (CUT,)), ("the resistor", (SHUT,)), (NEAR_ZERO, (OPEN, SHORT)))
+    words(sheet, 8, y, (message("shut-short-alike"),), bold=True)
+    words(sheet, 8, y + 30, (message("open-while-shut"),))
+    rungs = ((OPEN_CIRCUIT, (CUT,)), (RESISTOR, (SHUT,)), (NEAR_ZERO, (OPEN, SHORT)))
     y = _ladder(sheet, y + 50, rungs)
-    words(sheet, 8, y, ("Open and short read the same.",), bold=True)
+    words(sheet, 8, y, (message("open-short-alike"),), bold=True)
     return sheet.finish()
 
 
 def loop_double() -> Drawing:
     """A loop with one resistor in series and one across the contact."""
-    sheet = _sheet(
-        "loop-double",
-        "Two resistors: one in series, one across the contact",
-        "Two resistors sit at the contact: A in series with it, B across it. Meter on the disconnected "
-        "pair: a cut reads open circuit, leaf open reads A plus B, leaf shut reads A alone, a short "
-        "reads near zero. All four read differently.",
-        422,
-    )
+    sheet = _sheet("loop-double", 422)
     for wire in (TOP, BOTTOM):
         sheet.line(FAR_EDGE, wire, 334, wire, line=2)
     resistor(sheet, 264, TOP)
     sheet.text(264, TOP - 14, "A", anchor="middle", bold=True)
     _across(sheet, 300, 284)
     contact(sheet, 334, TOP, BOTTOM)
-    sheet.text(322, BOTTOM + 20, "contact", size=SMALL, anchor="middle")
-    return _two(sheet, "A + B", "A alone")
+    sheet.text(322, BOTTOM + 20, message("contact"), size=SMALL, anchor="middle")
+    return _two(sheet, "sum", "a")
 
 
 def loop_double_across() -> Drawing:
     """A loop with one resistor in series with the contact and one across both."""
-    sheet = _sheet(
-        "loop-double-across",
-        "Two resistors: one in series with the contact, one across both",
-        "Two resistors sit at the contact: A in series with it, B across A and contact together. Meter on "
-        "the disconnected pair: a cut reads open circuit, leaf open reads B alone, leaf shut reads A and B "
-        "in parallel, a short reads near zero. All four read differently.",
-        422,
-    )
+    sheet = _sheet("loop-double-across", 422)
     for wire in (TOP, BOTTOM):
         sheet.line(FAR_EDGE, wire, 334, wire, line=2)
     _across(sheet, 262, 246)
     resistor(sheet, 300, TOP)
     sheet.text(300, TOP - 14, "A", anchor="middle", bold=True)
     contact(sheet, 334, TOP, BOTTOM)
-    sheet.text(322, BOTTOM + 20, "contact", size=SMALL, anchor="middle")
-    return _two(sheet, "B alone", "A, B parallel")
+    sheet.text(322, BOTTOM + 20, message("contact"), size=SMALL, anchor="middle")
+    return _two(sheet, "b", "parallel")
 
 
 def _across(sheet: Sheet, x: float, name_x: float) -> None:
@@ -203,10 +171,10 @@ def _across(sheet: Sheet, x: float, name_x: float) -> None:
 
 def _two(sheet: Sheet, opened: str, shut: str) -> Drawing:
     """The readings of two resistors, from high to low."""
-    sheet.text(295, 72, "A, B: resistors", size=SMALL, anchor="middle")
+    sheet.text(295, 72, message("resistors"), size=SMALL, anchor="middle")
     rungs = ((OPEN_CIRCUIT, (CUT,)), (opened, (OPEN,)), (shut, (SHUT,)), (NEAR_ZERO, (SHORT,)))
     y = _ladder(sheet, LADDER_TOP + 14, rungs)
-    words(sheet, 8, y, ("All four read differently.",), bold=True)
+    words(sheet, 8, y, (message("all-differ"),), bold=True)
     return sheet.finish()
 
 

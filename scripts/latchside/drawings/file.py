@@ -12,8 +12,8 @@ from latchside.drawings.canvas import WIDTH, Drawing
 from latchside.drawings.plain import ELEMENTS, attributes, box, references
 from latchside.read.svg import Element, Picture
 
-Said = tuple[tuple[str, str], ...]
-"""What stands for each name of a value, as (name, words)."""
+Values = tuple[tuple[str, str], ...]
+"""The text for each value of a drawing, as (name, text)."""
 
 _BOUND = re.compile(r"\{\{\s*(.*?)\s*\}\}")
 
@@ -32,14 +32,14 @@ def bound_at(picture: Picture) -> Iterator[tuple[Element, str]]:
 
 
 @lru_cache(maxsize=512)  # the same drawing stands on many pages
-def finished(picture: Picture, said: Said = ()) -> Drawing:
+def finished(picture: Picture, values: Values = ()) -> Drawing:
     """The drawing for a page, its values filled in.
 
     It is built anew from allowed elements and attributes alone, and every text is written as text. Only ids that
     something in the drawing points at are kept, with the drawing's own id in front, so that several drawings may stand
     in one document.
     """
-    words = dict(said)
+    words = dict(values)
     title, desc = (_told(picture.root, name, words) for name in ("title", "desc"))
     width, height = box(picture.root) or (WIDTH, WIDTH)
     root = _Writer(picture, words).element(picture.root)
@@ -82,16 +82,18 @@ class _Writer:
         if element.attributes.get("id") in self._needed:
             kept = {"id": f"{self._id}-{element.attributes['id']}", **kept}
         made = ET.Element(element.name, kept)
-        spoken = element.name in ("text", "tspan")
+        holds_text = element.name in ("text", "tspan")
         for one in element.inside:
             if isinstance(one, Element):
                 if one.name in ELEMENTS and one.name not in ("svg", "title", "desc"):
                     made.append(self.element(one))
-            elif spoken and not ("\n" in one and not one.strip()):  # a line break between lines of a label says nothing
-                self._say(made, one)
+            elif holds_text and (
+                "\n" not in one or one.strip()
+            ):  # white space between the lines of a label is left out
+                self._write(made, one)
         return made
 
-    def _say(self, made: ET.Element, text: str) -> None:
+    def _write(self, made: ET.Element, text: str) -> None:
         text = _filled(text, self._words)
         if len(made):
             made[-1].tail = (made[-1].tail or "") + text

@@ -10,6 +10,9 @@ from collections.abc import Sequence
 
 from latchside.drawings.canvas import MAGNET_FILL, PLASTIC_FILL, Drawing, Sheet, number
 from latchside.drawings.symbols import heading, reed_glass, words
+from latchside.messages import messages
+
+message = messages(__name__)
 
 Pole = tuple[float, float, float]
 HALF = 34.0
@@ -96,29 +99,27 @@ def magnet() -> Drawing:
     """The magnet in air, on steel, and on steel with a spacer."""
     sheet = Sheet(
         "steel-steals-the-magnet",
-        "Steel steals the magnet",
-        "Three times the same magnet and reed. In air the field lines reach the reed and it closes. "
-        "With the magnet straight on steel most lines end in the steel and the reed stays open. With a "
-        "spacer between magnet and steel enough lines reach the reed again and it closes.",
+        message("title"),
+        message("about"),
         560,
     )
-    heading(sheet, 24, "In air")
+    heading(sheet, 24, message("in-air"))
     middle = _field(sheet, 172, None)
     _magnet_and_reed(sheet, middle, closed=True)
-    words(sheet, 8, middle - REED_ABOVE, ("reed closes",))
-    words(sheet, 8, middle + 4, ("magnet",))
-    heading(sheet, 206, "Straight on steel")
+    words(sheet, 8, middle - REED_ABOVE, (message("closes"),))
+    words(sheet, 8, middle + 4, (message("magnet"),))
+    heading(sheet, 206, message("on-steel"))
     middle = _field(sheet, 334, 11)
     _magnet_and_reed(sheet, middle, closed=False)
     sheet.rect(110, 334, 242, 18, fill="steel", line=2)
-    words(sheet, 8, middle - REED_ABOVE, ("reed stays", "open"))
-    words(sheet, 8, 346, ("steel",))
-    heading(sheet, 386, "On steel, with a spacer")
+    words(sheet, 8, middle - REED_ABOVE, (message("stays"), message("stays.open")))
+    words(sheet, 8, 346, (message("steel"),))
+    heading(sheet, 386, message("with-spacer"))
     middle = _field(sheet, 532, 34)
     _magnet_and_reed(sheet, middle, closed=True)
     sheet.rect(MIDDLE - HALF - 6, middle + 9, 2 * HALF + 12, 25, fill=PLASTIC_FILL, line=2)
     sheet.rect(110, 532, 242, 18, fill="steel", line=2)
-    words(sheet, 8, middle - REED_ABOVE, ("reed closes",))
-    sheet.label(70, 516, "spacer", MIDDLE - HALF + 2, middle + 22, anchor="end")
-    words(sheet, 8, 546, ("steel",))
+    words(sheet, 8, middle - REED_ABOVE, (message("closes"),))
+    sheet.label(70, 516, message("spacer"), MIDDLE - HALF + 2, middle + 22, anchor="end")
+    words(sheet, 8, 546, (message("steel"),))
     return sheet.finish()

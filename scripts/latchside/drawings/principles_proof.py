@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from latchside.drawings.canvas import FRAME_FILL, INK, MAGNET_FILL, METAL_FILL, SMALL, Drawing, Sheet
 from latchside.drawings.symbols import arrow, heading, polygon, span, tag, words
+from latchside.messages import messages
+
+message = messages(__name__)
 
 HINGE = 50.0
 SLANT = (0.927, 0.375)
@@ -30,19 +33,19 @@ def _end_one(sheet: Sheet, face: float) -> None:
     sheet.rect(HINGE, face - 30, 208, 30, line=2)
     sheet.rect(258, face - 22, 14, 10, fill=INK, line=0)
     sheet.circle(HINGE - 2, face, 4, line=2)
-    sheet.text(112, face - 10, "leaf", size=SMALL, anchor="middle")
+    sheet.text(112, face - 10, message("leaf"), size=SMALL, anchor="middle")
     sheet.rect(230, face, 26, 18, fill=MAGNET_FILL, round_=3, line=2)
     for way in (1, -1):
         sheet.line(HINGE, face, 228, face + 10 * way, line=1, dash="5 3")
     arrow(sheet, 206, face - 28, 206, face - 9, line=1.5)
     arrow(sheet, 206, face + 28, 206, face + 9, line=1.5)
-    sheet.text(206, face + 46, "play", anchor="middle", bold=True)
+    sheet.text(206, face + 46, message("play"), anchor="middle", bold=True)
     arrow(sheet, 90, face + 46, 90, face + 12)
-    sheet.text(90, face + 64, "push", size=SMALL, anchor="middle")
+    sheet.text(90, face + 64, message("push"), size=SMALL, anchor="middle")
     arrow(sheet, 146, face + 12, 146, face + 46)
-    sheet.text(146, face + 64, "pull", size=SMALL, anchor="middle")
-    tag(sheet, 324, face + 52, "sensor", (296, face + 20), below=True)
-    tag(sheet, 262, face + 72, "magnet", (250, face + 18), below=True)
+    sheet.text(146, face + 64, message("pull"), size=SMALL, anchor="middle")
+    tag(sheet, 324, face + 52, message("sensor"), (296, face + 20), below=True)
+    tag(sheet, 262, face + 72, message("magnet"), (250, face + 18), below=True)
 
 
 def _end_two(sheet: Sheet, face: float) -> None:
@@ -56,31 +59,28 @@ def _end_two(sheet: Sheet, face: float) -> None:
     polygon(sheet, [_turned(x, y, face) for x, y in magnet], fill=MAGNET_FILL, line=2)
     tip_x, tip_y = _turned(258, face - 30, face)
     span(sheet, 263, face + 1, round(tip_x, 1), round(tip_y, 1))
-    words(sheet, 270, face + 42, ("opening", "at the trip"), bold=True)
+    words(sheet, 270, face + 42, (message("opening"), message("opening.at-trip")), bold=True)
     arrow(sheet, 120, face + 72, 112, face + 104)
-    sheet.text(106, face + 122, "slowly", size=SMALL, anchor="middle")
+    sheet.text(106, face + 122, message("slowly"), size=SMALL, anchor="middle")
 
 
 def two_ends() -> Drawing:
     """Shut, it never trips; opened, it trips inside the limit."""
     sheet = Sheet(
         "two-ends-of-proof",
-        "The two ends of the proof",
-        "Seen from above. End one: the leaf is shut and latched, and is pushed and pulled through all "
-        "its play; no trip. End two: the leaf is opened slowly, and the contact trips inside the limit for "
-        "the leading edge; the opening at the trip is shorter than the limit. The play and the opening at "
-        "the trip are written down.",
+        message("title"),
+        message("about"),
         532,
     )
-    heading(sheet, 24, "End one: shut and latched")
+    heading(sheet, 24, message("end-one"))
     _end_one(sheet, 80)
-    words(sheet, 8, 186, ("Through all the play: no trip.",))
-    heading(sheet, 226, "End two: open slowly")
+    words(sheet, 8, 186, (message("no-trip"),))
+    heading(sheet, 226, message("end-two"))
     _end_two(sheet, 284)
     sheet.rect(150, 428, 50, 14, fill=METAL_FILL)
     sheet.rect(150, 452, 96, 14)
-    sheet.text(140, 440, "opening at trip", size=SMALL, anchor="end")
-    sheet.text(140, 464, "its limit", size=SMALL, anchor="end")
-    words(sheet, 8, 494, ("Trips inside its limit.",))
-    words(sheet, 8, 520, ("Write both distances down.",), bold=True)
+    sheet.text(140, 440, message("opening-short"), size=SMALL, anchor="end")
+    sheet.text(140, 464, message("limit"), size=SMALL, anchor="end")
+    words(sheet, 8, 494, (message("trips-inside"),))
+    words(sheet, 8, 520, (message("write-down"),), bold=True)
     return sheet.finish()

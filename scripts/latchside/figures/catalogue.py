@@ -8,11 +8,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from importlib import import_module
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from latchside.figures.emit import equation
 from latchside.figures.inputs import Input, InputError, declared, read_inputs
@@ -20,10 +20,16 @@ from latchside.figures.program import Program, constants, read_program
 from latchside.figures.units import stated, with_unit
 from latchside.kinds import KINDS
 from latchside.library.text import RecordLink, Words, parts
+from latchside.messages import listed, messages
 from latchside.read.yaml_text import read_text
 from latchside.root import ROOT
 
-__all__ = ["Answer", "Figure", "InputError", "catalogue"]
+if TYPE_CHECKING:
+    from latchside.library import Library  # a figure by itself is worked out without it
+
+message = messages(__name__)
+
+__all__ = ["Answer", "Figure", "InputError", "catalogue", "figures_of"]
 
 
 @dataclass(frozen=True)
@@ -83,11 +89,11 @@ class Figure:
             v[line.name] = line.work_out(v)
         warnings = self._held(v, given, late=False)
         if "model" in self.data:
-            outputs, said = self._model(given)
+            outputs, notes = self._model(given)
             v |= {name: float(value) for name, value in outputs.items() if _is_number(value)}
         else:
-            outputs, said = self._expressions(v)
-        return Answer(outputs, (*warnings, *self._held(v, given, late=True), *said), given)
+            outputs, notes = self._expressions(v)
+        return Answer(outputs, (*warnings, *self._held(v, given, late=True), *notes), given)
 
     def said(self, text: str) -> str:
         """A text of the record without its references: values in figures, links by their words."""
@@ -129,30 +135,32 @@ class Figure:
     def _model(self, given: Mapping[str, Any]) -> tuple[dict[str, Any], tuple[str, ...]]:
         module = import_module(f"latchside.figures.models.{self.data['model'].replace('-', '_')}")
         try:
-            found = dict(module.compute(**given))
+            result = dict(module.compute(**given))
         except ValueError as error:
             raise InputError(str(error).splitlines()) from None
-        said = tuple(self.said(str(line)) for line in found.pop("warnings", ()))
-        outputs, empty = self._finite({line["name"]: found[line["name"]] for line in self.data["outputs"]})
-        return outputs, (*said, *empty)
+        warnings = tuple(self.said(str(line)) for line in result.pop("warnings", ()))
+        outputs, empty = self._finite({line["name"]: result[line["name"]] for line in self.data["outputs"]})
+        return outputs, (*warnings, *empty)
 
     def _finite(self, outputs: dict[str, Any]) -> tuple[dict[str, Any], tuple[str, ...]]:
         """The outputs with None for those that may be empty and are, and what to say of them."""
-        said = []
+        notes = []
         for entry in self.data["outputs"]:
             value = outputs[entry["name"]]
             if value is None or (isinstance(value, float) and not math.isfinite(value)):
                 if "empty" in entry:
                     outputs[entry["name"]] = None
-                    said.append(self.said(entry["empty"]))
+                    notes.append(self.said(entry["empty"]))
                 elif value is not None:
-                    raise InputError([f"{entry['name']}: these inputs have no answer"])
-        return outputs, tuple(said)
+                    raise InputError([message("no-answer", name=entry["name"])])
+        return outputs, tuple(notes)
 
     def _value(self, name: str) -> str:
         entry = self.data["values"][name]
         figures = [entry[key] for key in ("value", "min", "max") if key in entry] or entry["one_of"]
-        return with_unit(" to ".join(stated(float(one)) for one in figures), entry["unit"]).replace("\u00a0", " ")
+        texts = [*(stated(float(one)) for one in figures[:-1]), with_unit(stated(float(figures[-1])), entry["unit"])]
+        text = message("from-to", low=texts[0], high=texts[1]) if len(texts) == 2 else listed(texts, "or")
+        return text.replace("\u00a0", " ")
 
 
 def catalogue(root: Path = ROOT) -> dict[str, Figure]:
@@ -167,6 +175,12 @@ def catalogue(root: Path = ROOT) -> dict[str, Figure]:
         if isinstance(document.value, dict) and not document.findings:
             figures[path.stem] = Figure(path.stem, MappingProxyType(document.value))
     return figures
+
+
+@lru_cache(maxsize=2)
+def figures_of(library: Library) -> Mapping[str, Figure]:
+    """Every figure of a library, by id, in the order of the ids."""
+    return MappingProxyType({record.id: Figure(record.id, record.data) for record in library.of("formula")})
 
 
 def _words(link: RecordLink) -> str:

@@ -14,6 +14,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
+from latchside.messages import messages
+
+message = messages(__name__)
+
 LONGEST = 400  # characters
 MOST_NODES = 200
 DEEPEST = 25
@@ -49,9 +53,13 @@ class ExpressionError(ValueError):
     """An expression that is refused: what was found in it, and what is allowed instead."""
 
     def __init__(self, found: str, expected: str) -> None:
-        super().__init__(f"{found}; expected {expected}")
+        super().__init__(message("found-expected", found=found, expected=expected))
         self.found = found
         self.expected = expected
+
+
+def _refusal(id: str, **values: str | int) -> ExpressionError:
+    return ExpressionError(message(f"{id}.found", **values), message(f"{id}.expected", **values))
 
 
 @dataclass(frozen=True)
@@ -125,19 +133,19 @@ def read_expression(text: str, names: Mapping[str, Sort]) -> Expression:
     Raises ExpressionError for everything that is not on the allow-list.
     """
     if len(text) > LONGEST:
-        raise ExpressionError(f"{len(text)} characters", f"at most {LONGEST}")
+        raise _refusal("too-long", length=str(len(text)), most=str(LONGEST))
     strange = _SIGNS.search(text)
     if strange:
-        raise ExpressionError(f"the sign {strange[0]!r}", "letters, digits, and + - * / % ( ) , . < > = ! _")
+        raise _refusal("strange-sign", sign=repr(strange[0]))
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("error")
             parsed = ast.parse(text.strip(), mode="eval")
     except (SyntaxError, ValueError, RecursionError, MemoryError, Warning):
-        raise ExpressionError("something that is no expression", "such as 2 * length_m / area") from None
+        raise _refusal("no-expression") from None
     node, sort = _Reader(text.strip(), names).read(parsed.body, 1)
     if sort == "list":
-        raise ExpressionError("a list by itself", "a number or a condition; use the list inside sum(…)")
+        raise _refusal("list")
     return Expression(text, node, sort)
 
 
@@ -170,9 +178,9 @@ class _Reader:
     def read(self, node: ast.expr, depth: int) -> tuple[Node, Sort]:
         self._nodes += 1
         if self._nodes > MOST_NODES:
-            raise ExpressionError(f"more than {MOST_NODES} parts", "several shorter expressions, under let")
+            raise _refusal("many-parts", most=str(MOST_NODES))
         if depth > DEEPEST:
-            raise ExpressionError(f"more than {DEEPEST} levels", "several shorter expressions, under let")
+            raise _refusal("many-levels", most=str(DEEPEST))
         if isinstance(node, ast.Constant):
             return self._number(node), "number"
         if isinstance(node, ast.Name):
@@ -185,7 +193,7 @@ class _Reader:
             return self._comparison(node, depth), "condition"
         if isinstance(node, ast.Call):
             return self._call(node, depth)
-        raise ExpressionError(f'"{self._cut(node)}"', "numbers, names, + - * / ** %, comparisons and known functions")
+        raise _refusal("not-allowed", text=self._cut(node))
 
     def _value(self, node: ast.expr, depth: int) -> Node:
         return self._of_sort(node, depth, "number")
@@ -193,16 +201,16 @@ class _Reader:
     def _of_sort(self, node: ast.expr, depth: int, wanted: Sort) -> Node:
         read, sort = self.read(node, depth + 1)
         if sort != wanted:
-            raise ExpressionError(f'"{self._cut(node)}", a {sort}', f"a {wanted}")
+            raise _refusal("other-sort", text=self._cut(node), sort=sort, wanted=wanted)
         return read
 
     def _number(self, node: ast.Constant) -> Number:
         text = self._cut(node)
         if not _NUMBER.match(text):
-            raise ExpressionError(f'"{text}"', "a decimal number such as 0.25 or 1e-6")
+            raise _refusal("no-decimal", text=text)
         value = float(text)
         if value and not 1 / LARGEST <= value <= LARGEST:
-            raise ExpressionError(f'"{text}"', f"zero, or a number from {1 / LARGEST:g} to {LARGEST:g}")
+            raise _refusal("out-of-range", text=text, low=f"{1 / LARGEST:g}", high=f"{LARGEST:g}")
         return Number(value, text)
 
     def _name(self, node: ast.Name) -> tuple[Node, Sort]:
@@ -210,7 +218,7 @@ class _Reader:
             return Name("pi"), "number"
         if node.id not in self._names:
             known = ", ".join(sorted(self._names)[:12])
-            raise ExpressionError(f'the name "{node.id}"', f"a name declared before: {known}")
+            raise _refusal("unknown-name", name=node.id, known=known)
         return Name(node.id), self._names[node.id]
 
     def _binary(self, node: ast.BinOp, depth: int) -> Binary:
@@ -222,53 +230,54 @@ class _Reader:
 
     def _power(self, node: ast.BinOp, base: Node, exponent: Node) -> None:
         if any(isinstance(below, Binary) and below.operator == "**" for below in (*walk(base), *walk(exponent))):
-            raise ExpressionError(f'the power of a power "{self._cut(node)}"', "one power; name the other under let")
+            raise _refusal("power-of-power", text=self._cut(node))
         fixed_base, fixed_exponent = _fixed(base), _fixed(exponent)
         if fixed_exponent is not None and abs(fixed_exponent) > LARGEST_EXPONENT:
-            raise ExpressionError(f'the exponent in "{self._cut(node)}"', f"at most {LARGEST_EXPONENT:g}")
+            raise _refusal("large-exponent", text=self._cut(node), most=f"{LARGEST_EXPONENT:g}")
         if fixed_base is not None and abs(fixed_base) > LARGEST_BASE:
-            raise ExpressionError(f'the base in "{self._cut(node)}"', f"at most {LARGEST_BASE:g}")
+            raise _refusal("large-base", text=self._cut(node), most=f"{LARGEST_BASE:g}")
         if not any(isinstance(below, Name) for below in (*walk(base), *walk(exponent))) and None in (
             fixed_base, fixed_exponent,
         ):  # fmt: skip
-            raise ExpressionError(f'"{self._cut(node)}"', "a power with a name in it, or of two plain numbers")
+            raise _refusal("unclear-power", text=self._cut(node))
 
     def _comparison(self, node: ast.Compare, depth: int) -> Binary:
         if len(node.ops) != 1 or type(node.ops[0]) not in _COMPARISONS:
-            raise ExpressionError(f'"{self._cut(node)}"', "one comparison: < <= > >= == or !=")
+            raise _refusal("comparisons", text=self._cut(node))
         left, right = self._value(node.left, depth), self._value(node.comparators[0], depth)
         return Binary(_COMPARISONS[type(node.ops[0])], left, right)
 
     def _call(self, node: ast.Call, depth: int) -> tuple[Node, Sort]:
         if not isinstance(node.func, ast.Name):
-            raise ExpressionError(f'the call "{self._cut(node)}"', "a known function by its name")
+            raise _refusal("unknown-call", text=self._cut(node))
         name, count = node.func.id, len(node.args)
         if node.keywords or any(isinstance(argument, ast.Starred) for argument in node.args):
-            raise ExpressionError(f'the call "{self._cut(node)}"', "plain arguments")
+            raise _refusal("arguments", text=self._cut(node))
         if name == "piecewise":
             return self._piecewise(node, depth)
         if name in LIST_FUNCTIONS:
             if count != LIST_FUNCTIONS[name]:
-                raise ExpressionError(f"{count} arguments of {name}", f"{LIST_FUNCTIONS[name]}: a list first")
+                raise _refusal("list-arguments", count=count, function=name, needed=str(LIST_FUNCTIONS[name]))
             first = self._of_sort(node.args[0], depth, "list")
             return Call(name, (first, *(self._value(argument, depth) for argument in node.args[1:]))), "number"
         if name not in FUNCTIONS:
             known = ", ".join((*FUNCTIONS, *LIST_FUNCTIONS))
-            raise ExpressionError(f'the function "{name}"', f"one of: {known}, piecewise")
+            raise _refusal("unknown-function", function=name, known=f"{known}, piecewise")
         low, high = FUNCTIONS[name]
         if not low <= count <= high:
-            raise ExpressionError(f"{count} arguments of {name}", f"{low}" if low == high else f"{low} to {high}")
+            id_ = "other-count" if low == high else "count-out-of-range"
+            raise _refusal(id_, count=count, function=name, low=str(low), high=str(high))
         return Call(name, tuple(self._value(argument, depth) for argument in node.args)), "number"
 
     def _piecewise(self, node: ast.Call, depth: int) -> tuple[Node, Sort]:
         count = len(node.args)
         if count < 3 or count % 2 == 0:
-            raise ExpressionError(f"{count} arguments of piecewise", "value, condition, …, and a default at the end")
+            raise _refusal("piecewise", count=count)
         values = [self.read(argument, depth + 1) for argument in (*node.args[:-1:2], node.args[-1])]
         conditions = [self._of_sort(argument, depth, "condition") for argument in node.args[1::2]]
         sorts = {sort for _, sort in values}
         if len(sorts) != 1 or "list" in sorts:
-            raise ExpressionError(f'"{self._cut(node)}"', "values of one sort: all numbers, or all conditions")
+            raise _refusal("mixed", text=self._cut(node))
         nodes = [value for value, _ in values]
         return Piecewise(tuple(zip(nodes[:-1], conditions, strict=True)), nodes[-1]), sorts.pop()
 

@@ -8,6 +8,9 @@ from typing import Any
 
 from latchside.figures.typed import TypedError, read_list, read_number, shown_value
 from latchside.findings import did_you_mean
+from latchside.messages import listed, messages
+
+message = messages(__name__)
 
 _YES = {"true": True, "yes": True, "1": True, "false": False, "no": False, "0": False}
 
@@ -49,28 +52,28 @@ class Input:
     def accepts(self) -> str:
         """What it accepts, in words."""
         if self.choices:
-            return "one of " + ", ".join(self.choices)
+            return message("one-of", words=", ".join(self.choices))
         if self.yes_no:
-            return "true or false"
-        several = "numbers " if self.many else ""
-        whole = "a whole number " if self.integer else ""
+            return message("true-or-false")
+        sort = ("many-whole" if self.integer else "many") if self.many else "whole" if self.integer else "one"
         if self.low is not None and self.high is not None:
-            return f"{several}{whole}from {shown_value(self.low, '')} to {shown_value(self.high, self.unit)}"
+            ends = {"low": shown_value(self.low, ""), "high": shown_value(self.high, self.unit)}
+            return message("from-to", sort=sort, **ends)
         if self.low is not None:
-            return f"{several}{whole}of {shown_value(self.low, self.unit)} or more"
+            return message("or-more", sort=sort, low=shown_value(self.low, self.unit))
         if self.high is not None:
-            return f"{several}{whole}of {shown_value(self.high, self.unit)} or less"
-        return "a whole number" if self.integer else "numbers" if self.many else "a number"
+            return message("or-less", sort=sort, high=shown_value(self.high, self.unit))
+        return message("any", sort=sort)
 
     def read(self, value: object) -> Any:
         """The value in the input's own unit. Raises TypedError."""
         if self.choices:
             return self._word(value)
         if self.yes_no:
-            said = str(value).strip().lower()
-            if said not in _YES:
-                raise TypedError(f'"{value}" is neither true nor false')
-            return _YES[said]
+            text = str(value).strip().lower()
+            if text not in _YES:
+                raise TypedError(message("not-true-or-false", typed=str(value)))
+            return _YES[text]
         if self.many:
             return [self._in_range(one) for one in read_list(value, self.unit)]
         return self._in_range(read_number(value, self.unit))
@@ -80,16 +83,23 @@ class Input:
         for known in self.choices:
             if word == known.lower():
                 return known
-        raise TypedError(f'"{value}" is not {self.accepts}.{did_you_mean(word, self.choices)}')
+        raise TypedError(
+            message("not-among", typed=str(value), accepts=self.accepts) + did_you_mean(word, self.choices),
+            advises=True,
+        )
 
     def _in_range(self, number: float) -> float | int:
         if (self.low is not None and number < self.low) or (self.high is not None and number > self.high):
-            raise TypedError(f"{shown_value(number, self.unit)} is out of range; give {self.accepts}")
+            raise self._refused("out-of-range", number)
         if not self.integer:
             return number
         if number != int(number):
-            raise TypedError(f"{shown_value(number, self.unit)} is not whole; give {self.accepts}")
+            raise self._refused("not-whole", number)
         return int(number)
+
+    def _refused(self, id: str, number: float) -> TypedError:
+        values = {"figure": shown_value(number, self.unit), "accepts": self.accepts}
+        return TypedError(message(id, **values), message(f"{id}.found", **values))
 
 
 def declared(data: Iterable[Mapping[str, Any]]) -> tuple[Input, ...]:
@@ -123,22 +133,19 @@ def _given(known: tuple[Input, ...], given: Mapping[str, object], wrong: list[st
     for key, value in given.items():
         if value is None or (isinstance(value, str) and not value.strip()):
             continue
-        found = _named(known, key, value)
-        if isinstance(found, str):
-            wrong.append(found)
-        elif found.name in values:
-            wrong.append(f"{found.name}: given twice")
+        target = _named(known, key, value)
+        if isinstance(target, str):
+            wrong.append(target)
+        elif target.name in values:
+            wrong.append(message("twice", name=target.name))
         else:
             try:
-                values[found.name] = found.read(value)
+                values[target.name] = target.read(value)
             except TypedError as error:
-                values[found.name] = None
-                wrong.append(f"{found.name}: {error}{'' if _told(str(error)) else f'; it takes {found.accepts}'}")
+                values[target.name] = None
+                id_ = "refused" if error.advises else "refused-takes"
+                wrong.append(message(id_, name=target.name, found=str(error), accepts=target.accepts))
     return values
-
-
-def _told(words: str) -> bool:
-    return "; give" in words or "one of" in words
 
 
 def _named(known: tuple[Input, ...], key: str, value: object) -> Input | str:
@@ -148,9 +155,9 @@ def _named(known: tuple[Input, ...], key: str, value: object) -> Input | str:
     if len(alike) > 1:
         alike = [one for one in alike if isinstance(value, str) and _fits(one, value)] or alike
     if not alike:
-        return f"{key}: unknown; this figure takes {', '.join(one.name for one in known)}.{_meant(name, known)}"
+        return message("unknown", name=key, inputs=", ".join(one.name for one in known)) + _meant(name, known)
     if len(alike) > 1:
-        return f"{key}: could be {' or '.join(one.name for one in alike)}; give the full name"
+        return message("ambiguous", name=key, names=listed([one.name for one in alike], "or"))
     return alike[0]
 
 
@@ -178,11 +185,11 @@ def _complete(known: tuple[Input, ...], values: dict[str, Any], wrong: list[str]
         asked = [one for one in group if _asked(one, known, values)]
         for one in group:
             if one not in asked and one.name in values:
-                wanted = " and ".join(f"{name}={word}" for name, word in one.when.items())
-                wrong.append(f"{one.name}: only with {wanted}; leave it out")
+                wanted = listed([f"{name}={word}" for name, word in one.when.items()])
+                wrong.append(message("only-with", name=one.name, wanted=wanted))
         present = [one.name for one in asked if one.name in values]
         if len(present) > 1:
-            wrong.append(f"{present[1]}: given beside {present[0]}; give one of the two")
+            wrong.append(message("both", name=present[1], other=present[0]))
         elif asked and not present:
             _default(asked, values, wrong)
 
@@ -193,11 +200,12 @@ def _default(asked: list[Input], values: dict[str, Any], wrong: list[str]) -> No
             try:
                 values[one.name] = one.read(one.default)
             except TypedError as error:
-                wrong.append(f"{one.name}: its own default is refused: {error}")
+                wrong.append(message("default-refused", name=one.name, found=str(error)))
             return
     if not any(one.optional for one in asked):
-        names = " or ".join(one.name for one in asked)
-        wrong.append(f"{names}: missing; give {' or '.join(f'{one.label} ({one.accepts})' for one in asked)}")
+        names = listed([one.name for one in asked], "or")
+        labels = listed([f"{one.label} ({one.accepts})" for one in asked], "or")
+        wrong.append(message("missing", names=names, labels=labels))
 
 
 def _asked(one: Input, known: tuple[Input, ...], values: Mapping[str, Any]) -> bool:

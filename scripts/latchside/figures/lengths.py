@@ -10,6 +10,9 @@ import re
 from typing import Literal
 
 from latchside.findings import shown
+from latchside.messages import messages
+
+message = messages(__name__)
 
 Unit = Literal["mm", "m"]
 
@@ -39,9 +42,12 @@ _LONGEST = 40
 
 
 class LengthError(ValueError):
-    """Text that is no length; its words say what was found. `expected` says what is needed."""
+    """Text that is no length; its words say what was found."""
 
-    expected = "a length such as 4 mm, 3/16 in, 12 ft 6 in or 2.5 m"
+    @property
+    def expected(self) -> str:
+        """What is needed instead."""
+        return message("expected")
 
 
 def read_length(value: object, unit: Unit, *, imperial: bool = False, signed: bool = False) -> float:
@@ -50,17 +56,17 @@ def read_length(value: object, unit: Unit, *, imperial: bool = False, signed: bo
     Raises LengthError; without `signed`, for a negative length too.
     """
     if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise LengthError(f"{shown(value)}, which is no length")
+        raise LengthError(message("no-length", typed=shown(value)))
     bare = _BARE[unit, imperial]
     number = typed_length(value, unit, bare) if isinstance(value, str) else _rounded(_bare(value, bare) / UNITS[unit])
     if number < 0 and not signed:
-        raise LengthError(f"{shown(value)}, which is below zero")
+        raise LengthError(message("below-zero", typed=shown(value)))
     return number
 
 
 def _bare(value: float, bare: str) -> float:
     if not math.isfinite(value) or abs(value) >= 1e7:
-        raise LengthError(f"{value}, which is no length of an opening or a site")
+        raise LengthError(message("out-of-bounds", typed=str(value)))
     return value * UNITS[bare]
 
 
@@ -71,7 +77,7 @@ def _rounded(number: float) -> float:
 def typed_length(value: str, unit: str, bare: str) -> float:
     """The length in `unit`, one of `UNITS`, of a text; a number without a unit is in `bare`. Raises LengthError."""
     if len(value) > _LONGEST:
-        raise LengthError(f"{shown(value)}, which is too long for a length")
+        raise LengthError(message("too-long", typed=shown(value)))
     text = value.translate(_SIGNS).strip().lower()
     minus = text.startswith("-")
     text = text[1:].lstrip() if text[:1] in ("-", "+") else text
@@ -86,33 +92,33 @@ def _parts(text: str, value: str, bare: str) -> list[tuple[float, str]]:
     while at < len(text):
         match = _PART.match(text, at)
         if not match:
-            raise LengthError(f"{shown(value)}, which is no length")
+            raise LengthError(message("no-length", typed=shown(value)))
         at = match.end()
         named = match[2]
         if named is None and (parts or at < len(text)):
-            raise LengthError(f"{shown(value)}, where {match[1]} has no unit")
+            raise LengthError(message("no-unit", typed=shown(value), figure=match[1]))
         of = bare if named is None else _WORDS.get(named, named)
         if of not in UNITS:
             typed = value[value.lower().find(str(named)) :][: len(str(named))]
-            raise LengthError(f"{shown(value)}, where {shown(typed)} is no unit of length")
+            raise LengthError(message("unknown-unit", typed=shown(value), unit=shown(typed)))
         parts.append((_fraction(match[1], value), of))
     if not parts:
-        raise LengthError("nothing, where a length is needed" if not value.strip() else f"{shown(value)}, no length")
+        raise LengthError(message("only-signs", typed=shown(value)) if value.strip() else message("nothing"))
     if len(parts) > 1 and [of for _, of in parts] != ["ft", "in"]:
-        raise LengthError(f"{shown(value)}, which is more than one length")
+        raise LengthError(message("several", typed=shown(value)))
     if len(parts) > 1 and parts[0][0] % 1:
-        raise LengthError(f"{shown(value)}, where the feet are no whole number")
+        raise LengthError(message("broken-feet", typed=shown(value)))
     return parts
 
 
 def _fraction(text: str, value: str) -> float:
     if _THOUSANDS.fullmatch(text):
         plain, other = text.replace(",", ""), text.replace(",", ".")
-        raise LengthError(f"{shown(value)}, which could be {plain} or {other}")
+        raise LengthError(message("thousands", typed=shown(value), plain=plain, other=other))
     whole, _, rest = text.replace("-", " ").rpartition(" ")
     if "/" not in rest:
         return float(rest.replace(",", "."))
     over, under = map(int, rest.split("/"))
     if not under or (whole and over >= under):
-        raise LengthError(f"{shown(value)}, where {rest} is no fraction to read")
+        raise LengthError(message("no-fraction", typed=shown(value), fraction=rest))
     return int(whole.strip() or 0) + over / under

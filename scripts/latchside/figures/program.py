@@ -8,6 +8,9 @@ from typing import Any
 
 from latchside.figures.emit import compiled
 from latchside.figures.expression import RESERVED, Expression, ExpressionError, Sort, read_expression
+from latchside.messages import messages
+
+message = messages(__name__)
 
 Path = tuple[str | int, ...]
 
@@ -56,13 +59,13 @@ def read_program(data: Mapping[str, Any]) -> Program:
     for index, entry in enumerate(data["outputs"]):
         if "expression" in entry:
             if "model" in data:
-                refusal = ExpressionError("an expression beside a model", "one or the other")
+                refusal = _refusal("both")
                 program.errors.append((("outputs", index, "expression"), refusal))
             _line(program, names, ("outputs", index), entry, program.outputs)
         elif "model" in data:
             _declare(program, names, ("outputs", index, "name"), entry["name"], "number")
         else:
-            refusal = ExpressionError("an output without an expression", "an expression, or a model for the figure")
+            refusal = _refusal("neither")
             program.errors.append((("outputs", index), refusal))
     inputs = frozenset(entry["name"] for entry in data["inputs"])
     for index, entry in enumerate(data.get("valid", ())):
@@ -70,19 +73,23 @@ def read_program(data: Mapping[str, Any]) -> Program:
     return program
 
 
+def _refusal(id: str, **values: str) -> ExpressionError:
+    return ExpressionError(message(f"{id}.found", **values), message(f"{id}.expected", **values))
+
+
 def constants(data: Mapping[str, Any]) -> dict[str, Any]:
     """The constants of a record by the names its expressions use."""
-    found: dict[str, Any] = {}
+    result: dict[str, Any] = {}
     for id_, entry in data.get("values", {}).items():
         name = id_.replace("-", "_")
         if "value" in entry:
-            found[name] = float(entry["value"])
+            result[name] = float(entry["value"])
         if "one_of" in entry:
-            found[name] = [float(one) for one in entry["one_of"]]
+            result[name] = [float(one) for one in entry["one_of"]]
         for end in ("min", "max"):
             if end in entry:
-                found[f"{name}_{end}"] = float(entry[end])
-    return found
+                result[f"{name}_{end}"] = float(entry[end])
+    return result
 
 
 def _declared(data: Mapping[str, Any]) -> Iterator[tuple[Path, str, Sort]]:
@@ -103,8 +110,7 @@ def _declared(data: Mapping[str, Any]) -> Iterator[tuple[Path, str, Sort]]:
 
 def _declare(program: Program, names: dict[str, Sort], path: Path, name: str, sort: Sort) -> None:
     if name in names or name in RESERVED:
-        taken = "a name of the language" if name in RESERVED else "taken already"
-        program.errors.append((path, ExpressionError(f'the name "{name}", {taken}', "another name")))
+        program.errors.append((path, _refusal("reserved" if name in RESERVED else "taken", name=name)))
     else:
         names[name] = sort
 
@@ -127,7 +133,7 @@ def _limit(
     try:
         read = read_expression(entry["test"], names)
         if read.sort != "condition":
-            raise ExpressionError("a number", "a condition, such as frequency_mhz >= 100")
+            raise _refusal("no-condition")
     except ExpressionError as error:
         program.errors.append(((*path, "test"), error))
         return

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from math import ceil, floor
 
 from latchside.figures.units import figure, with_unit
 from latchside.figures.words import in_words
 from latchside.library.quantity import Quantity
+from latchside.messages import messages
+
+message = messages(__name__)
 
 
 def rounded(value: float, digits: int = 3) -> float:
@@ -25,12 +27,9 @@ def short(value: float, unit: str, digits: int = 3) -> str:
     return with_unit(figure(rounded(value, digits)), unit)
 
 
-def joined(parts: Sequence[str], word: str = "and") -> str:
-    """Words in a row: "a, b and c"."""
-    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
-
-
 def between(low: float, high: float, unit: str) -> str:
     """A range of worked figures to a hundredth, widened to it, so that what is shown never promises too much."""
     least, most = floor(low * 100 + 1e-9) / 100, ceil(high * 100 - 1e-9) / 100
-    return with_unit(figure(least) if least == most else f"{figure(least)} to {figure(most)}", unit)
+    if least == most:
+        return with_unit(figure(least), unit)
+    return message("between", low=figure(least), high=with_unit(figure(most), unit))

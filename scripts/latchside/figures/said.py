@@ -13,7 +13,11 @@ from latchside.figures.typed import shown_value
 from latchside.figures.units import figure as rounded
 from latchside.figures.units import with_unit
 from latchside.kinds import KINDS
+from latchside.messages import messages
 from latchside.read.yaml_text import read_text
+from latchside.root import schema_folder
+
+message = messages(__name__)
 
 
 def as_json(figure: Figure, answer: Answer, root: Path) -> str:
@@ -42,15 +46,15 @@ def as_text(figure: Figure, answer: Answer, given: Mapping[str, object], root: P
     for one in figure.inputs:
         value = answer.inputs[one.name]
         if value is not None:
-            mark = "" if names & {one.name, one.bare} else "  (default)"
-            lines.append(f"  {one.name} = {_shown(value, one.unit, shown_value)}{mark}")
+            line = f"  {one.name} = {_shown(value, one.unit, shown_value)}"
+            lines.append(line if names & {one.name, one.bare} else f"{line}  {message('default')}")
     lines.append("")
     for entry in figure.data["outputs"]:
         lines += _output(figure, entry, answer.outputs[entry["name"]])
     lines += ["", *(f"! {words}" for words in answer.warnings)]
     lines += [figure.said(figure.data["meaning"]), ""]
-    lines += ["Formula", *(f"  {line}" for line in figure.formula.splitlines())]
-    lines += ["Sources", *(f"  {_source(source)}" for source in sources(figure, root))]
+    lines += [message("formula"), *(f"  {line}" for line in figure.formula.splitlines())]
+    lines += [message("sources"), *(f"  {_source(source)}" for source in sources(figure, root))]
     return "\n".join(lines)
 
 
@@ -59,8 +63,9 @@ def listing(figures: Mapping[str, Figure]) -> str:
     lines = []
     for figure in figures.values():
         lines.append(f"{figure.id}: {figure.name}")
-        lines.append("  takes " + ", ".join(_taken(figure)))
-        lines.append("  gives " + ", ".join(entry["name"] for entry in figure.data["outputs"]))
+        outputs = ", ".join(entry["name"] for entry in figure.data["outputs"])
+        lines.append(f"  {message('takes', inputs=', '.join(_taken(figure)))}")
+        lines.append(f"  {message('gives', outputs=outputs)}")
     return "\n".join(lines)
 
 
@@ -93,7 +98,7 @@ def listing_json(figures: Mapping[str, Figure]) -> str:
 
 def sources(figure: Figure, root: Path) -> Iterator[dict[str, str]]:
     """What the figure rests on: status in words, and the source's name and what was taken from it, where it has one."""
-    vocabulary = json.loads((Path(__file__).parents[3] / "schema" / "vocabulary.schema.json").read_text("utf-8"))
+    vocabulary = json.loads((schema_folder(root) / "vocabulary.schema.json").read_text("utf-8"))
     words = vocabulary["$defs"]["status"]["x-words"]
     for entry in figure.data["basis"]:
         source = {"status": words[entry["status"]]}
@@ -116,11 +121,11 @@ def _source(source: Mapping[str, str]) -> str:
 def _taken(figure: Figure) -> Iterator[str]:
     for one in figure.inputs:
         if one.instead_of:
-            yield f"{one.name} (instead of {one.instead_of})"
+            yield message("instead-of", input=one.name, other=one.instead_of)
         elif one.default is not None:
             yield f"{one.name}={_default(one.default)}"
         else:
-            yield f"{one.name} (optional)" if one.optional else one.name
+            yield message("optional", input=one.name) if one.optional else one.name
 
 
 def _default(value: Any) -> str:
@@ -147,13 +152,13 @@ def _rounded(value: float, unit: str) -> str:
 
 def _shown(value: Any, unit: str, write: Callable[[float, str], str] = _rounded) -> str:
     if value is None:
-        return "none"
+        return message("none")
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, int | float):
         return write(float(value), unit)
     if isinstance(value, list | tuple):
-        return ", ".join(_shown(one, unit, write) for one in value) or "none"
+        return ", ".join(_shown(one, unit, write) for one in value) or message("none")
     if isinstance(value, Mapping):
         return ", ".join(f"{key} {_shown(one, unit, write)}" for key, one in value.items())
     return str(value)

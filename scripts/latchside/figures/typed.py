@@ -1,4 +1,4 @@
-"""What a person types for a number: `30`, `0,22`, `50ft`, `3 1/2 in`, `5.6k`. Pint comes in only for another unit."""
+"""What a person types for a number: `30`, `0,22`, `50ft`, `3 1/2 in`, `5.6k`. Pint is loaded only to convert units."""
 
 from __future__ import annotations
 
@@ -9,6 +9,9 @@ from typing import Any
 from latchside.figures.lengths import UNITS as LENGTHS
 from latchside.figures.lengths import LengthError, typed_length
 from latchside.figures.units import registry, stated, with_unit
+from latchside.messages import messages
+
+message = messages(__name__)
 
 _NUMBER = r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?"
 _WHOLE = re.compile(rf"({_NUMBER})\s*([^\d\s.,;][^\d\s;]*2?)?\Z")
@@ -41,12 +44,20 @@ _FIXED = {"AWG", "dB", "dBi", "%", "%/year", "count", "rung", "1/K", "1/d", "1/y
 
 
 class TypedError(ValueError):
-    """Text that is no number in a fitting unit; its words complete `<name>: `."""
+    """Text that is no number in a fitting unit; its words complete `<name>: `.
 
-    @property
-    def found(self) -> str:
-        """What was found, without what to give instead."""
-        return str(self).partition("; ")[0]
+    `found` is what was found, without what to give instead; `advises` says whether the words say that too.
+    """
+
+    def __init__(self, words: str, found: str = "", *, advises: bool = False) -> None:
+        super().__init__(words)
+        self.found = found or words
+        self.advises = advises or bool(found)
+
+
+def _advised(id: str, **values: str) -> TypedError:
+    """An error that says what to give instead."""
+    return TypedError(message(id, **values), message(f"{id}.found", **values))
 
 
 def read_number(value: object, unit: str) -> float:
@@ -55,10 +66,10 @@ def read_number(value: object, unit: str) -> float:
     Raises TypedError.
     """
     if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise TypedError(f"{value!r} is not a number")
+        raise TypedError(message("no-number", typed=repr(value)))
     if not isinstance(value, str):
         if not math.isfinite(value):
-            raise TypedError(f"{value} is not a number")
+            raise TypedError(message("no-number", typed=str(value)))
         return float(value)
     text = value.strip()
     if unit in LENGTHS and not _POWER.match(text):
@@ -69,7 +80,7 @@ def read_number(value: object, unit: str) -> float:
     for sign, plain in _SIGNS.items():
         text = text.replace(sign, plain)
     if len(text) > 60:
-        raise TypedError("that is too long for a number")
+        raise TypedError(message("too-long"))
     text = _MARKED.sub(r"\1.\3\2", text) if unit == "ohm" else text
     match = _WHOLE.match(text)
     if match:
@@ -78,11 +89,12 @@ def read_number(value: object, unit: str) -> float:
     if unit in _COMPOUND and len(parts) > 1 and "".join(_PARTS.split(text)[::3]).strip() == "":
         whole = math.fsum(_in_unit(_number(number, number), typed, unit, value) for number, typed in parts)
         return float(f"{whole:.12g}")
-    raise TypedError(f'"{value}" is not a number{f" in {unit}" if unit else ""}')
+    quoted = f'"{value}"'
+    raise TypedError(message("no-number-in", typed=quoted, unit=unit) if unit else message("no-number", typed=quoted))
 
 
 def read_list(value: object, unit: str) -> list[float]:
-    """The numbers of a list: a list, or text parted by semicolons (comma then marks decimals), commas or spaces."""
+    """The numbers of a list, or of text separated by semicolons (a comma then marks decimals), commas or spaces."""
     if isinstance(value, str):
         text = value.strip()
         if text in ("", "none"):
@@ -93,7 +105,7 @@ def read_list(value: object, unit: str) -> list[float]:
     else:
         items = [value]
     if len(items) > 40:
-        raise TypedError(f"{len(items)} entries; give at most 40")
+        raise _advised("many-entries", entries=str(len(items)))
     return [read_number(item, unit) for item in items]
 
 
@@ -105,11 +117,12 @@ def shown_value(value: float, unit: str) -> str:
 def _number(text: str, whole: str) -> float:
     if _THOUSANDS.match(text):
         plain = text.replace(",", "")
-        other = f" or {text.replace(',', '.')}" if text.count(",") == 1 else ""
-        raise TypedError(f'"{whole}" could be {plain}{other}; write it without the thousands mark')
+        if text.count(",") == 1:
+            raise _advised("thousands-or-decimals", typed=whole, plain=plain, other=text.replace(",", "."))
+        raise _advised("thousands", typed=whole, plain=plain)
     number = float(text.replace(",", "."))
     if not math.isfinite(number):
-        raise TypedError(f'"{whole}" is too large')
+        raise TypedError(message("too-large", typed=whole))
     return number
 
 
@@ -120,14 +133,14 @@ def _in_unit(number: float, typed: str, unit: str, value: str) -> float:
     if unit == "dBm" and name in ("W", "mW", "uW"):
         milliwatt = number * {"W": 1e3, "mW": 1.0, "uW": 1e-3}[name]
         if milliwatt <= 0:
-            raise TypedError(f'"{value}" has no value in dBm; give a power above zero')
+            raise _advised("no-dbm", typed=value)
         return 10 * math.log10(milliwatt)
     if name.lower() == "gauss" and unit in _TESLA:
         return float(f"{number * _TESLA[unit]:.12g}")
     if not unit and name == "%":
         return number / 100
     if not unit or unit in _FIXED or not _UNIT.match(name):
-        raise TypedError(f'"{value}" has the unit "{typed}"; give {_wanted(unit)}')
+        raise _advised("other-unit", typed=value, unit=typed, wanted=_wanted(unit))
     return _converted(number, name, unit, value)
 
 
@@ -141,8 +154,8 @@ def _converted(number: float, name: str, unit: str, value: str) -> float:
             if type(error).__name__ == "UndefinedUnitError":
                 continue
             break
-    raise TypedError(f'"{value}" is in a unit that does not fit; give {_wanted(unit)}')
+    raise _advised("unfit-unit", typed=value, wanted=_wanted(unit))
 
 
 def _wanted(unit: str) -> str:
-    return f"a number in {unit}, or in another unit for the same" if unit and unit not in _FIXED else "a plain number"
+    return message("wanted-in", unit=unit) if unit and unit not in _FIXED else message("wanted-plain")

@@ -5,12 +5,20 @@ from __future__ import annotations
 from functools import cache, lru_cache
 from typing import Any
 
+from latchside.messages import messages
+
+message = messages(__name__)
+
 SYMBOLS = {
     "ohm": "Ω", "kohm": "kΩ", "Mohm": "MΩ", "uA": "µA", "degC": "°C", "degF": "°F", "deg": "°", "mm2": "mm²",
-    "uV/m": "µV/m", "ohm/km": "Ω/km", "ohm.mm2/m": "Ω·mm²/m", "1/K": "/K", "%/year": "% a year", "1/d": "a day",
-    "1/year": "a year", "count": "", "year": "years", "month": "months", "d": "days",
-    "in": "in", "ft": "ft", "rung": "rungs",
+    "uV/m": "µV/m", "ohm/km": "Ω/km", "ohm.mm2/m": "Ω·mm²/m", "1/K": "/K", "count": "",
 }  # fmt: skip
+"""Signs of units, where they differ from the name that records use."""
+_WORDED = {
+    "year": "year", "month": "month", "d": "day", "rung": "rung", "%/year": "percent-a-year", "1/d": "a-day",
+    "1/year": "a-year",
+}  # fmt: skip
+"""Units that are said in words, each with its message."""
 _OTHER = {
     "mm": "in",
     "cm": "in",
@@ -23,13 +31,15 @@ _OTHER = {
     "N": "lbf",
 }
 _LARGER = {"ohm": ("kohm", 1e3), "kohm": ("Mohm", 1e3), "uA": ("mA", 1e3), "mA": ("A", 1e3), "ms": ("s", 1e3)}
-_PLURAL = ("year", "month", "d", "rung")
 _WITHOUT_SPACE = ("°", "/K")
 _SUPERSCRIPTS = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
-def symbol(unit: str) -> str:
-    """The sign of a unit in running text."""
+@cache
+def symbol(unit: str, *, one: bool = False) -> str:
+    """The sign of a unit in running text; where it is said in words, those for `one` or for many."""
+    if unit in _WORDED:
+        return str(message(f"unit-{_WORDED[unit]}", count=1 if one else 2))
     return SYMBOLS.get(unit, unit)
 
 
@@ -102,9 +112,7 @@ def rounded_other(value: float, unit: str) -> str:
 
 def with_unit(text: str, unit: str) -> str:
     """Figure and sign of the unit, kept together on one line."""
-    sign = symbol(unit)
-    if text == "1" and unit in _PLURAL:
-        sign = sign.removesuffix("s")
+    sign = symbol(unit, one=text == "1")
     if not sign:
         return text
     return f"{text}{sign}" if sign in _WITHOUT_SPACE else f"{text}\u00a0{sign}"

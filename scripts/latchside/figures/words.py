@@ -7,21 +7,23 @@ from math import floor, log10
 
 from latchside.figures.units import figure, other_system, readable, rounded_other, stated, with_unit
 from latchside.library.quantity import Quantity
+from latchside.messages import listed, messages
+
+message = messages(__name__)
 
 
 def in_words(quantity: Quantity) -> str:
     """The quantity in short: figure, unit, the other system in brackets, tolerance."""
     if quantity.value is not None:
-        text = _figures((_earned(quantity.value, quantity),), quantity.unit, "{}")
+        text = _figures((_earned(quantity.value, quantity),), quantity.unit)
     elif quantity.low is not None and quantity.high is not None:
-        text = _figures((quantity.low, quantity.high), quantity.unit, "{} to {}")
+        text = _range((quantity.low, quantity.high), quantity.unit)
     elif quantity.low is not None:
-        text = _figures((quantity.low,), quantity.unit, "at least {}")
+        text = message("at-least", figure=_figures((quantity.low,), quantity.unit))
     elif quantity.high is not None:
-        text = _figures((quantity.high,), quantity.unit, "at most {}")
+        text = message("at-most", figure=_figures((quantity.high,), quantity.unit))
     else:
-        joint = ", ".join("{}" for _ in quantity.one_of[:-1]) + " or {}" if len(quantity.one_of) > 1 else "{}"
-        text = _figures(quantity.one_of, quantity.unit, joint)
+        text = _figures(quantity.one_of, quantity.unit, _alternatives)
     return text + _tolerance(quantity)
 
 
@@ -30,7 +32,7 @@ def accepted(quantity: Quantity) -> str:
     low, high = shown_limits(quantity)
     if quantity.value is None or low is None or high is None or low == high:
         return in_words(quantity)
-    return f"{in_words(quantity)}: {_figures((low, high), quantity.unit, '{} to {}', figure)}"
+    return f"{in_words(quantity)}: {_range((low, high), quantity.unit, figure)}"
 
 
 def limits(quantity: Quantity) -> tuple[float | None, float | None]:
@@ -57,16 +59,32 @@ def _earned(value: float, quantity: Quantity) -> float:
     return float(f"{value:.{digits - 1}e}")
 
 
-def _figures(values: tuple[float, ...], unit: str, form: str, say: Callable[[float], str] = stated) -> str:
-    shown, shown_unit = readable(values, unit)
-    text = with_unit(form.format(*(say(v) for v in shown)), shown_unit)
-    converted = [other_system(v, shown_unit) for v in shown]
-    if converted[0] is None:
+def _figures(
+    values: tuple[float, ...],
+    unit: str,
+    together: Callable[[list[str]], str] = lambda figures: figures[0],
+    say: Callable[[float], str] = stated,
+) -> str:
+    """Figures as one text, the unit once and behind the last, and after it the same in the other system."""
+    readable_values, readable_unit = readable(values, unit)
+    text = _with_unit([say(value) for value in readable_values], readable_unit, together)
+    converted = [pair for value in readable_values if (pair := other_system(value, readable_unit))]
+    if not converted:
         return text
-    other_unit = converted[0][1]
-    others = [rounded_other(pair[0], pair[1]) for pair in converted if pair]
-    short = form.replace("at least ", "").replace("at most ", "")
-    return f"{text} ({with_unit(short.format(*others), other_unit)})"
+    others = [rounded_other(value, other_unit) for value, other_unit in converted]
+    return f"{text} ({_with_unit(others, converted[0][1], together)})"
+
+
+def _with_unit(figures: list[str], unit: str, together: Callable[[list[str]], str]) -> str:
+    return together([*figures[:-1], with_unit(figures[-1], unit)])
+
+
+def _range(ends: tuple[float, float], unit: str, say: Callable[[float], str] = stated) -> str:
+    return _figures(ends, unit, lambda figures: message("range", low=figures[0], high=figures[1]), say)
+
+
+def _alternatives(figures: list[str]) -> str:
+    return listed(figures, "or")
 
 
 def _tolerance(quantity: Quantity) -> str:

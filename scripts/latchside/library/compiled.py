@@ -50,9 +50,9 @@ def only_for(library: Library, entry: Mapping[str, Any]) -> tuple[Record, ...]:
     return () if len(found) == len(library.of("device")) else found
 
 
-def for_device(steps: tuple[Mapping[str, Any], ...], device: str | None) -> tuple[Mapping[str, Any], ...]:
-    """The steps that are for the device."""
-    return tuple(step for step in steps if applies(step, device))
+def for_device(entries: tuple[Mapping[str, Any], ...], device: str | None) -> tuple[Mapping[str, Any], ...]:
+    """The steps, causes or checks that are for the device."""
+    return tuple(entry for entry in entries if applies(entry, device))
 
 
 def own_steps(procedure: Record) -> Iterator[tuple[tuple[str | int, ...], Mapping[str, Any]]]:

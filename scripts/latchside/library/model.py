@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from pathlib import Path as FilePath
 from types import MappingProxyType
 from typing import Any
 
@@ -84,9 +85,10 @@ class Link:
 class Library:
     """All sound records, by kind and id, and how they are linked.
 
-    `unsound` names the records that are there but not sound, so that nobody calls them missing; `mentioned` is what
-    those of them that could be read refer to; `unread` says that some could not be read at all. `drawings` are those
-    that stand as files, by id.
+    `unsound` names the records that are there but not sound, so that nobody calls them missing; `broken` are those of
+    them that could be read, and `mentioned` is what those refer to, and what the hand-written pages show; `unread` says
+    that some records could not be read at all. `drawings` are those that stand as files, by id. `root` is where the
+    project stands whose records these are, where it is one.
     """
 
     records: Mapping[str, Mapping[str, Record]]
@@ -95,6 +97,8 @@ class Library:
     mentioned: frozenset[tuple[str, str]] = frozenset()
     unread: bool = False
     drawings: Mapping[str, Picture] = field(default_factory=lambda: MappingProxyType({}))
+    root: FilePath | None = None
+    broken: tuple[RawRecord, ...] = ()
 
     def of(self, kind: str) -> tuple[Record, ...]:
         """The records of one kind, in the order of their ids."""
@@ -162,11 +166,13 @@ def build_library(
     broken: Iterable[RawRecord] = (),
     unread: Iterable[tuple[str, str]] = (),
     drawings: Iterable[Picture] = (),
+    on_pages: Iterable[str] = (),
+    root: FilePath | None = None,
 ) -> Library:
     """The library of those raw records that fit their schema (the caller has checked that they do).
 
     `broken` are the records that do not, `unread` kind and id of the files that could not be read, `drawings` those
-    that could.
+    that could, `on_pages` the ids of the drawings that hand-written pages show, `root` where the project stands.
     """
     by_kind: dict[str, dict[str, Record]] = {kind: {} for kind in KINDS}
     raw = sorted(raw, key=lambda one: one.stem)
@@ -180,12 +186,19 @@ def build_library(
         schemas,
         frozenset([*((one.kind.id, one.stem) for one in broken), *unread]),
         frozenset(
-            (kind, id_)
-            for one in broken
-            for _, kind, id_, _ in _references(*schemas.shapes[one.kind.id].both(one.value))
+            [
+                *(("drawing", id_) for id_ in on_pages),
+                *(
+                    (kind, id_)
+                    for one in broken
+                    for _, kind, id_, _ in _references(*schemas.shapes[one.kind.id].both(one.value))
+                ),
+            ]
         ),
         any(kind in KINDS for kind, _ in unread) or any(one.value is None for one in broken),
         MappingProxyType({one.id: one for one in drawings}),
+        root,
+        tuple(broken),
     )
 
 

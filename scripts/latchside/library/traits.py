@@ -143,13 +143,13 @@ def place_on(record: Record, kind: str) -> str | None:
 
 def traits_in(data: Mapping[str, Any]) -> Traits:
     """The traits that the data of a device record states."""
-    said = data["traits"]
+    stated = data["traits"]
     return Traits(
-        senses=said["senses"],
-        reports=said["reports"],
-        mounts=said["mounts"],
+        senses=stated["senses"],
+        reports=stated["reports"],
+        mounts=stated["mounts"],
         parts=tuple(
-            Part(one["name"], one["role"], one["quantity"], one["supplied"], one.get("mounts", said["mounts"]))
+            Part(one["name"], one["role"], one["quantity"], one["supplied"], one.get("mounts", stated["mounts"]))
             for one in data["parts"]
         ),
         inputs=tuple(one["kind"] for one in data["inputs"]),

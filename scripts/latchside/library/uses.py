@@ -1,4 +1,4 @@
-"""What the readers of each device are given: steps of its procedures, items of its checklists, causes of its faults."""
+"""What the readers of each device are given: the texts of its procedures, checklists and faults, entry by entry."""
 
 from __future__ import annotations
 
@@ -13,18 +13,18 @@ from latchside.library.model import Library, Path, Record
 
 @dataclass(frozen=True, eq=False)
 class Use:
-    """A step, an item or a cause where it stands, and the devices whose readers are given it."""
+    """An entry of a record, such as a step, an item, a check or a line, and the devices whose readers are given it."""
 
     record: Record
     path: Path
-    data: Mapping[str, Any]
+    data: Any
     devices: tuple[Record, ...]
 
 
 @lru_cache(maxsize=4)
 def uses(library: Library) -> tuple[Use, ...]:
-    """Every step, item and cause of a library, with its devices."""
-    return (*_steps(library), *_items(library), *_causes(library))
+    """Every step, item, check and cause of a library, and every line around them, with its devices."""
+    return (*_of_procedures(library), *_items(library), *_of_faults(library))
 
 
 def procedures_at(device: Record) -> Iterator[tuple[tuple[str, str, int], str]]:
@@ -39,13 +39,28 @@ def procedures_of(device: Record) -> tuple[str, ...]:
     return tuple(id_ for _, id_ in procedures_at(device))
 
 
-def _steps(library: Library) -> Iterator[Use]:
+_LINES = ("people", "before", "parts", "if_it_fails")
+"""What a procedure says to whoever follows it, beside its steps."""
+
+
+def _of_procedures(library: Library) -> Iterator[Use]:
     users = _users(library)
     for procedure in library.of("procedure"):
         devices = tuple(users.get(procedure.id, {}).values())
+        yield from _lines(procedure, _LINES, devices)
         for path, step in own_steps(procedure):
             group = procedure["steps"][path[1]] if path[0] == "steps" else {}
             yield Use(procedure, path, step, _for(_for(devices, group), step))
+
+
+def _lines(record: Record, names: tuple[str, ...], devices: tuple[Record, ...]) -> Iterator[Use]:
+    """The texts under these keys, each entry of a list by itself."""
+    for name in names:
+        value = record.get(name)
+        if isinstance(value, tuple):
+            yield from (Use(record, (name, index), entry, devices) for index, entry in enumerate(value))
+        else:
+            yield Use(record, (name,), value, devices)
 
 
 def _users(library: Library) -> dict[str, dict[str, Record]]:
@@ -70,9 +85,12 @@ def _items(library: Library) -> Iterator[Use]:
                 yield Use(checklist, ("points", number, "items", index), item, _for(devices, item))
 
 
-def _causes(library: Library) -> Iterator[Use]:
+def _of_faults(library: Library) -> Iterator[Use]:
     for fault in library.of("fault"):
         devices = tuple(one for one in library.of("device") if fault.id in one.listed("faults"))
+        yield from _lines(fault, ("first", "escalate"), devices)
+        for index, check in enumerate(fault["checks"]):
+            yield Use(fault, ("checks", index), check, _for(devices, check))
         for index, cause in enumerate(fault["causes"]):
             yield Use(fault, ("causes", index), cause, _for(devices, cause))
 

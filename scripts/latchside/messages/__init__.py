@@ -7,15 +7,16 @@ language is a new folder.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from pathlib import Path
+from sys import maxsize
+from typing import TYPE_CHECKING
 
-from babel.lists import format_list
-from fluent.runtime import FluentBundle
-from fluent.syntax import FluentParser
-from fluent.syntax.ast import Junk, Resource
+if TYPE_CHECKING:  # slow to import, and only needed where something is said
+    from fluent.runtime import FluentBundle
+    from fluent.syntax.ast import Resource, TextElement
 
 LANGUAGE = "en"
 LOCALE = "en-GB"
@@ -81,13 +82,23 @@ def messages(module: str) -> Messages:
     return Messages(module.removeprefix("latchside.").replace(".", "/"))
 
 
-def listed(items: list[str], style: str = "standard") -> str:
+def listed(items: Sequence[str], style: str = "standard") -> str:
     """`a, b and c`; with the style `or`, `a, b or c`."""
+    from babel.lists import format_list
+
     return format_list(items, style, LOCALE.replace("-", "_"))  # type: ignore[arg-type]
+
+
+def within(name: str) -> str:
+    """A name as it stands within a sentence: in English without its capital, unless it is an abbreviation."""
+    return name[:1].lower() + name[1:] if name[1:2].islower() else name
 
 
 def resource(file: str) -> Resource:
     """What a message file holds. Raises ValueError with the line of what does not read as Fluent."""
+    from fluent.syntax import FluentParser
+    from fluent.syntax.ast import Junk
+
     path = FOLDER / f"{file}.ftl"
     source = path.read_text("utf-8")
     found = FluentParser().parse(source)
@@ -95,7 +106,20 @@ def resource(file: str) -> Resource:
         if isinstance(entry, Junk):
             line = source.count("\n", 0, entry.span.start if entry.span else 0) + 1
             raise ValueError(f"{path}:{line}: {entry.annotations[0].message}")
+    for text in _texts(found):
+        text.value = text.value.replace("\n", " ")  # a long message goes on in the next line of its file
     return found
+
+
+def _texts(node: object) -> Iterator[TextElement]:
+    """Every text of a message file, without what is filled in."""
+    from fluent.syntax.ast import BaseNode, TextElement
+
+    if isinstance(node, TextElement):
+        yield node
+    elif isinstance(node, BaseNode | list):
+        for below in node if isinstance(node, list) else vars(node).values():
+            yield from _texts(below)
 
 
 def files() -> Iterator[str]:
@@ -105,6 +129,9 @@ def files() -> Iterator[str]:
 
 @cache
 def _bundle(file: str) -> FluentBundle:
+    from fluent.runtime import FluentBundle, resolver
+
+    resolver.MAX_PART_LENGTH = maxsize  # it guards against messages of strangers; ours are our own, and texts are long
     bundle = FluentBundle([LOCALE], use_isolating=False)
     bundle.add_resource(resource(file))
     return bundle
@@ -126,4 +153,4 @@ def _message(file: str, id: str, values: tuple[tuple[str, Value], ...]) -> Messa
     text, errors = bundle.format_pattern(pattern, dict(values))
     if errors:
         raise ValueError(f"{file}#{id}: {errors[0]}")
-    return Message(str(text).replace("\n", " "), f"{file}#{id}", dict(values))
+    return Message(str(text), f"{file}#{id}", dict(values))

@@ -9,7 +9,6 @@ compare    what other orders of the same checks would cost
 plan       the tree of a plan, and its JSON
 text       the same for people to read
 listing    a plain list of causes, read from a file
-command    `latchside fault-order`
 """
 
 from latchside.order.plan import Plan, make_plan

@@ -1,6 +1,6 @@
 """What a plan costs, and what the same checks would cost in other orders.
 
-The orders compared do a check wherever one tells the causes left apart, and mend where none does:
+The orders compared do a check wherever one tells the causes left apart, and repair where none does:
 
 - by frequency alone: first the check that is the likeliest to leave just one cause, then the likeliest cause;
 - by time alone: first the check of the least minutes (with the set-ups it still needs), then the shortest remedy;
@@ -39,10 +39,10 @@ class Compared:
 
 def cost(moves: Moves, choose: Choose, state: State, known: dict[State, float]) -> float:
     """Expected minutes from a state when the actions are those chosen; `known` is filled on the way."""
-    found = known.get(state)
-    if found is None:
-        found = known[state] = _cost(moves, choose, state, known)
-    return found
+    cached = known.get(state)
+    if cached is None:
+        cached = known[state] = _cost(moves, choose, state, known)
+    return cached
 
 
 def _cost(moves: Moves, choose: Choose, state: State, known: dict[State, float]) -> float:
@@ -125,10 +125,10 @@ class Dearest:
 
     def value(self, state: State) -> float:
         """The most expected minutes from a state."""
-        found = self._known.get(state)
-        if found is None:
-            found = self._known[state] = self._solve(state)
-        return found
+        cached = self._known.get(state)
+        if cached is None:
+            cached = self._known[state] = self._solve(state)
+        return cached
 
     def _solve(self, state: State) -> float:
         moves, (left, up, seen) = self.moves, state
@@ -160,7 +160,7 @@ class Dearest:
 
 
 def in_order(causes: Iterable[Cause]) -> float:
-    """Expected minutes of checking and mending causes one by one, each paid when it is reached, the last one too."""
+    """Expected minutes of checking and repairing causes one by one, each paid when it is reached, the last one too."""
     pairs = [(cause.weight, cause.minutes) for cause in causes]
     return _in_turn(pairs, sum(weight for weight, _ in pairs))
 

@@ -1,9 +1,9 @@
 """The least expected minutes, found exactly by dynamic programming over the states.
 
 The value of a state is the least over its actions: a check costs its minutes and missing set-ups, then what its
-results cost, each by its probability; mending a cause costs its remedy, then, by the probability that the proof
+results cost, each by its probability; repairing a cause costs its remedy, then, by the probability that the proof
 fails, what is left costs without that cause. Where no check tells the causes left apart, or could once some are ruled
-out, mending them by probability over minutes is best (Kadane and Simon; where remedies wait for each other see
+out, repairing them by probability over minutes is best (Kadane and Simon; where remedies wait for each other see
 `precedence`), and nothing need be searched.
 
 Most of the work is saved by two lower bounds. What a state costs with every set-up in force is a bound on what it
@@ -53,10 +53,10 @@ class Exact:
         return self._find(state)[1]
 
     def _find(self, state: State) -> tuple[float, int]:
-        found = self._best.get(state)
-        if found is None:
-            found = self._best[state] = self._solve(state)
-        return found
+        cached = self._best.get(state)
+        if cached is None:
+            cached = self._best[state] = self._solve(state)
+        return cached
 
     def _solve(self, state: State) -> tuple[float, int]:
         left, _, seen = state
@@ -118,10 +118,10 @@ class Exact:
         known = self._best.get(state)
         if known is not None:
             return known[0]
-        found = self._floors.get((left, seen))
-        if found is None:
-            found = self._floors[left, seen] = self._least(left, seen)
-        return found
+        cached = self._floors.get((left, seen))
+        if cached is None:
+            cached = self._floors[left, seen] = self._least(left, seen)
+        return cached
 
     def _least(self, left: int, seen: Seen) -> float:
         weights, total = self.moves.weights(seen), self.moves.weight(left, seen)

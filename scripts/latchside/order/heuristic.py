@@ -1,8 +1,8 @@
 """Plans for problems too large to be solved exactly, and how far from the best they may be.
 
-The plan looks one action ahead: it takes the action after which mending what is left, by probability over minutes,
+The plan looks one action ahead: it takes the action after which repairing what is left, by probability over minutes,
 would cost least together with the action itself; remedies that wait for others wait here too. So it is never worse
-than mending alone. As soon as so few causes are left that the rest can be solved exactly, it is. A branch does only
+than repairing alone. As soon as so few causes are left that the rest can be solved exactly, it is. A branch does only
 so many misleading checks (see `compare`). Where doing the checks by time alone or by frequency alone costs less than
 that, it is the plan.
 
@@ -38,12 +38,12 @@ class Ahead:
 
     def choose(self, state: State) -> int:
         """The action to take."""
-        found = self._chosen.get(state)
-        if found is None:
+        cached = self._chosen.get(state)
+        if cached is None:
             shares = prod(len(self.moves.problem.checks[k].results) for k, _ in state[2])
             small = self.moves.size(state[0], state[2]) * shares <= self._rest_work
-            found = self._chosen[state] = self._exact.choose(state) if small else self._look(state)
-        return found
+            cached = self._chosen[state] = self._exact.choose(state) if small else self._look(state)
+        return cached
 
     def _look(self, state: State) -> int:
         left, up, seen = state

@@ -33,7 +33,7 @@ class Branch:
 
 @dataclass(frozen=True)
 class Node:
-    """One point of a run. `id` is that of the check, of the cause to mend, or of the fault to go to."""
+    """One point of a run. `id` is that of the check, of the cause to repair, or of the fault to go to."""
 
     do: Literal["check", "mend", "end"]
     id: str | None

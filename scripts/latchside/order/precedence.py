@@ -1,12 +1,12 @@
 """The best order of remedies where some have to wait for others.
 
-A cause may name causes `after` which its remedy comes: a keep is mended before a magnet is moved. Remedies that
+A cause may name causes `after` which its remedy comes: a keep is repaired before a magnet is moved. Remedies that
 wait for none are best by probability over minutes. Those that hang together by `after` are ordered by trying all
 their orders (by dynamic programming over what is left of them); each such order falls into blocks, of falling
 probability over minutes, that nothing is gained by parting; and the blocks of all are then done by probability over
 minutes (Sidney 1975, Lawler 1978).
 
-A remedy that waits for a cause which cannot be mended here is left out: it cannot be done either.
+A remedy that waits for a cause which cannot be repaired here is left out: it cannot be done either.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ def rate(weight: float, minutes: float) -> float:
 
 
 def unblocked(mendable: int, left: int, after: Sequence[int]) -> int:
-    """Of the causes that can be mended here, those that do not wait for one left that cannot."""
+    """Of the causes that can be repaired here, those that do not wait for one left that cannot."""
     while True:
         kept = sum(1 << i for i in bits(mendable) if not after[i] & left & ~mendable)
         if kept == mendable:
@@ -55,7 +55,7 @@ def groups(causes: int, after: Sequence[int]) -> Iterator[int]:
 
 
 def in_turn(causes: int, weights: Sequence[float], minutes: Sequence[float], after: Sequence[int]) -> list[int]:
-    """The causes in the order in which mending them costs least."""
+    """The causes in the order in which repairing them costs least."""
     if not any(after[i] & causes for i in bits(causes)):
         return sorted(bits(causes), key=lambda i: -rate(weights[i], minutes[i]))
     blocks: list[tuple[float, list[int]]] = []
@@ -73,11 +73,11 @@ class _Group:
 
     def order(self, rest: int) -> list[int]:
         """The order, first to last."""
-        found = []
+        order = []
         while rest and (first := self._find(rest)[1]) >= 0:
-            found.append(first)
+            order.append(first)
             rest &= ~(1 << first)
-        return found
+        return order
 
     def _find(self, rest: int) -> tuple[float, int]:
         known = self._best.get(rest)

@@ -4,8 +4,8 @@ The model, which every number of a plan rests on:
 
 - There is one fault at a time: exactly one of the causes is behind the symptom. A cause has a prior weight. In
   a fault record that is the weight of its word (often, sometimes, rare), which is a common-practice guess; where
-  the record has a word for the device at hand under `by_device`, that word counts. Causes that are not for the
-  device are left out.
+  the record has a word for the device at hand under `by_device`, that word counts. Causes and checks that are not for
+  the device are left out.
 - A check has results. The chance of a result, given a cause, is 1 when just that result leaves the cause. Where
   several results leave it, the check can mislead: `likelihood` says how likely each is, and what it does not say
   is split evenly over the results that leave the cause and have no likelihood for it. A check repeated would
@@ -14,15 +14,15 @@ The model, which every number of a plan rests on:
   knows what the check would show.
 - A check costs its minutes, and the minutes of each set-up it needs (ladder up, cover open) that is not in force
   yet. Set-ups are paid once a visit.
-- The other kind of action is to mend a cause and prove it. It costs the minutes of the remedy. If the proof fails,
+- The other kind of action is to repair a cause and prove it. It costs the minutes of the remedy. If the proof fails,
   the cause is ruled out and the run goes on. Mains work is never in a plan: a cause whose remedy is for an
-  electrician is not mended but ends in the escalation.
-- A cause may name others `after` which its remedy comes: it is mended only once they are ruled out, by what was seen
-  or by mending them in vain. A keep is mended before a magnet is moved, whatever that costs. A cause that waits for
-  one which cannot be mended here is looked for by checks, and passed on where none is left.
+  electrician is not repaired but ends in the escalation.
+- A cause may name others `after` which its remedy comes: it is repaired only once they are ruled out, by what was seen
+  or by repairing them in vain. A keep is repaired before a magnet is moved, whatever that costs. A cause that waits for
+  one which cannot be repaired here is looked for by checks, and passed on where none is left.
 - A result with `go` or `escalate` ends the run. Where such a result leaves causes all the same, it is charged what
-  mending them in order would cost, so that passing a fault on never looks cheaper than mending it.
-- A plain list is the special case without checks: each cause is checked and mended alone, at a price that is paid
+  repairing them in order would cost, so that passing a fault on never looks cheaper than repairing it.
+- A plain list is the special case without checks: each cause is checked and repaired alone, at a price that is paid
   when it is reached, the last one too. The best order is then by probability over minutes (Kadane and Simon;
   Heckerman, Breese and Rommelse 1995).
 - The expected minutes count checks, set-ups and remedies up to the fault being gone.
@@ -34,6 +34,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+from latchside.library.compiled import for_device
 from latchside.schemas.load import VOCABULARY, Schemas
 
 NEVER_IN_A_PLAN = "electrician"
@@ -41,9 +42,9 @@ NEVER_IN_A_PLAN = "electrician"
 
 @dataclass(frozen=True)
 class Cause:
-    """A cause: how heavily it weighs, and what mending and proving it takes.
+    """A cause: how heavily it weighs, and what repairing and proving it takes.
 
-    Bit i of `after` says that cause i has to be ruled out first; `here` is false where it cannot be mended now.
+    Bit i of `after` says that cause i has to be ruled out first; `here` is false where it cannot be repaired now.
     """
 
     id: str
@@ -111,7 +112,7 @@ class Check:
 
 @dataclass(frozen=True)
 class Problem:
-    """One fault, for one device where one is named. `plain` is a list whose causes are checked and mended alone."""
+    """One fault, for one device where one is named. `plain` is a list whose causes are checked and repaired alone."""
 
     causes: tuple[Cause, ...]
     checks: tuple[Check, ...] = ()
@@ -152,13 +153,13 @@ def from_list(entries: Iterable[Mapping[str, Any]]) -> Problem:
 
 def from_fault(fault: Mapping[str, Any], known: Guesses, device: str | None = None) -> Problem:
     """The problem of a fault record, for one device where one is named."""
-    causes = [cause for cause in fault["causes"] if device is None or device in cause.get("only", (device,))]
+    causes, checks = (for_device(fault[name], device) for name in ("causes", "checks"))
     ids = [str(cause["id"]) for cause in causes]
-    names = sorted({need for check in fault["checks"] for need in check["needs"]}, key=list(known.minutes).index)
+    names = sorted({need for check in checks for need in check["needs"]}, key=list(known.minutes).index)
     set_ups = [SetUp(name, known.minutes[name], name in known.touch) for name in names if known.minutes[name] > 0]
     return Problem(
         tuple(_cause(cause, ids, known, device) for cause in causes),
-        tuple(_check(check, ids, set_ups, known) for check in fault["checks"]),
+        tuple(_check(check, ids, set_ups, known) for check in checks),
         tuple(set_ups),
         str(fault["id"]),
         device,
@@ -192,7 +193,7 @@ def _check(check: Mapping[str, Any], causes: Sequence[str], set_ups: Sequence[Se
 def _chances(results: Sequence[Mapping[str, Any]], cause: str) -> list[float]:
     """How likely each result is, given the cause."""
     leaving = [result for result in results if cause in result.get("leaves", ())]
-    said = [result["likelihood"][cause] for result in leaving if cause in result.get("likelihood", ())]
-    silent = len(leaving) - len(said)
-    share = (1.0 - sum(said)) / silent if silent else 0.0
+    stated = [result["likelihood"][cause] for result in leaving if cause in result.get("likelihood", ())]
+    silent = len(leaving) - len(stated)
+    share = (1.0 - sum(stated)) / silent if silent else 0.0
     return [result.get("likelihood", {}).get(cause, share) if result in leaving else 0.0 for result in results]

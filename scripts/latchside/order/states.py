@@ -26,7 +26,7 @@ FLAT = -1
 
 
 class Moves:
-    """The states and actions of one problem. Action k below the number of checks is check k; above, a mending."""
+    """The states and actions of one problem. Action k below the number of checks is check k; above, a repair."""
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
@@ -46,7 +46,7 @@ class Moves:
         self._weight: dict[tuple[int, Seen], float] = {}
         self._useful: dict[tuple[int, Seen], tuple[int, ...]] = {}
         self._hopeful: dict[tuple[int, Seen], bool] = {}
-        self._wanted: dict[int, int] = {}
+        self._needed: dict[int, int] = {}
         self._mend_minutes: dict[tuple[int, Seen], tuple[float, int | None]] = {}
 
     def start(self) -> State:
@@ -55,49 +55,49 @@ class Moves:
 
     def state(self, left: int, up: int, seen: Seen) -> State:
         """The state, with all that can make no difference any more taken out."""
-        wanted = self._wanted.get(left)
-        if wanted is None:
-            wanted = self._wanted[left] = self._still_wanted(left)
-        return left, up | (self.all_up & ~wanted), self._kept(left, seen) if seen else seen
+        needed = self._needed.get(left)
+        if needed is None:
+            needed = self._needed[left] = self._still_needed(left)
+        return left, up | (self.all_up & ~needed), self._kept(left, seen) if seen else seen
 
     def weights(self, seen: Seen) -> tuple[float, ...]:
         """The weight of every cause after misleading results."""
-        found = self._weights.get(seen)
-        if found is None:
+        cached = self._weights.get(seen)
+        if cached is None:
             check, result = seen[-1]
             before = self.weights(seen[:-1])
             chance = self.problem.checks[check].results[result].chance if result != FLAT else ()
-            found = tuple(w * c for w, c in zip(before, chance, strict=True)) if chance else before
-            self._weights[seen] = found
-        return found
+            cached = tuple(w * c for w, c in zip(before, chance, strict=True)) if chance else before
+            self._weights[seen] = cached
+        return cached
 
     def weight(self, left: int, seen: Seen) -> float:
         """The weight of all causes left together."""
-        found = self._weight.get((left, seen))
-        if found is None:
+        cached = self._weight.get((left, seen))
+        if cached is None:
             weights = self.weights(seen)
-            found = self._weight[left, seen] = sum(weights[i] for i in bits(left))
-        return found
+            cached = self._weight[left, seen] = sum(weights[i] for i in bits(left))
+        return cached
 
     def useful(self, left: int, seen: Seen) -> tuple[int, ...]:
         """The checks that may be done and would tell causes left apart, in the record's order."""
-        found = self._useful.get((left, seen))
-        if found is None:
+        cached = self._useful.get((left, seen))
+        if cached is None:
             done = {check for check, _ in seen}
-            found = tuple(
+            cached = tuple(
                 k for k in range(self.checks) if not left & ~self._covers[k] and k not in done and self.tells(k, left)
             )
-            self._useful[left, seen] = found
-        return found
+            self._useful[left, seen] = cached
+        return cached
 
     def hopeful(self, left: int, seen: Seen) -> bool:
         """Whether a check tells causes left apart, or will once those it says nothing about are ruled out."""
-        found = self._hopeful.get((left, seen))
-        if found is None:
+        cached = self._hopeful.get((left, seen))
+        if cached is None:
             done = {check for check, _ in seen}
             checks = (k for k in range(self.checks) if k not in done)
-            found = self._hopeful[left, seen] = any(self.tells(k, left & self._covers[k]) for k in checks)
-        return found
+            cached = self._hopeful[left, seen] = any(self.tells(k, left & self._covers[k]) for k in checks)
+        return cached
 
     def tells(self, k: int, left: int) -> bool:
         """Whether some result of check k changes what is thought of the causes in `left`."""
@@ -126,20 +126,20 @@ class Moves:
 
     def mendable(self, left: int) -> list[int]:
         """The causes left whose remedy may stand in a plan."""
-        found = self._mendable.get(left)
-        if found is None:
-            found = self._mendable[left] = [i for i in bits(left) if self.problem.causes[i].mendable]
-        return found
+        cached = self._mendable.get(left)
+        if cached is None:
+            cached = self._mendable[left] = [i for i in bits(left) if self.problem.causes[i].mendable]
+        return cached
 
     def open(self, left: int) -> list[int]:
-        """The causes left that may be mended now: they wait for none that is left."""
-        found = self._open.get(left)
-        if found is None:
-            found = self._open[left] = [i for i in self.mendable(left) if not self.after[i] & left]
-        return found
+        """The causes left that may be repaired now: they wait for none that is left."""
+        cached = self._open.get(left)
+        if cached is None:
+            cached = self._open[left] = [i for i in self.mendable(left) if not self.after[i] & left]
+        return cached
 
     def sure(self, left: int) -> int:
-        """The causes left that will be mended if they are the fault, as a mask: none in their way is not ours."""
+        """The causes left that will be repaired if they are the fault, as a mask: none in their way is not ours."""
         return unblocked(sum(1 << i for i in self.mendable(left)), left, self.after)
 
     def paid(self, k: int, up: int) -> float:
@@ -151,22 +151,22 @@ class Moves:
         """The results check k can show, in the record's order."""
         left, up, seen = state
         up |= self.problem.checks[k].needs
-        found: list[Branch] = []
+        branches: list[Branch] = []
         for number, part, ends in self._parts[k]:
             part &= left
             if part:
                 after = tuple(sorted((*seen, (k, number)))) if self._soft[k] else seen
-                found.append((number, self.weight(part, after), self.state(part, up, after), ends))
-        return found
+                branches.append((number, self.weight(part, after), self.state(part, up, after), ends))
+        return branches
 
     def ruled_out(self, state: State, cause: int) -> State:
-        """The state when the proof after mending a cause has failed."""
+        """The state when the proof after repairing a cause has failed."""
         return self.state(state[0] & ~(1 << cause), state[1], state[2])
 
     def mending(self, left: int, seen: Seen) -> tuple[float, int | None]:
-        """Expected minutes of mending the causes left in the best order, and the first to mend."""
-        found = self._mend_minutes.get((left, seen))
-        if found is None:
+        """Expected minutes of repairing the causes left in the best order, and the first to repair."""
+        cached = self._mend_minutes.get((left, seen))
+        if cached is None:
             weights = self.weights(seen)
             total = rest = self.weight(left, seen)
             spent = 0.0
@@ -174,16 +174,16 @@ class Moves:
             for i in order:
                 spent += self._minutes[i] * rest
                 rest -= weights[i]
-            found = (spent / total if total else 0.0, order[0] if order else None)
-            self._mend_minutes[left, seen] = found
-        return found
+            cached = (spent / total if total else 0.0, order[0] if order else None)
+            self._mend_minutes[left, seen] = cached
+        return cached
 
-    def _still_wanted(self, left: int) -> int:
-        wanted = 0
+    def _still_needed(self, left: int) -> int:
+        needed = 0
         for k, check in enumerate(self.problem.checks):
-            if check.needs & ~wanted and self.tells(k, left & self._covers[k]):
-                wanted |= check.needs
-        return wanted
+            if check.needs & ~needed and self.tells(k, left & self._covers[k]):
+                needed |= check.needs
+        return needed
 
     def _kept(self, left: int, seen: Seen) -> Seen:
         kept = []

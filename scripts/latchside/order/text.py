@@ -9,44 +9,49 @@ from latchside.figures.words import in_words
 from latchside.library import Library, Record
 from latchside.library.quantity import quantity
 from latchside.library.text import RecordLink, ValueLink, Words, parts
+from latchside.messages import Message, messages
 from latchside.order.plan import Node, Plan, Step
 
-ASSUMED = (
-    "One fault at a time is assumed. How often each cause is behind it, and the minutes, are common-practice guesses."
-)
+message = messages(__name__)
 
 
 def as_text(plan: Plan, library: Library | None = None, fault: Record | None = None) -> str:
     """The whole plan; `library` and `fault` hold the words for the ids of a plan made from a record."""
-    lines = [f"Expected minutes: {_minutes(plan.expected)}"]
+    lines = [str(message("expected", minutes=_minutes(plan.expected)))]
     if not plan.exact:
-        lines.append(
-            f"Too large to be solved exactly: at most {_minutes(plan.gap)} min above the best possible, "
-            f"which is at least {_minutes(plan.bound)} min."
-        )
+        lines.append(message("not-exact", gap=_minutes(plan.gap), bound=_minutes(plan.bound)))
     if plan.steps:
         lines += ["", *_listed(plan.steps)]
     elif plan.tree is not None and library is not None and fault is not None:
         device = library.find("device", plan.problem.device) if plan.problem.device else None
-        title = f"{fault.name}, on: {device.name}" if device else fault.name
-        lines = [title, "", *lines, ASSUMED, "", *_Writer(library, fault, device).write(plan.tree)]
+        title = message("title", fault=fault.name, device=device.name) if device else fault.name
+        lines = [title, "", *lines, message("assumed"), "", *_Writer(library, fault, device).write(plan.tree)]
     return "\n".join([*lines, "", *_compared(plan)])
 
 
 def _compared(plan: Plan) -> Iterator[str]:
-    yield "The same in other orders, expected minutes:"
-    worst = plan.compared.worst_order
-    yield f"  by frequency alone  {_minutes(plan.compared.by_frequency)}"
-    yield f"  by time alone       {_minutes(plan.compared.by_time)}"
-    yield f"  in the worst order  {_minutes(worst) if worst is not None else 'not searched, the problem is too large'}"
+    other, worst = plan.compared, plan.compared.worst_order
+    rows = [
+        (message("by-frequency"), _minutes(other.by_frequency)),
+        (message("by-time"), _minutes(other.by_time)),
+        (message("worst-order"), message("not-searched") if worst is None else _minutes(worst)),
+    ]
+    width = max(len(name) for name, _ in rows)
+    yield message("other-orders")
+    yield from (f"  {name:{width}}  {minutes}" for name, minutes in rows)
 
 
 def _listed(steps: tuple[Step, ...]) -> Iterator[str]:
-    width = max(5, *(len(step.cause) for step in steps))
-    yield f"    {'cause':{width}}  probability  minutes  probability left  minutes to go"
-    for number, step in enumerate(steps, 1):
-        figures = f"{step.probability:11.3f}  {_minutes(step.minutes):>7}  {step.left:16.3f}"
-        yield f"{number:2}  {step.cause:{width}}  {figures}  {_minutes(step.expected):>13}"
+    titles = message("cause"), message("probability"), message("minutes"), message("left"), message("to-go")
+    rows: list[tuple[str, ...]] = [titles]
+    rows += [
+        (step.cause, f"{step.probability:.3f}", _minutes(step.minutes), f"{step.left:.3f}", _minutes(step.expected))
+        for step in steps
+    ]
+    width = max(len(row[0]) for row in rows)
+    for number, row in enumerate(rows):
+        figures = "  ".join(f"{figure:>{len(title)}}" for figure, title in zip(row[1:], titles[1:], strict=True))
+        yield f"{number or '':2}  {row[0]:{width}}  {figures}"
 
 
 class _Writer:
@@ -67,25 +72,26 @@ class _Writer:
             points += [below for below in node.below if below.do != "end"]
         self._numbers = {id(node): number for number, node in enumerate(points, 1)}
         if not points:
-            yield f"{self._to(tree).capitalize()}."
+            yield self._nothing_to_do(tree)
         for node in points:
             yield from self._point(node)
         escalate = self.fault["escalate"]
-        yield f"Pass it on to: {self._who[escalate['to']]}. {self._words(escalate['when'])}"
-        yield f"    Tell them: {self._words(escalate['say'])}"
-        yield f"    Leave it: {self._words(escalate['leave'])}"
+        yield message("escalate", who=self._who[escalate["to"]], when=self._words(escalate["when"]))
+        yield f"    {message('tell', words=self._words(escalate['say']))}"
+        yield f"    {message('leave', words=self._words(escalate['leave']))}"
 
     def _point(self, node: Node) -> Iterator[str]:
         number = f"{self._numbers[id(node)]:3}"
         for line in self._restores(node):
-            yield f"{number} Put back: {line}"
+            yield f"{number} {message('put-back', line=line)}"
             number = "   "
         if node.do == "check":
             yield f"{number} {self._words(self._checks[node.id or '']['do'])}"
         else:
-            yield f"{number} Fix: {self._words(self._causes[node.id or '']['name'])}"
+            yield f"{number} {message('fix', cause=self._words(self._causes[node.id or '']['name']))}"
         yield f"    {self._figures(node)}"
-        yield f"    Still possible: {', '.join(f'{self._cause(cause)} {share:.0%}' for cause, share in node.left)}"
+        causes = ", ".join(f"{self._cause(cause)} {share:.0%}" for cause, share in node.left)
+        yield f"    {message('still-possible', causes=causes)}"
         if node.do == "check":
             yield from self._answers(node)
         else:
@@ -93,15 +99,17 @@ class _Writer:
         yield ""
 
     def _figures(self, node: Node) -> str:
-        takes = f"{_minutes(node.minutes)} min"
-        if node.set_up:
-            words = ", ".join(self._set_ups[one] for one in node.set_up)
-            takes += f" and {_minutes(node.set_up_minutes)} min for: {words}"
-        return f"Takes {takes}. {node.reached:.0%} of runs come here. {_minutes(node.expected)} min expected from here."
+        figures = {
+            "minutes": _minutes(node.minutes), "share": f"{node.reached:.0%}", "expected": _minutes(node.expected),
+        }  # fmt: skip
+        if not node.set_up:
+            return message("takes", **figures)
+        needs = ", ".join(self._set_ups[one] for one in node.set_up)
+        return message("takes-with-set-up", **figures, more=_minutes(node.set_up_minutes), needs=needs)
 
     def _answers(self, node: Node) -> Iterator[str]:
         check = self._checks[node.id or ""]
-        yield f"    Good: {self._words(check['expect'])}"
+        yield f"    {message('good', words=self._words(check['expect']))}"
         shows = {result["id"]: result["shows"] for result in check["results"]}
         for branch in node.branches:
             yield f"    - {self._words(shows[branch.result])} ({branch.probability:.0%}) → {self._to(branch.next)}"
@@ -110,20 +118,32 @@ class _Writer:
         remedy = self._causes[node.id or ""]["remedy"]
         for line in remedy["do"]:
             yield f"    · {self._words(line)}"
-        yield f"    Who: {self._who[remedy['who']]}. Gone when: {self._words(remedy['proof'])}"
+        yield f"    {message('remedy', who=self._who[remedy['who']], proof=self._words(remedy['proof']))}"
         if node.fails:
-            yield f"    If the proof fails → {self._to(node.fails)}"
+            yield f"    {message('if-it-fails', to=self._to(node.fails))}"
 
     def _to(self, node: Node) -> str:
+        """Where an answer leads: the number of a point, or what is done at an end."""
         if node.do != "end":
             return str(self._numbers[id(node)])
-        first = "".join(f"put back: {line} Then " for line in self._restores(node))
+        to: str = self._end(node)
+        for line in reversed(self._restores(node)):
+            to = message("put-back-then", line=line, to=to)
+        return to
+
+    def _end(self, node: Node) -> Message:
         if node.why == "go":
             other = self.library.find("fault", node.id or "")
-            return f"{first}go to the fault “{other.name if other else node.id}”"
-        reasons = {"does-not-fit": " (no cause left fits)", "none-left": " (no cause is left)", "not-ours": ""}
-        who = self._who["electrician"] if node.why == "not-ours" else None
-        return f"{first}pass it on{f' to: {who}' if who else reasons.get(node.why or '', '')}"
+            return message("go", fault=other.name if other else node.id or "")
+        if node.why == "not-ours":
+            return message("pass-on-to", who=self._who["electrician"])
+        return message(f"pass-on-{node.why}")
+
+    def _nothing_to_do(self, node: Node) -> Message:
+        """What stands in place of a plan that has no point."""
+        if node.why == "not-ours":
+            return message("only-pass-on-to", who=self._who["electrician"])
+        return message("only-pass-on")
 
     def _restores(self, node: Node) -> list[str]:
         return list(dict.fromkeys(self._words(self._checks[one]["restore"]) for one in node.restore))

@@ -9,9 +9,11 @@ from datetime import UTC, date, datetime, timedelta
 
 from icalendar import Calendar, Event
 
+from latchside.messages import messages
 from latchside.packs.ids import id_of
 from latchside.planning.plan import Plan
 
+message = messages(__name__)
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f\ud800-\udfff]")
 _NEW_LINE = re.compile(r"\r\n?|[\u2028\u2029\x85]")
 
@@ -33,7 +35,9 @@ def _events(plan: Plan) -> Iterator[Event]:
     for due in plan.service:
         key = (due.about, due.words)
         times[key] += 1
-        place = f"{plan.survey.name}: {named[due.about]}" if due.about in named else plan.survey.name
+        place: str = plan.survey.name
+        if due.about in named:
+            place = message("place", site=place, opening=named[due.about])
         event = Event()
         event.add("uid", id_of("service", plan.survey.id, *key, str(times[key])))
         event.add("dtstamp", datetime(plan.on.year, plan.on.month, plan.on.day, tzinfo=UTC))

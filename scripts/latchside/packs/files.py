@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
+from latchside.messages import Message, messages
 from latchside.packs.calendar import service_ics
 from latchside.packs.data import plan_json
 from latchside.packs.tables import parts_csv, zones_csv
 from latchside.packs.visit import visit_json
 from latchside.planning.plan import Plan
 
-FILES = {
-    "zones.csv": "Zone schedule, for a spreadsheet",
-    "parts.csv": "What goes on the van, for a spreadsheet",
-    "service.ics": "Service dates, for a calendar",
-    "visit.json": "The visit with its openings, to bring in on the phone",
-    "plan.json": "The whole plan as data",
+message = messages(__name__)
+_ABOUT = {
+    "zones.csv": "zones-csv",
+    "parts.csv": "parts-csv",
+    "service.ics": "service-ics",
+    "visit.json": "visit-json",
+    "plan.json": "plan-json",
 }
-"""The files beside the document, each with what it is."""
+"""The message that says what each file beside the document is."""
+
+
+def about(name: str) -> Message:
+    """What a file beside the document is."""
+    return message(_ABOUT[name])
 
 
 def pack_files(plan: Plan) -> dict[str, str]:

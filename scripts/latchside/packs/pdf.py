@@ -6,10 +6,9 @@ import logging
 from importlib import import_module
 from typing import Any
 
-MISSING = (
-    "A PDF needs WeasyPrint, which is not installed. Install it with: pip install 'latchside[pdf]'. "
-    "Or open index.html and print it to a file."
-)
+from latchside.messages import messages
+
+message = messages(__name__)
 
 
 class NoPdfError(RuntimeError):
@@ -21,8 +20,10 @@ def ready() -> None:
     try:
         import_module("weasyprint")
     except (ImportError, OSError) as error:
-        reason = "" if isinstance(error, ModuleNotFoundError) else f" It says: {error}."
-        raise NoPdfError(MISSING + reason) from None
+        missing = message("missing")
+        if isinstance(error, ModuleNotFoundError):
+            raise NoPdfError(missing) from None
+        raise NoPdfError(f"{missing} {message('reason', error=str(error))}") from None
 
 
 def pdf(document: str) -> bytes:

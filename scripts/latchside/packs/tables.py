@@ -6,12 +6,14 @@ import csv
 import io
 from collections.abc import Iterable
 
+from latchside.messages import messages
 from latchside.planning.plan import Item, Plan, Zone
 
+message = messages(__name__)
 ZONE_COLUMNS = (
     "position", "link", "name", "opening", "device", "input", "response", "reports", "chime", "supervision", "reasons",
 )  # fmt: skip
-PART_COLUMNS = ("sort", "name", "quantity", "spare", "in all", "unit", "used for")
+_PART_COLUMNS = ("sort", "name", "quantity", "spare", "in-all", "unit", "used-for")
 _RUN = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet takes for the beginning of a formula."""
 
@@ -23,7 +25,7 @@ def zones_csv(plan: Plan) -> str:
 
 def parts_csv(plan: Plan) -> str:
     """Parts, consumables and tools, one line each."""
-    return _csv(PART_COLUMNS, (_item(item) for item in plan.items))
+    return _csv(tuple(message(f"part-{one}") for one in _PART_COLUMNS), (_item(item) for item in plan.items))
 
 
 def harmless(cell: str) -> str:
@@ -50,7 +52,7 @@ def _item(item: Item) -> tuple[str, ...]:
 
 
 def _yes(value: bool) -> str:
-    return "yes" if value else "no"
+    return message("yes" if value else "no")
 
 
 def _csv(columns: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> str:

@@ -11,11 +11,13 @@ from hashlib import sha256
 from typing import Any
 
 from latchside.figures.units import readable, symbol
+from latchside.messages import messages
 from latchside.packs.ids import id_of
 from latchside.planning.plan import Expected, OpeningPlan, Plan
 from latchside.planning.zones import contact_names
 from latchside.visits.state import canonical
 
+message = messages(__name__)
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]")
 _MOST_VALUES = 40
 _LARGEST = 1e12
@@ -49,7 +51,7 @@ def _opening(one: OpeningPlan, name: str) -> dict[str, Any]:
     for value in one.expected:
         if _SLUG.fullmatch(value.measure) and (limits := _limits(value)) and len(planned) < _MOST_VALUES:
             shown, unit = readable(tuple(limits.values()), value.unit)
-            words, sign = _line(value.shown, 200, "as planned"), _line(symbol(unit), 12, "")
+            words, sign = _line(value.shown, 200, message("as-planned")), _line(symbol(unit), 12, "")
             ranges = [dict(zip(limits, shown, strict=True))]
             planned.setdefault(value.measure, {"words": words, "unit": sign, "ranges": ranges})
     return {**made, "expected": planned} if planned else made

@@ -19,8 +19,18 @@ from latchside.figures.program import constants
 from latchside.figures.units import figure as shown_figure
 from latchside.figures.units import other_system, symbol, with_unit
 from latchside.library import Library, Record
+from latchside.messages import messages
+
+message = messages(__name__)
 
 SCRIPT = "assets/js/figure/figures.js"
+MODULE = """\
+// Written by the build from shared/formulas; change the records, not this file.
+{runtime}
+export const FIGURES = {{
+{figures}
+}};
+"""
 
 
 @lru_cache(maxsize=256)
@@ -51,11 +61,11 @@ def worked(record: Record) -> Iterator[dict[str, Any]]:
 
 
 def default_words(one: Input) -> str:
-    """What an input is where nothing is given; empty where it has to be given."""
+    """The default of an input in words; empty where it has none."""
     if one.default is None or one.default == "":
         return ""
     if isinstance(one.default, bool):
-        return "yes" if one.default else "no"
+        return _yes_no(one.default)
     return _input_words(one, one.read(one.default))
 
 
@@ -70,16 +80,20 @@ def output_words(entry: Mapping[str, Any], value: Any) -> str:
     """An output as a reader sees it."""
     unit = entry.get("unit", "")
     if value is None:
-        return "none"
+        return message("none")
     if isinstance(value, bool):
-        return "yes" if value else "no"
+        return _yes_no(value)
     if isinstance(value, str):
         return value
     if isinstance(value, Mapping):
         return "; ".join(f"{key.replace('_', ' ')} {output_words({}, one)}" for key, one in value.items())
     if isinstance(value, list | tuple):
-        return ", ".join(output_words(entry, one) for one in value) or "none"
+        return ", ".join(output_words(entry, one) for one in value) or message("none")
     return _both(float(value), unit)
+
+
+def _yes_no(value: bool) -> str:
+    return message("yes") if value else message("no")
 
 
 def _both(value: float, unit: str) -> str:
@@ -92,19 +106,17 @@ def _input_words(one: Input, value: Any) -> str:
     if one.choices:
         return one.choices[value]
     if one.yes_no:
-        return "yes" if value else "no"
+        return _yes_no(value)
     if one.many:
-        return ", ".join(with_unit(shown_figure(float(each)), one.unit) for each in value) or "none"
+        return ", ".join(with_unit(shown_figure(float(each)), one.unit) for each in value) or message("none")
     return _both(float(value), one.unit)
 
 
 def script(library: Library) -> str:
     """The module that holds every calculator: `FIGURES` by id, and what the emitted code calls."""
     figures = {record.id: _emitted(record) for record in library.of("formula") if is_calculator(record)}
-    body = ",\n".join(f"  {json.dumps(id_)}: {text}" for id_, text in figures.items())
-    return (
-        "// Written by the build from shared/formulas; change the records, not this file.\n"
-        f"{RUNTIME}\nexport const FIGURES = {{\n{body}\n}};\n"
+    return MODULE.format(
+        runtime=RUNTIME, figures=",\n".join(f"  {json.dumps(id_)}: {text}" for id_, text in figures.items())
     )
 
 
@@ -145,7 +157,7 @@ def _described(one: Input) -> dict[str, Any]:
 
 def _others(unit: str) -> list[Any]:
     """The unit of the other system as [sign, factor, offset]: value in it = factor × value + offset."""
-    at_nought, at_one = other_system(0.0, unit), other_system(1.0, unit)
-    if at_nought is None or at_one is None:
+    at_zero, at_one = other_system(0.0, unit), other_system(1.0, unit)
+    if at_zero is None or at_one is None:
         return []
-    return [symbol(at_one[1]), float(f"{at_one[0] - at_nought[0]:.12g}"), float(f"{at_nought[0]:.12g}")]
+    return [symbol(at_one[1]), float(f"{at_one[0] - at_zero[0]:.12g}"), float(f"{at_zero[0]:.12g}")]

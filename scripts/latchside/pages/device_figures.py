@@ -11,7 +11,7 @@ from latchside.pages.calculators import figure_of, is_calculator
 
 
 def device_figures(library: Library, device: Record) -> tuple[Worked, ...]:
-    """Every figure whose ratings the device states."""
+    """Every figure that can be worked out with the ratings the device states."""
     figures = {record.id: figure_of(record) for record in library.of("formula")}
     return for_device(device["values"], traits(device), figures)
 
@@ -27,7 +27,7 @@ def carried(library: Library, worked: Worked) -> str:
 
 
 def _typed(value: object) -> str:
-    """A value as the calculator reads it: a point for decimals, a list parted by semicolons."""
+    """A value as the calculator reads it: a point for decimals, a list separated by semicolons."""
     if isinstance(value, list | tuple):
         return ";".join(_typed(one) for one in value)
     if isinstance(value, bool) or not isinstance(value, int | float):

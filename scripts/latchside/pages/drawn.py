@@ -12,22 +12,24 @@ from latchside.drawings.file import bound, finished
 from latchside.figures.words import in_words
 from latchside.library import Library, Record
 from latchside.library.quantity import Quantity, quantity
+from latchside.messages import messages
 from latchside.pages.escape import safe
+from latchside.pages.markup import markup
+
+message = messages(__name__)
 
 FIGURE = Markup(
     '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
     "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
 )
-SEEN = Markup('<p class="ls-see"><a href="#drawing-{}">See the drawing: {}</a></p>')
-UNKNOWN = "as on the label"
-"""What stands for a value on a page that is about no one device."""
+SEEN = Markup('<p class="ls-see"><a href="#drawing-{}">{}</a></p>')
 
 
 @dataclass(frozen=True)
 class Shown:
     """A drawing as a page shows it: the picture, its file in the site, and the values in it, with whose they are."""
 
-    made: Drawing
+    drawing: Drawing
     path: str
     values: tuple[tuple[Record, str, Quantity], ...] = ()
 
@@ -40,12 +42,18 @@ def drawn(library: Library, id_: str, device: Record | None = None) -> Shown | N
     if picture is None:
         return None
     names = bound(picture)
+    unknown = str(message("unknown"))
     if not names or device is None or id_ not in device.listed("drawings"):
-        return Shown(finished(picture, tuple((name, UNKNOWN) for name in names)), f"assets/drawings/{id_}.svg")
+        return Shown(finished(picture, tuple((name, unknown) for name in names)), f"assets/drawings/{id_}.svg")
     stated = {name: quantity(device["values"][name]) for name in names if name in device.get("values", {})}
-    said = tuple((name, in_words(stated[name]) if name in stated else UNKNOWN) for name in names)
+    shown = tuple((name, in_words(stated[name]) if name in stated else unknown) for name in names)
     values = tuple((device, name, value) for name, value in stated.items())
-    return Shown(finished(picture, said), f"assets/drawings/{device.id}/{id_}.svg", values)
+    return Shown(finished(picture, shown), f"assets/drawings/{device.id}/{id_}.svg", values)
+
+
+def seen(id_: str, made: Drawing) -> Markup:
+    """A pointer to a drawing that stands on the page already."""
+    return SEEN.format(id_, markup(message, "seen", drawing=made.title))
 
 
 def figure(made: Drawing, file: str, anchor: str) -> Markup:
@@ -60,4 +68,4 @@ def files(library: Library) -> dict[str, str]:
         (id_, device) for device in library.of("device") for id_ in device.listed("drawings")
     ]
     shown = (drawn(library, id_, device) for id_, device in wanted)
-    return {one.path: one.made.svg + "\n" for one in shown if one}
+    return {one.path: one.drawing.svg + "\n" for one in shown if one}

@@ -126,8 +126,8 @@ class Firmness:
 @lru_cache(maxsize=4)
 def firmness(library: Library) -> tuple[Firmness, ...]:
     """How firm the order of every fault is, the least firm first."""
-    found = [_firmness(library, fault) for fault in library.of("fault")]
-    return tuple(sorted(found, key=lambda one: (-round(one.lost, 6), -one.pairs, one.fault.id)))
+    result = [_firmness(library, fault) for fault in library.of("fault")]
+    return tuple(sorted(result, key=lambda one: (-round(one.lost, 6), -one.pairs, one.fault.id)))
 
 
 def _firmness(library: Library, fault: Record) -> Firmness:

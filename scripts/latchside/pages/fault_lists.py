@@ -8,7 +8,10 @@ from typing import Any
 
 from latchside.library import Library, Record
 from latchside.library.alike import alike
+from latchside.messages import messages
 from latchside.pages.fault_influence import Firmness, Prevented, Settling, firmness, prevented, settling
+
+message = messages(__name__)
 
 FIND = "faults/find/"
 MAINTAIN = "maintain/faults/"
@@ -27,7 +30,7 @@ class Find:
     def label(alike: tuple[Record, ...]) -> str:
         """What a column is called where there is little room."""
         others = len(alike) - 1
-        return f"{alike[0].name} and {others} alike" if others else alike[0].name
+        return message("alike", device=alike[0].name, others=others) if others else alike[0].name
 
     @staticmethod
     def word(cause: Mapping[str, Any], fault: Record, device: Record) -> str:

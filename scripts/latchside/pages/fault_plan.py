@@ -11,19 +11,17 @@ from markupsafe import Markup
 
 from latchside.library import Library, Record
 from latchside.library.alike import alike
+from latchside.messages import Message, messages
 from latchside.order import Plan, from_fault, make_plan
 from latchside.order.plan import Node, as_data
 from latchside.order.problem import guesses
+from latchside.pages.markup import markup
 from latchside.pages.page import Page
 
-SHARES = ((0.995, "every run"), (0.35, "often"), (0.12, "sometimes"), (0.0, "rare"))
-"""From which share of runs a point is said to be reached so often: the shares rest on guesses, so a word is said."""
+message = messages(__name__)
 
-REASONS = {
-    "none-left": "no cause is left, pass it on",
-    "does-not-fit": "fits no cause left, pass it on",
-    "result": "pass it on",
-}
+SHARES = ((0.995, "always"), (0.35, "often"), (0.12, "sometimes"), (0.0, "rare"))
+"""From which share of runs a point is said to be reached so often: the shares rest on guesses, so a word is said."""
 
 
 @lru_cache(maxsize=1000)
@@ -32,9 +30,9 @@ def plan_of(library: Library, fault: Record, device: str | None = None) -> Plan:
     return make_plan(from_fault(fault.data, guesses(library.schemas), device))
 
 
-def share_word(share: float) -> str:
+def share_word(share: float) -> Message:
     """How often a run comes to a point, in words."""
-    return next(word for least, word in SHARES if share >= least)
+    return next(message(f"share-{word}") for least, word in SHARES if share >= least)
 
 
 def whole(minutes: float) -> str:
@@ -104,22 +102,21 @@ class Points:
         for branch in node.branches:
             yield self._answer(self.page.words(shows[branch.result], self.fault), branch.next)
         if node.fails:
-            yield self._answer(Markup("Still there"), node.fails)
+            yield self._answer(markup(message, "still-there"), node.fails)
 
     def _answer(self, shows: Markup, to: Node) -> Answer:
         if to.do != "end":
             return Answer(shows, self.numbers[id(to)], Markup(""))
-        back = [Markup("{} ").format(line) for line in self.put_back(to)]
-        first = Markup("first put back: {}").format(Markup("").join(back)) if back else Markup("")
-        return Answer(shows, None, first + self._end(to))
+        lines, end = Markup(" ").join(self.put_back(to)), self._end(to)
+        return Answer(shows, None, markup(message, "put-back-first", lines=lines, end=end) if lines else end)
 
     def _end(self, node: Node) -> Markup:
         if node.why == "go":
             other = self.page.library.find("fault", node.id or "")
-            return Markup("go to {}").format(self.page.link(other)) if other else Markup("pass it on")
+            return markup(message, "go", fault=self.page.link(other)) if other else markup(message, "end-result")
         if node.why == "not-ours":
-            return Markup("pass it on: {}").format(self.page.vocabulary("who", "electrician"))
-        return Markup(REASONS[node.why or "result"])
+            return markup(message, "pass-to", who=self.page.vocabulary("who", "electrician"))
+        return markup(message, f"end-{node.why or 'result'}")
 
 
 @dataclass(frozen=True)

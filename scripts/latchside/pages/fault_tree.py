@@ -9,17 +9,18 @@ from markupsafe import Markup
 
 from latchside.drawings.canvas import SMALL, WIDTH, Drawing, Sheet
 from latchside.library import Library, Record
+from latchside.messages import messages
 from latchside.order.plan import Node
 from latchside.pages.escape import safe
 from latchside.pages.fault_plan import Points, plan_of, share_word, whole
 from latchside.pages.page import Page
 
+message = messages(__name__)
+
 LINE, PAD, STEP, GAP = 17, 6, 16, 8
 """Height of a line of text, room inside a box, how far a branch is set in, and room between boxes."""
 CHARACTER = 6.9
 """Width that a character of small text takes, on the safe side."""
-SHORT = {"none-left": "pass it on", "does-not-fit": "fits nothing left: pass it on", "result": "pass it on",
-         "not-ours": "pass it on: licensed electrician"}  # fmt: skip
 
 
 def path_of(fault: Record) -> str:
@@ -50,13 +51,9 @@ class _Outline:
 
     def __init__(self, points: Points, expected: str) -> None:
         self.points = points
-        name, count = points.fault.name, len(points.numbers)
-        self.title = f"Plan: {name}"
-        self.message = (
-            f"The plan for “{name}”: {count} points, about {expected} minutes expected. A box with corners is a check, "
-            "a rounded heavy box a remedy; the words above a box are the answer that leads to it, and how often a run "
-            "comes there."
-        )
+        name = points.fault.name
+        self.title = message("title", fault=name)
+        self.message = message("about", fault=name, points=len(points.numbers), minutes=expected)
         self.sheet: Sheet | None = None
 
     def draw(self) -> Drawing:
@@ -74,8 +71,11 @@ class _Outline:
         down = top
         for words, below in self._below(node):
             end = below.do == "end"
-            share = "" if end or not below.reached else f" ({share_word(below.reached)})"
-            lines = self._lines(f"{words}{share}" if not end else f"{words} → {self._end(below)}", depth + 1)
+            if end:
+                words = message("leads", answer=words, end=self._end(below))
+            elif below.reached:
+                words = message("reached", answer=words, share=share_word(below.reached))
+            lines = self._lines(words, depth + 1)
             middle = top + GAP + LINE * 0.6
             self._elbow(left, down, middle)
             down = middle
@@ -90,21 +90,23 @@ class _Outline:
             words = self.points.page.plain(shows[branch.result], self.points.fault).unescape().rstrip(".")
             yield words, branch.next
         if node.fails and node.fails.do != "end":
-            yield "Still there", node.fails
+            yield message("still-there"), node.fails
 
     def _end(self, node: Node) -> str:
         if node.why == "go":
             other = self.points.page.library.find("fault", node.id or "")
-            return f"go to “{other.name if other else node.id}”"
-        return SHORT[node.why or "result"]
+            return message("go", fault=other.name if other else node.id or "")
+        return message(f"end-{node.why or 'result'}")
 
     def _box(self, node: Node, depth: int, top: float) -> float:
         checking = node.do == "check"
         about = (self.points.checks if checking else self.points.causes)[node.id or ""]
-        says = self.points.page.plain(about["do" if checking else "name"], self.points.fault).unescape().rstrip(".")
-        minutes = f"{node.minutes + node.set_up_minutes:g} min"
-        number = self.points.numbers[id(node)]
-        lines = self._lines(f"{number}  {'' if checking else 'Fix: '}{says}. {minutes}", depth, 2 * PAD)
+        action = self.points.page.plain(about["do" if checking else "name"], self.points.fault).unescape().rstrip(".")
+        text = message(
+            "check" if checking else "remedy",
+            number=self.points.numbers[id(node)], action=action, minutes=f"{node.minutes + node.set_up_minutes:g}",
+        )  # fmt: skip
+        lines = self._lines(text, depth, 2 * PAD)
         height = LINE * len(lines) + PAD
         if self.sheet:
             x = GAP + depth * STEP

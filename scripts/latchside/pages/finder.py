@@ -1,4 +1,4 @@
-"""The index of the quick finder: every thing a reader may ask for, under every name it goes by."""
+"""The index of the quick finder: everything a reader may search for, under each of its names."""
 
 from __future__ import annotations
 
@@ -7,17 +7,16 @@ from collections.abc import Iterator, Mapping
 
 from latchside.kinds import KINDS
 from latchside.library import Library, Record
+from latchside.messages import messages
 from latchside.pages.page import Page
+
+message = messages(__name__)
 
 ORDER = (
     "fault", "checklist", "device", "install", "procedure", "caution", "formula", "term", "table", "tool", "job",
     "page",
 )  # fmt: skip
-"""What comes first among equals: what is wanted on site before what explains it."""
-SHOWN = {
-    "device": "Device", "procedure": "Procedure", "checklist": "Checklist", "fault": "Fault", "caution": "Caution",
-    "formula": "Figure", "table": "Table", "term": "Term", "tool": "Tool", "job": "Example job",
-}  # fmt: skip
+"""The order of equal matches: what is needed on site before what explains it."""
 
 Entry = tuple[int, str, str, list[str], list[str]]
 
@@ -28,13 +27,10 @@ def finder_index(library: Library, pages: Mapping[str, str]) -> str:
     An entry is kind, id, name, other names, and what people say; empty lists at the end are left out. `pages` are the
     hand-written pages to be found, title by address.
     """
-    addresses = {
-        **{id_: (words, KINDS[id_].address) for id_, words in SHOWN.items()},
-        "install": ("Install", f"{KINDS['device'].address}install/"),
-        "page": ("Page", "{id}"),
-    }
+    addresses = {"install": f"{KINDS['device'].address}install/", "page": "{id}"}
+    kinds = [(message(f"kind-{kind}"), addresses.get(kind) or KINDS[kind].address) for kind in ORDER]
     entries = [_short(entry) for kind in ORDER for entry in _entries(library, kind, pages)]
-    data = {"kinds": [addresses[kind] for kind in ORDER], "entries": entries}
+    data = {"kinds": kinds, "entries": entries}
     return json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"
 
 
@@ -44,8 +40,11 @@ def _entries(library: Library, kind: str, pages: Mapping[str, str]) -> Iterator[
         yield from ((number, address, title, [], []) for address, title in sorted(pages.items()))
     elif kind == "install":
         for device in library.of("device"):
-            others = [f"fit {device.name}", *(f"install {words}" for words in device.listed("also_called"))]
-            yield number, device.id, f"Install: {device.name}", others, []
+            others: list[str] = [
+                message("fit", device=device.name),
+                *(message("install", device=name) for name in device.listed("also_called")),
+            ]
+            yield number, device.id, message("installing", device=device.name), others, []
     else:
         for record in library.of(kind):
             yield number, record.id, record.name, _names(record), _said(library, record)

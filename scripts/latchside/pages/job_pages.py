@@ -10,23 +10,27 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from latchside.drawings.canvas import Drawing
-from latchside.figures.catalogue import catalogue
+from latchside.figures.catalogue import figures_of
 from latchside.library import Library, Record
 from latchside.library.text import ValueLink
-from latchside.packs.files import FILES, pack_files
+from latchside.messages import messages
+from latchside.packs.files import about, pack_files
 from latchside.pages.drawn import figure
 from latchside.pages.escape import safe
-from latchside.pages.job_view import PARTS, JobView
+from latchside.pages.job_view import PARTS, JobView, parts
 from latchside.pages.links import file_of
 from latchside.pages.page import Page
 from latchside.planning.house import TABLE
 from latchside.planning.make import make_plan
 from latchside.planning.plan import Plan
 from latchside.root import ROOT
+from latchside.root import part as part_of_project
 from latchside.surveys.read import survey_of
 
+message = messages(__name__)
+
 INDEX = "jobs/"
-STYLES = ("latchside.css", "job.css")
+STYLES = ("tokens.css", "latchside.css", "job.css")
 
 
 def plan_of(record: Record, library: Library) -> Plan:
@@ -36,10 +40,10 @@ def plan_of(record: Record, library: Library) -> Plan:
     """
     survey = survey_of(record.data)
     if not survey.invented:
-        raise ValueError(f"{record.raw.file}: only a job marked `invented: true` may be built into the site")
+        raise ValueError(message("not-invented", file=record.raw.file))
     if survey.surveyed is None:
-        raise ValueError(f"{record.raw.file}: a job in the site needs `surveyed`, the day it is planned for")
-    return make_plan(survey, library, catalogue(), survey.surveyed)
+        raise ValueError(message("no-day", file=record.raw.file))
+    return make_plan(survey, library, figures_of(library), survey.surveyed)
 
 
 def job_pages(library: Library, environment: Environment) -> dict[str, str]:
@@ -47,10 +51,10 @@ def job_pages(library: Library, environment: Environment) -> dict[str, str]:
     with_rules = library.find("table", TABLE) is not None  # nothing is planned without the firm's own rules
     plans = [plan_of(record, library) for record in library.of("job")] if with_rules else []
     index = environment.get_template("jobs.jinja")
-    made = {file_of(INDEX): index.render(page=Page(library, INDEX), plans=plans, edit_base="", library=library)}
+    pages = {file_of(INDEX): index.render(page=Page(library, INDEX), plans=plans, edit_base="", library=library)}
     for plan in plans:
-        made.update(pages_of(plan, library, environment))
-    return made
+        pages.update(pages_of(plan, library, environment))
+    return pages
 
 
 def pages_of(plan: Plan, library: Library, environment: Environment) -> Iterator[tuple[str, str]]:
@@ -62,10 +66,10 @@ def pages_of(plan: Plan, library: Library, environment: Environment) -> Iterator
         page = Page(library, f"{home}{part}/" if part else home)
         view = JobView(plan, page, whole=part == "print")
         template = environment.get_template("job.jinja")
-        given = {"view": view, "plan": plan, "part": part, "parts": PARTS, "library": library, "edit_base": ""}
+        given = {"view": view, "plan": plan, "part": part, "parts": parts(), "library": library, "edit_base": ""}
         return file_of(page.address), template.render(page=page, **given, **values)
 
-    yield fill("", files=[(name, FILES[name]) for name in files])
+    yield fill("", files=[(name, about(name)) for name in files])
     for part in (*PARTS, "print"):
         yield fill(part, files=[])
     yield from ((f"{home}{name}", text) for name, text in files.items())
@@ -100,7 +104,8 @@ def document(plan: Plan, library: Library, environment: Environment, site: str =
     """The whole pack as one HTML document that opens from a folder, ready to print."""
     page = Document(library, site)
     view = JobView(plan, page, whole=True, html=True)
-    style = "\n".join((ROOT / "content" / "assets" / name).read_text("utf-8") for name in STYLES)
+    root = library.root or ROOT
+    style = "\n".join(part_of_project(root, f"content/assets/{name}").read_text("utf-8") for name in STYLES)
     paper = "letter" if plan.survey.site.region in ("united-states", "canada") else "A4"
     template = environment.get_template("job_document.jinja")
-    return template.render(page=page, view=view, plan=plan, style=Markup(style), paper=paper, parts=PARTS)
+    return template.render(page=page, view=view, plan=plan, style=Markup(style), paper=paper, parts=parts())

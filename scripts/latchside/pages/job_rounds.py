@@ -5,26 +5,36 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby
 
+from latchside.messages import messages
 from latchside.pages import job_words as words
 from latchside.planning.plan import Stage
 from latchside.planning.work import ARRIVE
 
+message = messages(__name__)
 
-def rounds(work: Sequence[Stage], about: Callable[[str], str]) -> list[tuple[str, str, str, list[Stage]]]:
-    """Pieces of work that stand together, each with an anchor, its title, its time in words, and its pieces.
 
-    What is done before the first arrival is no part of a day. `about` names an opening or the site.
+def rounds(
+    work: Sequence[Stage], about: Callable[[str], str], about_inside: Callable[[str], str]
+) -> list[tuple[str, str, list[Stage]]]:
+    """Pieces of work that stand together: an anchor, a title with their time, and the pieces.
+
+    What is done before the first arrival is no part of a day. `about` names an opening or the site, `about_inside`
+    does so within a line.
     """
     dated = list(_dated(work))
     several = max((day for day, _ in dated), default=0) > 1
-    found: list[tuple[str, str, str, list[Stage]]] = []
+    result: list[tuple[str, str, list[Stage]]] = []
     for number, ((day, where), run) in enumerate(groupby(dated, key=lambda one: (one[0], one[1].about)), 1):
         pieces = [one for _, one in run]
-        title = (
-            f"Day {day}, {_inside(about(where))}" if several and day else about(where) if day else "Before the visit"
-        )
-        found.append((f"round-{number}", title, words.minutes(sum(one.minutes for one in pieces)), pieces))
-    return found
+        time = words.minutes(sum(one.minutes for one in pieces))
+        if not day:
+            title = message("before", time=time)
+        elif several:
+            title = message("of-day", day=day, place=about_inside(where), time=time)
+        else:
+            title = message("of-place", place=about(where), time=time)
+        result.append((f"round-{number}", title, pieces))
+    return result
 
 
 def _dated(work: Sequence[Stage]) -> Iterator[tuple[int, Stage]]:
@@ -33,8 +43,3 @@ def _dated(work: Sequence[Stage]) -> Iterator[tuple[int, Stage]]:
     for one in work:
         day += one.procedures == (ARRIVE,)
         yield day, one
-
-
-def _inside(name: str) -> str:
-    """A name inside a line: “The site” begins one no longer."""
-    return name[0].lower() + name[1:] if name.startswith("The ") else name

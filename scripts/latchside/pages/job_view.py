@@ -9,30 +9,28 @@ from markupsafe import Markup
 
 from latchside.library import Record
 from latchside.library.alike import alike
+from latchside.messages import Message, messages
 from latchside.pages import job_words as words
 from latchside.pages.escape import safe
 from latchside.pages.job_contacts import Spot, handed_over, spots
+from latchside.pages.job_facts import opening_facts, site_facts
 from latchside.pages.job_rounds import rounds
 from latchside.pages.page import Page
 from latchside.planning.asked import Asked, by_part
 from latchside.planning.plan import Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
-from latchside.planning.zones import contact_names
 
-PARTS = {
-    "openings": ("Opening sheets", "Which device, why, where and how it is fixed, and what it should read"),
-    "zones": ("Zone schedule", "Position, spoken name, response and reports of each zone"),
-    "van": ("What goes on the van", "Parts, consumables and tools, with spares"),
-    "work": ("Order of work", "One opening after the other, with minutes"),
-    "service": ("Service plan", "What falls due, and when"),
-    "test-sheet": ("Test sheet", "What each reading should be, and room for what it is"),
-    "handover": ("Handover sheet", "In plain words, for the people on site"),
-}
-"""The parts of a pack beside its summary, in order: title, and what it holds. What is filled in or left comes last."""
+message = messages(__name__)
 
-SORTS = {"part": "Parts", "consumable": "Consumables", "tool": "Tools"}
+PARTS = ("openings", "zones", "van", "work", "service", "test-sheet", "handover")
+"""The parts of a pack beside its summary, in order. What is filled in or left comes last."""
+SORTS = {"part": "parts", "consumable": "consumables", "tool": "tools"}
+"""The sorts of items, each with the anchor of its list."""
 _WORST: tuple[Verdict, ...] = ("test on site", "good")
-PROBLEM = "problem"
-"""The worst that an opening can be: something has to be ordered, changed or settled before the day."""
+
+
+def parts() -> dict[str, tuple[Message, Message]]:
+    """The title of each part of a pack, and what it holds."""
+    return {part: (message(f"part-{part}"), message(f"part-{part}.holds")) for part in PARTS}
 
 
 class JobView:
@@ -54,7 +52,11 @@ class JobView:
 
     def about(self, id_: str) -> str:
         """What a question, a problem or a piece of work is about, as a reader calls it."""
-        return self._spoken.get(id_, {"site": "The site", "control-unit": "The control unit"}.get(id_, id_))
+        return self._spoken.get(id_) or (message(f"about-{id_}") if f"about-{id_}" in message else id_)
+
+    def about_inside(self, id_: str) -> str:
+        """The same within a line."""
+        return message(f"about-{id_}.inside") if f"about-{id_}" in message else self.about(id_)
 
     def place(self, id_: str) -> Markup:
         """The same, as a link to its opening sheet where it has one."""
@@ -63,34 +65,34 @@ class JobView:
     def places(self, ids: Sequence[str]) -> Markup:
         """Several of them; all openings as one word."""
         if len(self._spoken) > 1 and set(ids) >= set(self._spoken):
-            return safe("Every opening")
+            return safe(message("every-opening"))
         return Markup(", ").join(self.place(id_) for id_ in ids)
 
-    def sheet(self, id_: str, said: object) -> Markup:
+    def sheet(self, id_: str, text: object) -> Markup:
         """A link to the sheet of an opening."""
-        return self.spot("openings", f"opening-{id_}", said)
+        return self.spot("openings", f"opening-{id_}", text)
 
-    def spot(self, part: str, anchor: str, said: object) -> Markup:
+    def spot(self, part: str, anchor: str, text: object) -> Markup:
         """A link to a place in a part of the pack."""
         if self.whole:
-            return Markup('<a href="#{}">{}</a>').format(anchor, safe(said))
-        return self.page.anchor(f"{self.address(part)}#{anchor}", said)
+            return Markup('<a href="#{}">{}</a>').format(anchor, safe(text))
+        return self.page.anchor(f"{self.address(part)}#{anchor}", text)
 
     def address(self, part: str) -> str:
         """Where a part of the pack stands in the site; the summary is the part without a name."""
         return f"jobs/{self.survey.id}/{part}/" if part else f"jobs/{self.survey.id}/"
 
-    def heading(self, level: int, said: object, anchor: str) -> Markup:
+    def heading(self, level: int, text: object, anchor: str) -> Markup:
         """A heading below the title of the page; one deeper where all parts stand on one page."""
         depth = level + self.whole
         if self._html:
-            return Markup('<h{0} id="{1}">{2}</h{0}>').format(depth, anchor, safe(said))
-        return Markup("\n\n{} {} {{: #{} }}\n\n").format(Markup("#" * depth), safe(said), anchor)
+            return Markup('<h{0} id="{1}">{2}</h{0}>').format(depth, anchor, safe(text))
+        return Markup("\n\n{} {} {{: #{} }}\n\n").format(Markup("#" * depth), safe(text), anchor)
 
     def device(self, id_: str | None) -> Markup:
         """A device class by name, linked."""
         record = self.page.library.find("device", id_) if id_ else None
-        return self.page.link(record) if record else safe(id_ or "not chosen")
+        return self.page.link(record) if record else safe(id_ or message("no-device"))
 
     @staticmethod
     def passed_over(one: OpeningPlan) -> list[tuple[list[str], bool, tuple[str, ...]]]:
@@ -106,8 +108,8 @@ class JobView:
     def tool(self, item: Item) -> Markup:
         """What an item is called, linked to its record where it has one."""
         kind, _, id_ = (item.record or "").rpartition("/")
-        found = [self.page.library.find(one, id_) for one in ([kind] if kind else ["tool", "device"])] if id_ else []
-        record: Record | None = next((one for one in found if one), None)
+        kinds = () if not id_ else (kind,) if kind else ("tool", "device")
+        record = next((record for one in kinds if (record := self.page.library.find(one, id_))), None)
         return self.page.link(record, item.name) if record else safe(item.name)
 
     def caution_ids(self) -> list[str]:
@@ -122,104 +124,72 @@ class JobView:
 
     def asked(self) -> list[tuple[str, bool, tuple[Asked, ...]]]:
         """All questions under the site, the control unit and the openings; whether it is said which openings."""
-        listed = by_part(self.plan.questions).items()
-        return [(self.about(part) if part else "Openings", not part, found) for part, found in listed if found]
+        return [
+            (self.about(part) if part else message("openings"), not part, questions)
+            for part, questions in by_part(self.plan.questions).items()
+            if questions
+        ]
 
     def problems(self, about: str) -> list[Problem]:
         """The problems of an opening, the site or the control unit."""
         return [one for one in self.plan.problems if one.concerns(about)]
 
     def verdict(self, one: OpeningPlan) -> str:
-        """A problem where there is one, else the worst verdict of its figures; or that it has no device."""
+        """The worst of an opening: no device, a problem to settle before the day, or the worst of its figures."""
         if one.choice.device is None:
-            return "no device yet"
+            return "no-device-yet"
         if self.problems(one.opening.id) or any(line.verdict == "poor" for line in one.figures):
-            return PROBLEM
-        found = {line.verdict for line in one.figures}
-        return next((verdict for verdict in _WORST if verdict in found), "no verdict")
+            return "problem"
+        verdicts = {line.verdict for line in one.figures}
+        return next((_named(verdict) for verdict in _WORST if verdict in verdicts), "no-verdict")
 
     def bears(self, line: Line) -> str:
-        """The verdict word of a figure."""
-        return "told only" if line.verdict == "none" else line.verdict
+        """The verdict of a figure."""
+        return "told-only" if line.verdict == "none" else _named(line.verdict)
 
     def open_words(self, id_: str) -> str:
         """How much stands open about an opening."""
-        parts = [
-            words.counted(len(found), word)
-            for found, word in ((self.problems(id_), "problem"), (self.questions(id_), "question"))
-            if found
-        ]
-        return ", ".join(parts) or "nothing"
+        problems, questions = len(self.problems(id_)), len(self.questions(id_))
+        if problems and questions:
+            return message("problems-and-questions", problems=problems, questions=questions)
+        if problems:
+            return message("problems", problems=problems)
+        return message("questions", questions=questions) if questions else message("nothing-open")
 
-    def style(self, verdict: str) -> str:
-        """The style of a verdict word: its frame says the same as the word, and no colour does."""
-        return f"ls-bears ls-bears-{verdict.replace(' ', '-')}"
+    @staticmethod
+    def verdict_words(verdict: str) -> str:
+        """A verdict as a reader sees it."""
+        return message(f"verdict-{verdict}")
+
+    @staticmethod
+    def style(verdict: str) -> str:
+        """The style of a verdict: its frame says the same as its word, and no colour does."""
+        return f"ls-bears ls-bears-{verdict}"
 
     # -- facts -----------------------------------------------------------------------------------------------
 
     def facts(self) -> Iterator[tuple[str, str]]:
         """What the survey says about the site, with what it leaves out said too."""
-        site, unit = self.survey.site, self.survey.control_unit
-        yield "Surveyed", words.day(self.survey.surveyed) if self.survey.surveyed else "no date given"
-        yield "Planned for", words.day(self.plan.on)
-        yield "Region", self.page.vocabulary("region", site.region) if site.region else "not known"
-        yield "Built", str(site.year_built) if site.year_built else "not known"
-        yield "Kind of building", self._word("building", site.building)
-        yield "Listed", words.yes_no(site.listed)
-        yield "Consent of the owner", self._word("consent", site.consent)
-        yield "Occupied during the job", words.yes_no(site.occupied)
-        yield "Monitored", words.yes_no(site.monitored)
-        yield "Somebody with a key arranged", words.yes_no(site.keyholder_arranged)
-        yield "Grade", self._word("grade", site.grade)
-        if site.insurer:
-            yield "The insurer asks for", site.insurer
-        yield "Owner of the panel", self._word("panel-owner", unit.owner)
-        yield "Installer code known and allowed", words.yes_no(unit.installer_access)
-        yield "Free positions, wired", "not known" if unit.wired_positions is None else str(unit.wired_positions)
-        yield "Free positions, radio", "not known" if unit.radio_positions is None else str(unit.radio_positions)
-        yield "Zones there already", ", ".join(unit.zones_in_use) or "none named"
-        yield "Library", f"version {self.plan.library}"
-
-    def _word(self, vocabulary: str, word: str | None) -> str:
-        return self.page.vocabulary(vocabulary, word) if word else "not known"
+        return site_facts(self.plan, self.page.vocabulary)
 
     def opening_facts(self, one: OpeningPlan) -> Iterator[tuple[str, str]]:
-        """What the survey says about an opening, in words."""
-        opening = one.opening
-        yield "Where", ", ".join(filter(None, (opening.place, opening.side)))
-        yield "Kind", self.page.vocabulary("opening", opening.kind)
-        yield "Use", self.page.vocabulary("use", opening.use) if opening.use else "not known"
-        yield "Fire-rated", words.yes_no(opening.fire_rated)
-        yield "Escape way", words.yes_no(opening.escape)
-        if one.contacts > 1:
-            yield "Contacts", f"{one.contacts}: {', '.join(contact_names(one))}"
-        if one.choice.shared and one.choice.moved:
-            yield "One zone for both", one.choice.moved
-        if opening.powered:
-            yield "Powered", words.yes_no(opening.powered)
-        if opening.hardware:
-            yield "Hardware", ", ".join(self.page.vocabulary("door-hardware", fitted) for fitted in opening.hardware)
-        if opening.notes:
-            yield "Note of the survey", opening.notes
+        """What the survey says about an opening."""
+        return opening_facts(one, self.page.vocabulary)
 
     # -- sums ------------------------------------------------------------------------------------------------
 
-    def rounds(self) -> list[tuple[str, str, str, list[Stage]]]:
-        """The order of work in its days and openings: anchor, title, time and pieces of each."""
-        return rounds(self.plan.work, self.about)
+    def rounds(self) -> list[tuple[str, str, list[Stage]]]:
+        """The order of work in its days and openings: anchor, title with its time, and pieces of each."""
+        return rounds(self.plan.work, self.about, self.about_inside)
 
     def whole_day(self) -> str:
         """Time of all the work, at best, as a rule and at worst."""
         return words.between(self.plan.work)
 
-    def technicians(self) -> str:
-        """How many technicians the survey plans with."""
-        return words.counted(self.survey.rules.technicians or 1, "technician")
-
-    def items(self) -> list[tuple[str, list[Item]]]:
-        """What goes on the van, under the title of its sort."""
-        groups = [(title, [one for one in self.plan.items if one.sort == sort]) for sort, title in SORTS.items()]
-        return [(title, items) for title, items in groups if items]
+    def items(self) -> list[tuple[str, str, list[Item]]]:
+        """What goes on the van, under the title of its sort, with its anchor."""
+        groups = ((sort, [one for one in self.plan.items if one.sort == sort]) for sort in SORTS)
+        return [(message(f"sort-{sort}"), SORTS[sort], items) for sort, items in groups if items]
 
     def entry_names(self) -> str:
         """The zones that give time to unset, by name."""
@@ -297,3 +267,8 @@ class JobView:
     def proofs(self, spot: Spot) -> list[tuple[str, str]]:
         """What is written when a contact is proved, beside its readings."""
         return list(words.proofs(self.page, spot.plan, spot.shown))
+
+
+def _named(verdict: Verdict) -> str:
+    """A verdict of the planner by the name of its style."""
+    return verdict.replace(" ", "-")

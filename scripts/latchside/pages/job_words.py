@@ -3,29 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import date
+from math import ceil
 from typing import Protocol
+
+from babel.dates import format_date
 
 from latchside.figures.units import readable, stated, symbol, with_unit
 from latchside.figures.words import accepted
 from latchside.library.quantity import quantity
+from latchside.messages import LOCALE, messages
 from latchside.pages.page import Page
 from latchside.planning.plan import Expected, OpeningPlan, Zone
 
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
-_PLAINLY = {
-    "delayed": "It gives time to unset, and sounds the alarm when that time is over.",
-    "followed": "It waits with the entry door when that opened first, and sounds the alarm at once when it did not.",
-    "instant": "It sounds the alarm at once.",
-    "always-on": "It sounds the alarm at once, set or not.",
-}
-_SHEET = {
-    "play": ("measure-play", "Play, shut and latched, without a trip"),
-    "trip": ("measure-trip", "Opening at the edge when the zone shows open"),
-}
-"""The two ends of the proof: the step that measures each, and what is written."""
+message = messages(__name__)
+
+_PROOFS = {"play": "measure-play", "trip": "measure-trip"}
+"""The two ends of the proof, each with the step that measures it."""
 
 
 class Day(Protocol):
@@ -50,29 +44,34 @@ class Timed(Protocol):
     def high(self) -> float: ...  # noqa: D102
 
 
-def day(date: Day) -> str:
+def day(one: Day) -> str:
     """A day that reads the same on both continents: 9 March 2026."""
-    return f"{date.day}\u00a0{_MONTHS[date.month - 1]} {date.year}"
+    return format_date(date(one.year, one.month, one.day), "d\u00a0MMMM y", LOCALE.replace("-", "_"))
+
+
+def known(value: int | str | None) -> str:
+    """A fact as the survey gives it, or that it is not known."""
+    return message("not-known") if value is None else str(value)
 
 
 def yes_no(value: bool | None) -> str:
     """yes, no, or not known."""
-    return "not known" if value is None else "yes" if value else "no"
-
-
-_COUNTED = ("piece", "set", "roll")
-"""What is counted in words, not by a sign."""
+    return known(None) if value is None else message("yes") if value else message("no")
 
 
 def amount(value: float, unit: str) -> str:
     """A quantity with its unit, where it has one: 1 piece, 2 pieces."""
-    return with_unit(stated(value), f"{unit}s" if unit in _COUNTED and value != 1 else unit)
+    if f"count-{unit}" in message:
+        return message(f"count-{unit}", count=ceil(value), amount=stated(value))
+    return with_unit(stated(value), unit)
 
 
 def between(pieces: Sequence[Timed]) -> str:
     """The time of pieces of work: as a rule, and from best to worst where these differ."""
     low, usual, high = (sum(getattr(one, name) for one in pieces) for name in ("low", "minutes", "high"))
-    return minutes(usual) if low == high else f"{minutes(usual)} (from {minutes(low)} to {minutes(high)})"
+    if low == high:
+        return minutes(usual)
+    return message("between", usual=minutes(usual), low=minutes(low), high=minutes(high))
 
 
 def minutes(whole: float) -> str:
@@ -80,11 +79,6 @@ def minutes(whole: float) -> str:
     hours, left = divmod(-int(-(whole - 1e-9) // 1), 60)
     parts = [with_unit(str(hours), "h")] if hours else []
     return " ".join([*parts, with_unit(str(left), "min")] if left or not hours else parts)
-
-
-def counted(number: int, word: str) -> str:
-    """So many of something: 1 question, 2 questions."""
-    return f"{number} {word}{'' if number == 1 else 's'}"
 
 
 def unit(value: Expected) -> str:
@@ -100,8 +94,9 @@ def response(zone: Zone) -> str:
 
 def plainly(zone: Zone, monitored: bool | None) -> str:
     """What happens when an opening of a zone is opened while the system is set."""
-    told = _PLAINLY.get(response(zone), f"Response: {zone.response}.")
-    return f"{told} It reports to the alarm receiving centre." if zone.reports and monitored else told
+    id_ = f"response-{response(zone)}"
+    effect = message(id_) if id_ in message else message("other-response", response=zone.response)
+    return f"{effect} {message('reports')}" if zone.reports and monitored else effect
 
 
 def proofs(page: Page, one: OpeningPlan, shown: str) -> Iterator[tuple[str, str]]:
@@ -110,11 +105,11 @@ def proofs(page: Page, one: OpeningPlan, shown: str) -> Iterator[tuple[str, str]
     `shown` is the name of its zone.
     """
     planned = {value.measure for value in one.expected}
-    for measure, (step, label) in _SHEET.items():
+    for measure, step in _PROOFS.items():
         if measure in planned:
             continue
         expect = page.step(f"prove-opening/{step}").get("measure", {}).get("expect")
         if expect and "device_value" not in expect:
-            yield label, accepted(quantity(expect))
-    yield "Name heard or shown at the control unit", shown
-    yield "Leaf shut again", "the zone shows closed with no further action"
+            yield message(f"proof-{measure}"), accepted(quantity(expect))
+    yield message("name-shown"), shown
+    yield message("shut-again"), message("shows-closed")

@@ -9,9 +9,12 @@ import segno
 from markupsafe import Markup
 
 from latchside.library import Library
+from latchside.messages import messages
+
+message = messages(__name__)
 
 KINDS_WITH_LABELS = ("device", "checklist", "fault")
-"""What gets a label: what is wanted at a box, in a van, or inside a cabinet door."""
+"""The kinds of records that get a label: those needed at a panel, in a van or inside a cabinet door."""
 
 
 @dataclass(frozen=True)
@@ -39,7 +42,7 @@ def sound_base(address: str) -> str:
     """
     start, _, rest = address.partition("://")
     if start not in ("http", "https") or not rest or any(sign in rest for sign in " ?#\"'<>\\"):
-        raise ValueError(f'"{address}" is no address of a site: give one such as https://field.example/library/')
+        raise ValueError(message("no-address", address=address))
     return address if address.endswith("/") else address + "/"
 
 

@@ -2,24 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from markupsafe import Markup
 
 from latchside import charts
-from latchside.figures.words import accepted, in_words
+from latchside.figures.words import in_words
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import own_steps
 from latchside.library.quantity import Quantity, quantity
 from latchside.library.text import RecordLink, ValueLink, Words, parts
-from latchside.pages.drawn import SEEN, drawn, figure
+from latchside.messages import listed, messages
+from latchside.pages.drawn import drawn, figure, seen
 from latchside.pages.escape import safe
+from latchside.pages.expected import expected
 from latchside.pages.links import relative
 from latchside.pages.mentions import mentions
-from latchside.pages.readings import of_layouts, typical_values
 from latchside.pages.shorten import first_sentence
+
+message = messages(__name__)
 
 
 class Page:
@@ -173,7 +176,7 @@ class Page:
         elif part.owner == ("device", None):
             record = self.at_hand
             if record is None or part.name not in record.get("values", {}):
-                return safe(f"the {self.value_label(part.name).lower()}, as on the label")
+                return safe(message("value-on-label", value=self.value_label(part.name).lower()))
         else:
             record = self.library.find(part.owner[0], part.owner[1] or "")
         data = record.get("values", {}).get(part.name) if record else None
@@ -204,40 +207,8 @@ class Page:
         return safe(in_words(quantity(data)))
 
     def expected(self, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None) -> Markup:
-        """What a good reading is: the quantity, or the value of the device at hand.
-
-        On a page for no one device, the label decides, and the typical values of the devices it concerns are named.
-        """
-        expect = measure["expect"]
-        if "device_value" not in expect:
-            return safe(accepted(quantity(expect)))
-        name = expect["device_value"]
-        if self.device and name in self.device.get("values", {}):
-            return safe(self._asked(self.device, expect) or self._of_device(self.device, expect))
-        devices = self.records("device", only) or self.library.referring(owner.kind.id, owner.id, "device")
-        known = [] if self.device else [one for one in devices if name in one["values"]]
-        if known and (asked := self._asked(known[0], expect)):
-            return safe(asked)
-        typical = typical_values(self.library, known, expect)
-        for _, device, value in typical:
-            self.note_value(device, value, quantity(device["values"][value]))
-        told = f" Typical: {'; '.join(words for words, _, _ in typical)}." if typical else ""
-        side = {"at least": " or more", "at most": " or less"}.get(expect.get("bound", ""), "")
-        return safe(f"{self.value_label(name)}{side}, as on the label.{told}")
-
-    def _asked(self, device: Record, expect: Mapping[str, Any]) -> str:
-        """A figure that a standard asks and no label has, with its condition; empty for any other."""
-        stated = device["values"][expect["device_value"]]
-        if stated["status"] not in ("standard", "from memory") or "condition" not in stated:
-            return ""
-        return f"{self._of_device(device, expect)}. {stated['condition']}"
-
-    def _of_device(self, device: Record, expect: Mapping[str, Any]) -> str:
-        """What a device states, for each layout of resistors that it may have."""
-        own = of_layouts(self.library, device, expect)
-        for one in own:
-            self.note_value(device, one, quantity(device["values"][one]))
-        return "; ".join(own.values())
+        """What a good reading is."""
+        return safe(expected(self, measure, owner, only))
 
     def values_elsewhere(self, record: Record) -> None:
         """Forget the values of `record` that its own page already lists among its ratings."""
@@ -259,7 +230,7 @@ class Page:
         for word, shown in words.items():
             of_word = [r for r in records if word == r[field] or (isinstance(r[field], tuple) and r[field][0] == word)]
             if of_word:
-                title = f"Seen {shown}" if kind.id == "fault" else shown
+                title = message("seen", place=shown) if kind.id == "fault" else shown
                 groups.append((title, of_word))
         return groups
 
@@ -276,6 +247,10 @@ class Page:
         """What a reader sees for a word of a vocabulary."""
         return self.library.schemas.words(name)[word]
 
+    def vocabularies(self, name: str, words: Sequence[str]) -> str:
+        """What a reader sees for several words of a vocabulary."""
+        return listed([self.vocabulary(name, word) for word in words])
+
     _figure = staticmethod(figure)
 
     def drawing(self, id_: str) -> Markup:
@@ -284,12 +259,12 @@ class Page:
         if shown is None:
             return Markup("")
         if id_ in self._drawn:
-            return SEEN.format(id_, safe(shown.made.title))
+            return seen(id_, shown.drawing)
         self._drawn.add(id_)
         for value in shown.values:
             self.note_value(*value)
-        return self._figure(shown.made, self.file(shown.path), f"drawing-{id_}")
+        return self._figure(shown.drawing, self.file(shown.path), f"drawing-{id_}")
 
     def chart(self, id_: str) -> Markup:
         """A chart worked out from the figures, with its message in words."""
-        return self._figure(charts.drawing(id_), self.file(f"assets/charts/{id_}.svg"), f"chart-{id_}")
+        return self._figure(charts.drawing(self.library, id_), self.file(f"assets/charts/{id_}.svg"), f"chart-{id_}")

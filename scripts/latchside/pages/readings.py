@@ -16,8 +16,11 @@ from latchside.figures.words import accepted, shown_limits
 from latchside.library import Library, Record
 from latchside.library.alike import alike
 from latchside.library.quantity import Quantity, quantity
+from latchside.messages import messages
 from latchside.pages.escape import safe
 from latchside.pages.shorten import some
+
+message = messages(__name__)
 
 _FAMILIES: tuple[dict[str, float], ...] = (
     {"ohm": 1, "kohm": 1e3, "Mohm": 1e6},
@@ -54,7 +57,7 @@ def of_device(device: Record, name: str, expect: Mapping[str, Any]) -> Quantity:
 
 def worded(stated: Quantity, layout: str) -> str:
     """What a good reading is, with the layout that it is for."""
-    return f"{accepted(stated)} with {layout}" if layout else accepted(stated)
+    return message("with-layout", reading=accepted(stated), layout=layout) if layout else accepted(stated)
 
 
 def of_layouts(library: Library, device: Record, expect: Mapping[str, Any]) -> dict[str, str]:
@@ -95,7 +98,7 @@ def expectations(library: Library, measure: Mapping[str, Any], owner: Record, on
 def _figures(library: Library, measure: Mapping[str, Any], owner: Record, only: Any) -> list[Figure]:
     expect = measure["expect"]
     if "device_value" not in expect:
-        return _rows("", "This figure", quantity(expect))
+        return _rows("", message("this-figure"), quantity(expect))
     found = [library.find("device", id_) for id_ in only or ()]
     devices = [device for device in found if device] or list(library.referring(owner.kind.id, owner.id, "device"))
     return [

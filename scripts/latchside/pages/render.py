@@ -19,20 +19,22 @@ from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
-from latchside.messages import messages
+from latchside.messages import javascript, messages
 from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
 from latchside.pages.fault_data import run_data
 from latchside.pages.job_pages import document, job_pages
 from latchside.pages.links import file_of
-from latchside.pages.markup import markup
+from latchside.pages.markup import page_messages
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
 from latchside.pages.visit_lists import item_words
 from latchside.planning.plan import Plan
 from latchside.rules import all_rules
 from latchside.version import library_version
+
+message = messages(__name__)
 
 Progress = Callable[[str], None]
 INSTALL = ("prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over")
@@ -46,12 +48,13 @@ def render_pages(library: Library, edit_base: str = "", progress: Progress = lam
     edit links lead to the page that explains how.
     """
     writer = Writer(library, edit_base)
-    progress("planning the demo jobs, writing pages")
+    progress(message("progress"))
     pages = {path: text for part in all_cores(list(writer.tasks())) for path, text in part}
     pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
     pages.update(drawn.files(library))
-    pages.update(charts.files())
+    pages.update(charts.files(library))
     pages[calculators.SCRIPT] = calculators.script(library)
+    pages.update(javascript.scripts())
     return dict(sorted(pages.items()))
 
 
@@ -143,11 +146,12 @@ class Writer:
             yield self._stage(device, stage, words[stage], (stage,), done)
             for moved in self._elsewhere(device, stage):
                 page = Page(self.library, f"{device.address}{moved}/")
-                goal = page.anchor(f"{device.address}{stage}/", f"{device.name}: {words[stage].lower()}")
+                goal = page.anchor(
+                    f"{device.address}{stage}/", message("goal", device=device.name, stage=words[stage].lower())
+                )
                 text = self.fill("moved.jinja", page, kind=device.kind, record=device, title=words[moved], goal=goal)
                 yield file_of(page.address), text
-        whole = "Install, from the yard to the people on site"
-        yield self._stage(device, "install", whole, tuple(s for s in INSTALL if s in done), done)
+        yield self._stage(device, "install", message("install"), tuple(s for s in INSTALL if s in done), done)
 
     def _elsewhere(self, device: Record, stage: str) -> list[str]:
         """The stages without a page of their own whose work a device has at this one."""
@@ -176,7 +180,7 @@ def _figure(page: Page, record: Record) -> dict[str, Any]:
         "figure": calculators.figure_of(record),
         "calculator": calculators.is_calculator(record),
         "examples": list(calculators.worked(record)),
-        "charts": charts.for_figure(record.id),
+        "charts": charts.for_figure(page.library, record.id),
         "default_words": calculators.default_words,
         "replaced": {entry["instead_of"] for entry in record["inputs"] if "instead_of" in entry},
         "sign": symbol,
@@ -223,6 +227,6 @@ def _environment() -> Environment:
     environment.globals.update(
         for_device=for_device, only_for=only_for, kinds=KINDS, expectations=expectations, item_words=item_words
     )
-    environment.globals.update(messages=messages, markup=markup)
+    environment.globals.update(messages=page_messages)
     environment.globals.update(library_version=library_version, device_figures=device_figures, carried=carried)
     return environment

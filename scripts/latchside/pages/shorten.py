@@ -5,20 +5,24 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from latchside.messages import messages
+
+message = messages(__name__)
+
 MANY = 4
-"""How many names are said in one line."""
+"""The most names that are given in full."""
 
 _SENTENCE = re.compile(r"(.+?[.?!])(?:\s|$)", re.DOTALL)
 
 
 def first_sentence(text: str) -> str:
     """The text up to the end of its first sentence."""
-    found = _SENTENCE.match(text)
-    return found[1] if found else text
+    sentence = _SENTENCE.match(text)
+    return sentence[1] if sentence else text
 
 
 def some(names: Sequence[str]) -> str:
     """All of a few names; the first of many, and how many more there are."""
     few = names if len(names) <= MANY else names[: MANY - 1]
     more = len(names) - len(few)
-    return f"{', '.join(few)} and {more} more" if more else ", ".join(few)
+    return message("and-more", names=", ".join(few), more=more) if more else ", ".join(few)

@@ -18,9 +18,12 @@ from markupsafe import Markup
 
 from latchside.figures.units import symbol
 from latchside.library import Library
+from latchside.messages import listed, messages
 from latchside.planning.answers import fields as facts
 from latchside.planning.askable import Askable, askable
 from latchside.version import library_version
+
+message = messages(__name__)
 
 SCHEMA = "job.schema.json"
 UNITS: dict[str, tuple[str, ...]] = {"mm": ("mm", "in"), "m": ("m", "ft")}
@@ -89,7 +92,7 @@ class _Reader:
         made: Field = {
             "name": name,
             "label": whole.get("title") or name.replace("_", " ").capitalize(),
-            "help": whole.get("description", "").removesuffix(" An empty list: none."),
+            "help": whole.get("description", ""),
             **self.answer(whole, file),
         }
         if required:
@@ -200,6 +203,6 @@ def _choices(field: Field) -> str:
         inner = field["item"].get("fields", [field["item"]])
         return "; ".join(filter(None, map(_choices, inner)))
     if field["ask"] == "length":
-        return " or ".join(field["units"])
-    shown = [words for _, words in field.get("choices", ())]
-    return ", ".join([*([field["unit"]] if "unit" in field else []), *shown])
+        return listed(field["units"], "or")
+    labels = [words for _, words in field.get("choices", ())]
+    return ", ".join([*([field["unit"]] if "unit" in field else []), *labels])

@@ -13,7 +13,7 @@ from datetime import date
 from functools import lru_cache
 from typing import Any
 
-from latchside.figures.catalogue import catalogue
+from latchside.figures.catalogue import figures_of
 from latchside.library.model import Library
 from latchside.planning.answers import fields
 from latchside.planning.house import house_of
@@ -98,6 +98,6 @@ def _of_openings(library: Library, listed: Iterable[Opening], *, known: bool = F
 
 
 def _asked(survey: Survey, library: Library, about: Iterable[str]) -> set[str]:
-    found = questions(survey, library, catalogue(), _DAY, house_of(library))
+    found = questions(survey, library, figures_of(library), _DAY, house_of(library))
     names = {one.field for one in found if one.about in about}
     return names | {name for name, by in ASKED_BY.items() if by in names}

@@ -1,4 +1,4 @@
-"""What the chosen device means for one opening: how many of what go on, what stays, and what is drilled or run."""
+"""What the chosen device means for one opening: how many parts go on, what stays, what is drilled and what is run."""
 
 from __future__ import annotations
 
@@ -27,37 +27,37 @@ class AtOpening:
 
     @cached_property
     def fitted(self) -> bool:
-        """A device was chosen."""
+        """Whether a device was chosen."""
         return self.device is not None
 
     @cached_property
     def traits(self) -> Traits | None:
-        """What the device is."""
+        """The traits of the device."""
         return traits(self.device) if self.device is not None else None
 
     @cached_property
     def input(self) -> str | None:
-        """The input in use: each device names the common case first."""
+        """The input in use: a device lists the common case first."""
         return str(self.device["inputs"][0]["id"]) if self.device is not None else None
 
     @cached_property
     def contacts(self) -> int:
-        """Contacts at this opening, those that stay among them."""
+        """Contacts at this opening, with those that stay."""
         return contacts(self.opening) if self.fitted else 0
 
     @cached_property
     def wired(self) -> bool:
-        """Its zone has a cable to the control unit."""
+        """Whether its zone has a cable to the control unit."""
         return self.traits is not None and self.traits.wired
 
     @cached_property
     def loop(self) -> bool:
-        """A wired contact is on a loop."""
+        """Whether a wired contact is on a loop."""
         return self.traits is not None and self.traits.on_loop
 
     @cached_property
     def transmitter(self) -> bool:
-        """The loop ends at the terminals of a transmitter."""
+        """Whether the loop ends at the terminals of a transmitter."""
         return self.traits is not None and self.traits.takes_loop
 
     @cached_property
@@ -67,27 +67,27 @@ class AtOpening:
 
     @cached_property
     def on_loop(self) -> int:
-        """New wired contacts on the loop of a transmitter, which brings none of its own."""
+        """New wired contacts on the loop of a transmitter, which comes without any."""
         return self.contacts - self.kept if self.transmitter else 0
 
     @cached_property
     def sets(self) -> int:
-        """Devices of the class to be fitted: one transmitter whatever is on its loop, else one for each contact."""
+        """Devices of the class to fit: one transmitter whatever is on its loop, else one for each new contact."""
         return min(self.contacts, 1) if self.transmitter else self.contacts - self.kept
 
     @cached_property
     def zones(self) -> int:
-        """Zones: one for each contact, or one for all that are in series on one loop."""
+        """Zones: one for each contact, or one for all contacts in series on one loop."""
         return min(self.contacts, 1) if self.transmitter or self.shared else self.contacts
 
     @cached_property
     def new_cable(self) -> bool:
-        """Cable is run: to the control unit, or from a new contact to its transmitter."""
+        """Whether cable is run: to the control unit, or from a new contact to its transmitter."""
         return self.loop and not self.opening.cable and not (self.transmitter and self.kept)
 
     @cached_property
     def drilled(self) -> bool:
-        """A hole or screw goes in.
+        """Whether a hole or screw goes in.
 
         None does where a contact stays and nothing is added, where nothing may be drilled, and at life safety. A
         transmitter is screwed to the wall beside the opening all the same: pads do not bear the pull of its cable.
@@ -99,17 +99,17 @@ class AtOpening:
     @cached_property
     def life_safety(self) -> bool | None:
         """Fire-rated or an escape way; None where that is not known."""
-        told = (self.opening.fire_rated, self.opening.escape)
-        return True if True in told else None if None in told else False
+        answers = (self.opening.fire_rated, self.opening.escape)
+        return True if True in answers else None if None in answers else False
 
     @cached_property
     def cells(self) -> int:
-        """Cells that go in."""
+        """Cells to fit."""
         return self.sets if self.traits is not None and self.traits.has("cell") else 0
 
     @cached_property
     def magnet(self) -> bool:
-        """A magnet goes in, or may be in place: that of the device, or of the contact on its loop."""
+        """Whether a magnet is fitted or may be in place: that of the device, or of the contact on its loop."""
         if self.traits is None or self.kept:
             return self.kept > 0
         return traits(self.contact).magnetic if self.contact is not None else self.traits.by_magnet

@@ -1,4 +1,4 @@
-"""Wishes and limits of an opening that exclude each other: put to the customer, never settled in silence."""
+"""Wishes and limits of an opening that exclude each other: the customer decides, never the program in silence."""
 
 from __future__ import annotations
 
@@ -6,15 +6,16 @@ from collections.abc import Iterator, Sequence
 
 from latchside.library.model import Library, Record
 from latchside.library.traits import traits
+from latchside.messages import Message, messages, within
 from latchside.planning.at_opening import AtOpening
-from latchside.planning.plan import Choice, Problem
+from latchside.planning.plan import Choice, Problem, problem
 from latchside.planning.standing import Standing, on_loop, second_is_new
 from latchside.surveys.survey import Opening
 
+message = messages(__name__)
 
-def clashes(
-    opening: Opening, choice: Choice, chosen: Standing | None, found: Sequence[Standing], library: Library
-) -> Iterator[Problem]:
+
+def clashes(opening: Opening, choice: Choice, found: Sequence[Standing], library: Library) -> Iterator[Problem]:
     """What cannot be had together at an opening that has a device."""
     device = library.find("device", choice.device) if choice.device else None
     if device is None:
@@ -22,41 +23,30 @@ def clashes(
     if opening.wish == "hidden":
         yield from _in_sight(opening, choice, device, found, library)
     if second_is_new(opening) and AtOpening(opening, device, "").kept and on_loop(opening, library) is None:
-        yield Problem(
-            opening.id, "second-contact",
-            "One contact is in place and stays. For the second leaf or sash no wired contact can be named.",
-            "Meter whether the second one has a contact too. Else ask for leave to fix one, or choose a radio contact "
-            "for it by hand.",
-        )  # fmt: skip
+        yield problem(message, opening.id, "second-contact")
 
 
 def _in_sight(
     opening: Opening, choice: Choice, device: Record, found: Sequence[Standing], library: Library
 ) -> Iterator[Problem]:
-    """Nothing in sight is wished for, and what can be fitted stands in sight."""
+    """Nothing may be in sight, and what can be fitted is."""
     at = AtOpening(opening, device, "")
     contact = library.find("device", choice.contact) if choice.contact else None
     new = contact if at.transmitter else device
     if (at.kept and not second_is_new(opening)) or (new is not None and traits(new).drilled):
         return
-    what = new.name.lower() if new is not None else "wired contact on its loop"
-    yield Problem(
-        opening.id, "wish-cannot-be-met",
-        f"Nothing in sight is wished for, and the {what} stands in sight. {_why(found, library)}",
-        "Put it to the customer before the day, and write the answer down: a body in sight, or what stands against a "
-        "concealed contact is changed.",
-    )  # fmt: skip
+    name = within(new.name) if new is not None else message("any-contact")
+    yield problem(message, opening.id, "wish-cannot-be-met", device=name, reason=_against_concealed(found, library))
 
 
-def _why(found: Sequence[Standing], library: Library) -> str:
-    """What stands against the concealed classes."""
+def _against_concealed(found: Sequence[Standing], library: Library) -> Message:
     concealed = [one for one in found if one.listed and _concealed(one, library)]
     if not concealed:
-        return "No concealed contact is made for this kind of opening."
+        return message("none-made")
     ruled_out = [cause for one in concealed for cause in one.ruling_out]
     against = ruled_out or [cause for one in concealed for cause in one.avoid]
-    said = dict.fromkeys(f"{cause.text} {cause.reason}" for cause in against)
-    return f"Against a concealed one: {' '.join(said)}" if said else "More speaks for it than for a concealed one."
+    reasons = dict.fromkeys(cause.sentences for cause in against)
+    return message("against-concealed", reasons=" ".join(reasons)) if reasons else message("more-speaks")
 
 
 def _concealed(one: Standing, library: Library) -> bool:

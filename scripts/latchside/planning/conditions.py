@@ -1,6 +1,6 @@
-"""Where a device suits and where not, as its record says it, held against an opening.
+"""Where a device suits and where not, by its record, tested against an opening.
 
-An answer has three values: it holds, it does not hold, or that is not known and these fields would tell.
+An answer has three values: it holds, it does not hold, or it is not known, with the fields that would tell.
 """
 
 from __future__ import annotations
@@ -22,10 +22,10 @@ from latchside.planning.house import House, house_if_any
 from latchside.planning.said import said
 from latchside.surveys.survey import Opening
 
-_MOST = 2_000
-"""Answers of each condition that are kept."""
-_OPENINGS = 128
-"""Openings whose truths are kept."""
+_MOST_ANSWERS = 2_000
+"""Answers of each condition that are cached."""
+_MOST_OPENINGS = 128
+"""Openings whose truths are cached."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -38,7 +38,7 @@ class Truth:
 
 @lru_cache(maxsize=4096)
 def truth(holds: bool | None, missing: tuple[str, ...] = ()) -> Truth:
-    """One truth for all that say the same, so that they are told apart at once."""
+    """Equal truths are one object, so that comparing them is quick."""
     return Truth(holds, missing)
 
 
@@ -54,34 +54,39 @@ class Condition:
     rules_out: bool = False
 
     _known: dict[Any, Truth] = field(default_factory=dict)
-    """Its truths so far, by what it reads of an opening."""
+    """Its truths so far, by the facts it reads of an opening."""
+
+    @cached_property
+    def sentences(self) -> str:
+        """What it says to a reader: the condition and its reason."""
+        return f"{self.text} {self.reason}"
 
     @cached_property
     def reads(self) -> frozenset[str]:
-        """The facts of an opening that it hangs on."""
+        """The facts of an opening that it depends on."""
         return frozenset(name for test in self.tests for name in READS[test.field])
 
     @cached_property
     def read(self) -> Callable[[Opening], Any]:
-        """Reads these facts of an opening."""
+        """Takes those facts from an opening."""
         return attrgetter(*(sorted(self.reads) or ["kind"]))
 
     def of(self, opening: Opening) -> Truth:
-        """Whether it holds of an opening, from before where that is known."""
+        """Whether it holds at an opening, from the cache where it is there."""
         facts = self.read(opening)
         found = self._known.get(facts)
         if found is None:
-            if len(self._known) >= _MOST:
+            if len(self._known) >= _MOST_ANSWERS:
                 self._known.clear()
             found = self._known[facts] = self._held(opening)
         return found
 
     def fails_without(self, attribute: str, opening: Opening) -> bool:
-        """It does not hold, whatever is said of this fact: a test that does not read it fails."""
+        """Whether it does not hold whatever this fact is: a test that does not read it fails."""
         return any(attribute not in READS[test.field] and test(opening)[0] is False for test in self.tests)
 
     def _held(self, opening: Opening) -> Truth:
-        """Not, as soon as one test fails, whatever is not known of the others."""
+        """It does not hold as soon as one test fails, even where others are not known."""
         missing: dict[str, None] = {}
         for test in self.tests:
             holds, unknown = test(opening)
@@ -94,10 +99,10 @@ class Condition:
 
 @dataclass(frozen=True, eq=False)
 class Profile:
-    """A device as choosing sees it: sentences without a condition are for the reader and are not here.
+    """A device as choosing sees it. Sentences of its record without a condition are for readers only and are not here.
 
     `loop` says that a wired contact is on it, which may be one in place; `holes` that it needs a hole or screws;
-    `magnetic` that a magnet of its own works it.
+    `magnetic` that its own magnet operates it.
     """
 
     id: str
@@ -112,7 +117,7 @@ class Profile:
 
     @property
     def transmits(self) -> bool:
-        """It is a transmitter for the loop of a wired contact."""
+        """Whether it is a transmitter for the loop of a wired contact."""
         return self.loop and not self.wired
 
 
@@ -123,7 +128,7 @@ def profiles(library: Library) -> tuple[Profile, ...]:
 
 
 class Book:
-    """All conditions of a library, each by its number, and their truths at an opening in that order."""
+    """All conditions of a library, numbered, and their truths at an opening in that order."""
 
     def __init__(self, library: Library) -> None:
         self.conditions = tuple(one for profile in profiles(library) for one in (*profile.suits, *profile.avoid))
@@ -131,25 +136,25 @@ class Book:
         self._at: dict[Opening, tuple[Truth, ...]] = {}
 
     def truths(self, opening: Opening) -> tuple[Truth, ...]:
-        """The truth of every condition, from before where it is known."""
+        """The truth of every condition, from the cache where it is there."""
         found = self._at.get(opening)
         return self._put(opening, tuple([one.of(opening) for one in self.conditions])) if found is None else found
 
     def beside(
         self, truths: Sequence[Truth], numbers: Iterable[int], others: Iterable[Truth], opening: Opening
     ) -> tuple[Truth, ...]:
-        """The truths at an opening, from those at one that differs from it in these conditions alone."""
+        """The truths at an opening, made from those at another one that differs in these conditions alone."""
         found = list(truths)
         for number, other in zip(numbers, others, strict=True):
             found[number] = other
         return self._put(opening, tuple(found))
 
     def reading(self, attribute: str) -> tuple[int, ...]:
-        """The conditions that hang on a fact of an opening, by number."""
+        """The numbers of the conditions that depend on a fact of an opening."""
         return tuple(number for number, one in enumerate(self.conditions) if attribute in one.reads)
 
     def _put(self, opening: Opening, found: tuple[Truth, ...]) -> tuple[Truth, ...]:
-        if len(self._at) >= _OPENINGS:
+        if len(self._at) >= _MOST_OPENINGS:
             self._at.clear()
         self._at[opening] = found
         return found
@@ -191,7 +196,7 @@ def _conditions(entries: Iterable[Mapping[str, Any]], record: Record, library: L
 
 def _test(data: Mapping[str, Any], ratings: Ratings, house: House | None, *, drilled: bool) -> Test:
     field = data["field"]
-    if field == "trip-room":  # by the kind of opening alone, so it is held against every kind at once
+    if field == "trip-room":  # depends on the kind of opening alone, so every kind is tested once, here
         return is_one_of("kind", bounds.late_kinds(ratings, data["below"]["of"], house, drilled=drilled))
     if "is" in data:
         return is_one_of(field, frozenset(data["is"]))
@@ -200,7 +205,7 @@ def _test(data: Mapping[str, Any], ratings: Ratings, house: House | None, *, dri
 
 
 def bound_in(bound: Mapping[str, Any], unit: str, ratings: Ratings, house: House | None = None) -> float:
-    """A bound in a unit. Raises figures' Missing where the device does not state its value in such a unit."""
+    """A bound in a unit. Raises `Missing` where the device does not state the value in such a unit."""
     if "of" not in bound:
         own = Ratings({"own": {"value": bound["value"], "unit": bound["unit"], "status": "common practice"}})
         return own.most("own", unit)
@@ -211,7 +216,7 @@ def bound_in(bound: Mapping[str, Any], unit: str, ratings: Ratings, house: House
 
 
 def _rated(name: str, limit: str, unit: str, ratings: Ratings, house: House | None) -> float:
-    """A value of the device; as its least or most with its tolerance, or as it is mounted."""
+    """A value of the device: its least or most with tolerance, or as it is mounted."""
     if limit in ("sure", "rest"):
         least = mounted.sure(ratings, name, unit)
         return bounds.rest(least, house) if limit == "rest" else least

@@ -1,7 +1,7 @@
-"""Openings laid into days: whole openings only, over as many technicians as there are, on as few days as can be.
+"""Openings shared out over days and technicians: whole openings only, on as few days as possible.
 
-The order of work is kept where it takes no more days. What is to come last stays on the last day. A day may run over
-by the firm's own margin where that saves a whole day, and then it says so.
+The order of work is kept where that takes no more days. What has to come last stays on the last day. A day may run
+over by the firm's own margin where that saves a whole day, and then says so.
 """
 
 from __future__ import annotations
@@ -11,20 +11,22 @@ from dataclasses import dataclass
 from math import ceil
 
 from latchside.figures.rounding import short
-from latchside.planning.plan import Day, Problem
+from latchside.messages import Message, listed, messages
+from latchside.planning.plan import Day, Problem, problem
 from latchside.planning.times import NONE, Span, total
 
+message = messages(__name__)
 SEARCHED, FEW = 20_000, 40
-"""Trials after which a packing that fits by no simple rule is given up, and the most pieces that are tried at all."""
+"""The search gives up after so many trials, and is not begun with more pieces than so many."""
 _TINY = 1e-9
 
 
 @dataclass(frozen=True)
 class Times:
-    """What each day and the last one take, the minutes of a day and by how many it may run over, and who is there.
+    """The fixed work of each day and of the last one, the minutes of a day and how many it may run over, and who works.
 
-    `begin` is what the first day takes before any opening, when nobody works at one yet; `panel` is what powering the
-    panel down and up takes, on each day on which loops are landed in it.
+    `begin` is what the first day takes before any opening; `panel` is what powering the panel down and up takes, on
+    each day on which loops are landed in it.
     """
 
     arrive: Span
@@ -39,7 +41,7 @@ class Times:
 
 @dataclass(frozen=True)
 class Piece:
-    """The work at one opening. `last` where it is to be done when the others are; `panel` where it lands a loop."""
+    """The work at one opening. `last` where it is done after all others; `panel` where it lands a loop."""
 
     opening: str
     takes: Span
@@ -56,13 +58,13 @@ class Laid:
 
 
 Bin = list[int]
-"""The pieces of one technician on one day, by their place in the order of work."""
+"""The pieces of one technician on one day, each an index in the order of work."""
 
 
 def lay(pieces: Sequence[Piece], times: Times) -> Laid:
-    """The pieces on as few days as they fit into, each day begun with arriving and ended with leaving.
+    """The pieces on as few days as they fit into, each day with its arriving and leaving.
 
-    The close of the job, when every opening is proved, comes after them on the last day.
+    The close of the job comes after all openings, on the last day.
     """
     if not pieces:
         return Laid((), ())
@@ -77,8 +79,8 @@ def lay(pieces: Sequence[Piece], times: Times) -> Laid:
 
 
 def _fewest(pieces: Sequence[Piece], times: Times, room: float) -> list[list[Bin]]:
-    """The bins of each technician on each day, for the fewest days that any rule below finds."""
-    # an opening longer than a day has a day of its own
+    """The bins of each technician on each day, for the fewest days that the rules below find."""
+    # an opening longer than a day gets a day of its own
     sizes = [min(one.takes.usual, room) for one in pieces]
     wide = times.technicians
     count = max(1, ceil((sum(sizes) / wide + times.close.usual + times.begin.usual) / room - _TINY))
@@ -91,7 +93,7 @@ def _fewest(pieces: Sequence[Piece], times: Times, room: float) -> list[list[Bin
 
 
 def _rooms(days: int, times: Times, room: float) -> list[float]:
-    """The minutes that each technician has at openings on each day, less what the first and the last take besides."""
+    """The minutes that each technician has for openings on each day, less the extra work of the first and last day."""
     rooms = [room] * days
     rooms[0] -= times.begin.usual
     rooms[-1] -= times.close.usual
@@ -99,7 +101,7 @@ def _rooms(days: int, times: Times, room: float) -> list[float]:
 
 
 def _packed(sizes: Sequence[float], last: Sequence[bool], rooms: Sequence[float]) -> list[Bin] | None:
-    """A bin for each room, or None. In the order of work if it can be, else the longest first, else by trial."""
+    """A bin for each room, or None. In the order of work if that fits, else the longest first, else by search."""
     in_order = [index for index in range(len(sizes)) if not last[index]]
     pinned = [index for index in range(len(sizes)) if last[index]]
     longest = sorted(in_order, key=lambda index: -sizes[index])
@@ -115,7 +117,7 @@ def _packed(sizes: Sequence[float], last: Sequence[bool], rooms: Sequence[float]
 def _first_fit(
     order: Iterable[int], sizes: Sequence[float], left: list[float], bins: list[Bin], rooms: Sequence[int]
 ) -> bool:
-    """Each piece into the first room that has place for it; False where one has none."""
+    """Puts each piece into the first room that has space for it; False where a piece fits nowhere."""
     for index in order:
         into = next((room for room in rooms if sizes[index] <= left[room] + _TINY), None)
         if into is None:
@@ -126,7 +128,7 @@ def _first_fit(
 
 
 class _Search:
-    """Every way to put pieces into rooms, the longest piece first, until one fits or the trials run out."""
+    """Tries every way to put pieces into rooms, the longest first, until one fits or the trials run out."""
 
     def __init__(self, sizes: Sequence[float], rooms: Sequence[float]) -> None:
         self._sizes = sizes
@@ -135,7 +137,7 @@ class _Search:
         self._trials = 0
 
     def found(self, order: Sequence[int]) -> list[Bin] | None:
-        """The bins, or None where none fit within the trials."""
+        """The bins, or None where no way was found within the trials."""
         if len(order) > FEW or sum(self._sizes) > sum(self._left) + _TINY:
             return None
         return self._bins if self._place(order, 0) else None
@@ -173,7 +175,7 @@ def _shared(day: Sequence[Bin], sizes: Sequence[float]) -> list[Bin]:
 
 
 def _in_order(days: list[list[Bin]], pinned: int) -> list[list[Bin]]:
-    """The days by their first piece of work; the closing one last, and so many where they are, whose room is less."""
+    """The days by their first piece of work; the closing day stays last and the first `pinned` days stay first."""
     sorted_days = [[sorted(one) for one in day] for day in days]
     *before, closing = sorted_days
     kept, free = before[:pinned], before[pinned:]
@@ -189,20 +191,22 @@ def _day(index: int, days: Sequence[Sequence[Bin]], pieces: Sequence[Piece], tim
     begin, close = NONE if index else times.begin, times.close if last else NONE
     spent = times.arrive + begin + _longest(busy) + panel + close + times.leave
     over = spent.usual - times.day
-    runs_over = f" It runs {short(over, 'min')} over, which saves a day." if 0 < over <= times.over else ""
-    words = ", ".join(_what(len(ids), times, begins=begin.usual > 0, last=last))
-    return Day(index + 1, ids, spent.usual, f"{words[:1].upper()}{words[1:]}.{runs_over}", spent.low, spent.high)
+    work = listed(list(_what(len(ids), times, begins=begin.usual > 0, last=last)), "unit")
+    saves = 0 < over <= times.over
+    words = message("day-over", work=work, over=short(over, "min")) if saves else message("day", work=work)
+    return Day(index + 1, ids, spent.usual, words, spent.low, spent.high)
 
 
-def _what(openings: int, times: Times, *, begins: bool, last: bool) -> Iterator[str]:
-    """What a day is made of, and who is there."""
+def _what(openings: int, times: Times, *, begins: bool, last: bool) -> Iterator[Message]:
+    """What a day consists of, and who works."""
     if begins:
-        yield "take-over of the system"
+        yield message("take-over")
     if openings:
-        yield f"{openings} {'opening' if openings == 1 else 'openings'}"
+        yield message("openings", count=openings)
+    first = not begins and not openings
     if last:
-        yield "proof and handover"
-    yield "one technician" if times.technicians == 1 else f"{times.technicians} technicians"
+        yield message("proof.first" if first else "proof")
+    yield message("technicians.first" if first and not last else "technicians", count=times.technicians)
 
 
 def _longest(busy: Sequence[Span]) -> Span:
@@ -212,8 +216,5 @@ def _longest(busy: Sequence[Span]) -> Span:
 
 
 def _too_long(piece: Piece, times: Times) -> Problem:
-    return Problem(
-        piece.opening, "longer-than-a-day",
-        f"{short(piece.takes.usual, 'min')} at this opening do not fit into a day of {short(times.day, 'min')}.",
-        "Send another technician, or agree with the people on site who watches it overnight.",
-    )  # fmt: skip
+    takes, day = short(piece.takes.usual, "min"), short(times.day, "min")
+    return problem(message, piece.opening, "longer-than-a-day", takes=takes, day=day)

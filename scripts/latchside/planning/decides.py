@@ -6,22 +6,17 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, fields
 from typing import Any
 
-from latchside.figures.rounding import joined
 from latchside.library.model import Library
+from latchside.messages import Message, listed, messages, within
 from latchside.planning.outcomes import Chosen, Figures
-from latchside.planning.plan import Fixing
+from latchside.planning.plan import Fixing, Verdict
 
+message = messages(__name__)
 RANKS = ("device", "contact", "problem", "verdict", "fixing", "parts", "zone", "caution")
 """From what decides most to what decides least."""
-_VERDICTS = {"good": "good", "test on site": "tried on site", "poor": "a problem", "none": "only told"}
-_FIXING = {
-    "sensor": "where the sensor goes", "magnet": "where the magnet goes", "spacer": "what goes under the halves",
-    "height": "how the place is reached", "hold": "how it is fixed, and where no hole goes",
-}  # fmt: skip
-_ZONE = (
-    "how its zone reports, by cable or by radio", "whether its zone waits or answers at once",
-    "whether its zone goes to the receiving centre", "whether its zone has a chime", "how its zone tells of faults",
-)  # fmt: skip
+_VERDICTS: tuple[Verdict, ...] = ("good", "test on site", "poor", "none")
+_ZONE = ("link", "response", "reports", "chime", "supervision")
+"""What of a zone is compared, in the order of an outcome."""
 
 
 @dataclass(frozen=True)
@@ -93,9 +88,9 @@ def _of_fixing(before: Fixing | None, after: Fixing | None) -> Iterator[Effect]:
 
 def _of_zones(before: tuple[tuple[Any, ...], ...], after: tuple[tuple[Any, ...], ...]) -> Iterator[Effect]:
     if len(before) != len(after):
-        yield effect("zone", "how many zones it takes")
+        yield effect("zone", "count")
     for was, now in zip(before, after, strict=False):
-        yield from (effect("zone", said) for said, one, other in zip(_ZONE, was, now, strict=True) if one != other)
+        yield from (effect("zone", name) for name, one, other in zip(_ZONE, was, now, strict=True) if one != other)
 
 
 def together(found: Iterable[Effect]) -> Effect | None:
@@ -110,48 +105,45 @@ def together(found: Iterable[Effect]) -> Effect | None:
     return Effect(first.rank, first.about, tuple(met))
 
 
-def said(found: Effect, library: Library) -> str:
+def sentence(found: Effect, library: Library) -> Message:
     """What is decided, as one sentence."""
-    words = _said(found, library)
-    return words if found.alone else f"With other answers, {words[:1].lower()}{words[1:]}"
-
-
-def _said(found: Effect, library: Library) -> str:
+    alone = "yes" if found.alone else "no"
     match RANKS[found.rank]:
         case "device":
-            return _of_classes(found.met, library)
+            return _of_classes(found.met, library, alone)
         case "contact":
             names = [_name(one, library) for one in found.met if one]
-            return f"Decides which wired contact goes on the loop: {joined(names, 'or')}."
+            return message("contact", alone=alone, contacts=listed(names, "or"))
         case "problem":
-            return f"Decides whether this stands against it: {found.about}"
+            return message("problem", alone=alone, problem=found.about)
         case "verdict":
-            return _of_verdicts(found)
-        case "fixing":
-            return f"Decides {_FIXING.get(found.about, 'how it is fixed')}."
+            return _of_verdicts(found, alone)
         case "parts":
-            return f"Decides what is packed: {found.about[:1].lower()}{found.about[1:].partition(',')[0]}."
-        case "zone":
-            return f"Decides {found.about}."
-        case _:
+            return message("parts", alone=alone, part=within(found.about).partition(",")[0])
+        case "caution":
             record = library.find("caution", found.about)
-            return f"Decides whether a caution stands: {record.name.lower() if record else found.about}."
+            return message("caution", alone=alone, caution=within(record.name) if record else found.about)
+        case "fixing":
+            return message(f"fixing-{found.about}", alone=alone)
+        case _:
+            return message(f"zone-{found.about}", alone=alone)
 
 
-def _of_verdicts(found: Effect) -> str:
-    words = [_VERDICTS[one] for one in _VERDICTS if one in found.met]
-    if None in found.met and len(words) == 1:
-        return f"Decides whether {found.about.lower()} is worked."
-    return f"Decides whether {found.about.lower()} is {joined(words, 'or')}."
+def _of_verdicts(found: Effect, alone: str) -> Message:
+    figure = within(found.about)
+    verdicts: list[str] = [message(f"comes-to-{one.replace(' ', '-')}") for one in _VERDICTS if one in found.met]
+    if None in found.met and len(verdicts) == 1:
+        return message("verdict-worked", alone=alone, figure=figure)
+    return message("verdict", alone=alone, figure=figure, verdicts=listed(verdicts, "or"))
 
 
-def _of_classes(met: tuple[str | None, ...], library: Library) -> str:
-    names = [f"the {_name(one, library)}" for one in met if one]
+def _of_classes(met: tuple[str | None, ...], library: Library, alone: str) -> Message:
+    names: list[str] = [message("the-device", name=_name(one, library)) for one in met if one]
     if len(names) > 1:
-        return f"Decides between {joined(names[:3], 'and')}."
-    return f"Decides whether {names[0]} can go there." if names else "Decides which class goes there."
+        return message("device-between", alone=alone, devices=listed(names[:3]))
+    return message("device-can", alone=alone, device=names[0]) if names else message("device-any", alone=alone)
 
 
 def _name(device: str, library: Library) -> str:
     record = library.find("device", device)
-    return record.name.lower() if record else device
+    return within(record.name) if record else device

@@ -1,4 +1,4 @@
-"""The firm's own figures: what is planned with where a survey says nothing else."""
+"""The firm's own figures, which hold where a survey says nothing else."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from latchside.surveys.survey import JobRules
 
 TABLE = "house-rules"
 LIMITS = "trip-limits"
-"""The table of limits for the trip, whose figures stand among those of the firm."""
+"""The table of limits for the trip; its figures are looked up like those of the firm."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -26,7 +26,7 @@ class House:
         return float(self.values[name]["value"])
 
     def quantity(self, name: str) -> Quantity:
-        """A rule with its unit, for words."""
+        """A rule with its unit, to be shown."""
         return quantity(self.values[name])
 
 

@@ -12,29 +12,34 @@ from latchside.figures.rounding import short
 from latchside.library.model import Library, Record
 from latchside.library.text import plain
 from latchside.library.traits import BODY, Part, traits
+from latchside.messages import Message, listed, messages, within
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cable import cable
-from latchside.planning.figures_for.ladder import ACCESS
 from latchside.planning.house import House, Rules
 from latchside.planning.plan import Item
 from latchside.surveys.survey import ControlUnit, Survey
 
+message = messages(__name__)
 RESISTORS = {"none": 0, "series": 1, "parallel": 1, "double": 2, "double-across": 2}
 """End-of-line resistors at each loop, by layout."""
 
 _CONSUMED = {"screw", "pad", "joint", "sleeve", "clamp"}
 """Roles of parts that are used up."""
+_FOR_MAGNET = {"spacer", "sleeve", "bracket"}
+"""Roles with a use of their own only where a magnet operates the device."""
+_NAMED = 8
+"""At most this many openings are named as those that a thing is for."""
 
 
 @dataclass(frozen=True)
 class Spares:
-    """How many spares go with a quantity."""
+    """The rule for spares."""
 
     percent: float
     least: float
 
     def of(self, quantity: float) -> float:
-        """Spares, rounded up; none at all where the survey asks for none."""
+        """The spares for a quantity, rounded up; none at all where the survey asks for none."""
         return max(self.least, ceil(quantity * self.percent / 100 - 1e-9)) if quantity and self.percent else 0
 
 
@@ -64,55 +69,55 @@ def classes(parts: Iterable[AtOpening]) -> tuple[Record, ...]:
 def _devices(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
     for device in classes(parts):
         here = [part for part in parts if part.device is device]
-        names = ", ".join(one.name.lower() for one in traits(device).parts if one.role in BODY)
-        item = _piece("part", device.name, sum(part.sets for part in here), spares, _places(here), "set")
+        names = [within(one.name) for one in traits(device).parts if one.role in BODY]
+        used_for = message("set", places=_places(here), parts=listed(names, "unit"))
+        item = _piece("part", device.name, sum(part.sets for part in here), spares, used_for, "set")
         if item.quantity:
-            yield replace(item, used_for=f"{item.used_for} Each with {names}.", record=f"device/{device.id}")
+            yield replace(item, record=f"device/{device.id}")
 
 
 def _contacts(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
-    """Wired contacts for the loops of transmitters, which bring none of their own: of a class where one is named."""
+    """Wired contacts for the loops of transmitters, which come without one."""
     bare = [part for part in parts if part.on_loop]
-    why = "It is for the loop of a transmitter."
     for contact in sorted({part.contact for part in bare if part.contact is not None}, key=lambda one: one.id):
         here = [part for part in bare if part.contact is contact]
-        name, quantity = f"{contact.name}, for a transmitter", sum(part.on_loop for part in here)
-        each = ", ".join(one.name.lower() for one in traits(contact).parts if not one.apart)
-        item = _piece("part", name, quantity, spares, f"{_places(here)} {why} Each with {each}.", "set")
-        yield replace(item, record=f"device/{contact.id}")
+        name, quantity = message("loop-contact", contact=contact.name), sum(part.on_loop for part in here)
+        each = listed([within(one.name) for one in traits(contact).parts if not one.apart], "unit")
+        used_for = message("loop-contact.use", places=_places(here), parts=each)
+        yield replace(_piece("part", name, quantity, spares, used_for, "set"), record=f"device/{contact.id}")
     rest = [part for part in bare if part.contact is None]
     if rest:
         quantity = sum(part.on_loop for part in rest)
-        yield _piece("part", "Wired contact with magnet", quantity, spares, f"{_places(rest)} {why}")
+        used_for = message("loop-contact-any.use", places=_places(rest))
+        yield _piece("part", message("loop-contact-any"), quantity, spares, used_for)
 
 
 def _resistors(unit: ControlUnit, parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
-    """Those of the control unit's loops, and those of transmitters, which ask for their own value."""
+    """Those of the control unit's loops, and those of transmitters, which need a value of their own."""
     each = RESISTORS.get(unit.layout or "series", 1)
-    known = "" if unit.layout else " How many each loop takes is not known: one is counted."
-    used_for = f"At the far contact of each loop, never in the cabinet.{known}"
+    used_for = message("resistor.use" if unit.layout else "resistor.use-layout-unknown")
     loops = sum(part.zones for part in parts if part.wired)
     for value, count in Counter(_values(unit, each)).items():
         if loops:
-            yield _piece("part", f"End-of-line resistor, {value}", count * loops, spares, used_for)
+            yield _piece("part", message("resistor", value=value), count * loops, spares, used_for)
     ends = sum(part.zones for part in parts if part.transmitter)
     if ends:
-        used_for = "At the far contact of each transmitter's loop, where its label asks for one."
-        name = "End-of-line resistor, of the value on the label of the transmitter"
-        yield _piece("part", name, ends, spares, used_for)
+        yield _piece("part", message("resistor-transmitter"), ends, spares, message("resistor-transmitter.use"))
 
 
 def _values(unit: ControlUnit, each: int) -> Iterator[str]:
-    """The value of each resistor of a loop, in words."""
-    for ohm, which in ((unit.end_of_line_ohm, ""), (unit.second_resistor_ohm, "second of the pair, "))[:each]:
+    """The value of each resistor of a loop, for a reader."""
+    for ohm, unknown in ((unit.end_of_line_ohm, "value-asked"), (unit.second_resistor_ohm, "second-value-asked"))[
+        :each
+    ]:
         if ohm is None:
-            yield f"{which}of the value the control unit asks"
+            yield message(unknown)
         else:
             yield short(ohm / 1000, "kohm", 6) if ohm >= 1000 else short(ohm, "ohm", 6)
 
 
 def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
-    """Batteries and spacers, and what a set uses up; resistors are counted by their loops."""
+    """Cells and spacers, and what a set uses up; resistors are counted by their loops."""
     for device in classes(parts):
         here = [part for part in parts if part.device is device]
         for one in traits(device).parts:
@@ -121,12 +126,12 @@ def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
             quantity = one.quantity * sum(_how_often(one, part) for part in here)
             if quantity:
                 sort: Literal["part", "consumable"] = "consumable" if one.role in _CONSUMED else "part"
-                name = f"{one.name}, {device.name.lower()}"
+                name = message("of-set", part=one.name, device=within(device.name))
                 yield _piece(sort, name, quantity, spares, _used_for(one, device))
 
 
 def _how_often(one: Part, part: AtOpening) -> int:
-    """How many times the quantity of a set goes to an opening."""
+    """How many times an opening takes the quantity of a set."""
     if one.role == "joint":
         return part.contacts
     if one.role == "screw" and not part.drilled and part.traits is not None and part.traits.has("pad"):
@@ -136,26 +141,10 @@ def _how_often(one: Part, part: AtOpening) -> int:
     return part.sets
 
 
-def _used_for(one: Part, device: Record) -> str:
-    known = {**_FOR, **(_FOR_MAGNET if traits(device).magnetic else {})}
-    used_for = known.get(one.role, "One of the parts of the {}.").format(device.name.lower())
-    return f"{used_for} Not in every set." if one.supplied == "some-sets" else used_for
-
-
-_FOR = {
-    "cell": "One cell for each {}, of the type that its label names.",
-    "screw": "For the {}, of the length that the ground asks for.",
-    "pad": "For the {}, where nothing may be drilled and to hold it while it is tried.",
-    "joint": "To join the leads of each contact to its cable, small enough for its hole or its box.",
-    "box": "Where the tail of the {} meets its cable, above wheels and water.",
-    "clamp": "To hold the tail of the {} on its way to the box.",
-}
-_FOR_MAGNET = {
-    "spacer": "To lift the magnet of the {} into line.",
-    "sleeve": "To keep each half of the {} clear of the steel round it.",
-    "bracket": "To bring the magnet of the {} over its housing and off the steel.",
-}
-"""What parts are for by their roles, and what those are for that only a magnet asks for."""
+def _used_for(one: Part, device: Record) -> Message:
+    own = f"for-{one.role}" in message and (one.role not in _FOR_MAGNET or traits(device).magnetic)
+    used_for = message(f"for-{one.role}" if own else "for-any", device=within(device.name))
+    return message("not-in-every-set", use=used_for) if one.supplied == "some-sets" else used_for
 
 
 def _supplies(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
@@ -163,40 +152,39 @@ def _supplies(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
     cells, cables = sum(part.cells for part in fitted), sum(part.zones for part in fitted if part.loop)
     joined = sum(part.contacts for part in fitted if part.transmitter)
     if joined:
-        yield _piece("consumable", "Insulated joints", 2 * joined, spares, "Between contact and transmitter cable.")
+        yield _piece("consumable", message("joints"), 2 * joined, spares, message("joints.use"))
     if fitted:
-        yield _piece("consumable", "Bag with label", len(fitted), spares, "One bag for each opening.")
+        yield _piece("consumable", message("bags"), len(fitted), spares, message("bags.use"))
     if cells:
-        yield _piece("consumable", "Date label for a cell", cells, spares, "The day it went in, on each cell.")
-        yield Item("consumable", "Insulating tape", 1, 0, "roll", "Over the ends of each old cell.")
+        yield _piece("consumable", message("date-labels"), cells, spares, message("date-labels.use"))
+        yield Item("consumable", message("tape"), 1, 0, "roll", message("tape.use"))
     if cables:
-        yield _piece("consumable", "Cable label", 2 * cables, spares, "The opening, at each end of its cable.")
+        yield _piece("consumable", message("cable-labels"), 2 * cables, spares, message("cable-labels.use"))
 
 
 def _access(parts: Sequence[AtOpening], house: House) -> Iterator[Item]:
-    """What work takes that is too high for a ladder."""
+    """Access equipment, where work is too high for a ladder."""
     high = [part for part in parts if part.fitted and (part.opening.height_m or 0.0) > house["ladder-most"]]
     if high:
-        yield Item(
-            "tool", ACCESS.removeprefix("a ").capitalize(), 1, 0, "piece", f"{_places(high)} Too high for a ladder."
-        )
+        yield Item("tool", message("access"), 1, 0, "piece", message("access.use", places=_places(high)))
 
 
 def _tools(procedures: Iterable[str], library: Library) -> Iterator[Item]:
-    """Each tool once, in the order in which the work first asks for it."""
-    met: dict[str, None] = {}
-    for id_ in procedures:
-        record = library.find("procedure", id_)
-        met.update(dict.fromkeys(record.listed("tools") if record else ()))
-    for id_ in met:
+    """Each tool once, in the order in which the work first needs it."""
+    ids: dict[str, None] = {}
+    for procedure in procedures:
+        record = library.find("procedure", procedure)
+        ids.update(dict.fromkeys(record.listed("tools") if record else ()))
+    for id_ in ids:
         tool = library.find("tool", id_)
         if tool:
             name = tool.name[:1].upper() + tool.name[1:]
             yield Item("tool", name, 1, 0, "piece", plain(tool["summary"]), f"tool/{id_}")
 
 
-def _places(parts: Sequence[AtOpening]) -> str:
+def _places(parts: Sequence[AtOpening]) -> Message:
     """The openings that something is for, by their spoken names."""
     names = [part.spoken for part in parts]
-    shown = ", ".join(names[:8])
-    return f"For {shown} and {len(names) - 8} more." if len(names) > 8 else f"For {shown}."
+    more = len(names) - _NAMED
+    named = listed(names[:_NAMED], "unit")
+    return message("places-and-more", names=named, more=more) if more > 0 else message("places", names=named)

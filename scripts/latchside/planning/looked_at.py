@@ -1,8 +1,8 @@
-"""What a working looks at, and answers that are kept by it.
+"""Which facts a function reads, and a cache of its results by those facts alone.
 
-A working reads a few facts of an opening, its site and the control unit, and no others. Which ones, it shows itself:
-it is handed facts that note what is read of them. A fact that was not looked at cannot have decided anything; and where
-all that was looked at is met again, the answer is the same, whatever else differs.
+A function of the planner reads a few fields of an opening, its site and the control unit. To learn which, it is called
+with stand-ins that record each field that is read. A field that was not read cannot have changed the result; where all
+fields that were read have the same values, the result is the same, whatever else differs.
 """
 
 from __future__ import annotations
@@ -20,9 +20,9 @@ _MOST = 2_000
 
 
 def looked(work: Callable[..., T], *facts: Any) -> tuple[T, frozenset[Key]]:
-    """The answer of a working, and the facts that it looked at.
+    """The result of a function, and the fields that it read.
 
-    Facts are frozen dataclasses without methods. The working hangs on nothing else that changes.
+    Facts are frozen dataclasses without methods. The function depends on nothing else that changes.
     """
     read = set[Key]()
     known: Any = _watched  # classes are hashable
@@ -39,21 +39,21 @@ def told(fact: T, field: str, value: object) -> T:
 
 
 class Kept(Generic[T]):
-    """A working with its answers, a bounded number of them, by all that it ever looked at."""
+    """A function with a bounded cache of its results, by all fields that it ever read."""
 
     def __init__(self, work: Callable[..., T]) -> None:
         self._work = work
         self.looks: frozenset[Key] = frozenset()
-        """All that it has looked at so far."""
+        """The fields that it has read so far."""
         self._read: Callable[..., Any] = _reader((), 0)
         self._known: dict[Any, tuple[T, frozenset[Key]]] = {}
 
     def __call__(self, *facts: Any) -> T:
-        """The answer for these facts, from before where it is known."""
+        """The result for these facts, from the cache where it is there."""
         return (self._known.get(self._read(*facts)) or self._worked(facts))[0]
 
     def looks_at(self, *facts: Any) -> frozenset[Key]:
-        """What it looks at with these facts."""
+        """The fields that it reads with these facts."""
         return (self._known.get(self._read(*facts)) or self._worked(facts))[1]
 
     def _worked(self, facts: tuple[Any, ...]) -> tuple[T, frozenset[Key]]:
@@ -69,7 +69,7 @@ class Kept(Generic[T]):
 
 
 def _reader(keys: tuple[Key, ...], count: int) -> Callable[..., Any]:
-    """Reads the values of these facts, of so many that are handed over."""
+    """A function that reads the values of these fields from `count` facts, as a key of the cache."""
     if not keys:
         return lambda *facts: ()
     names = {place: [name for at, name in keys if at == place] for place, _ in keys}
@@ -84,7 +84,7 @@ def _reader(keys: tuple[Key, ...], count: int) -> Callable[..., Any]:
 
 @lru_cache(maxsize=64)
 def _watched(kind: Any) -> Callable[[Any, int, set[Key]], Any]:
-    """Stands for a dataclass and notes each field that is read."""
+    """A stand-in for a dataclass that records each field that is read."""
     known = frozenset(one.name for one in fields(kind))
 
     class Watched:

@@ -1,13 +1,13 @@
-"""The plan of a job, put together: pure, so the same survey, library and date always give the same plan.
+"""The whole plan of a job. Pure: the same survey, library and date always give the same plan.
 
-What goes on an opening is chosen by that opening, the site and the control unit alone, never by other openings. Then
-the free positions of the panel are weighed, which changes a choice only where they do not suffice. Names, parts and
-work are of all openings together, and are worked out after every choice is made.
+The device of an opening is chosen by the facts of that opening alone. Then the free positions of the panel are
+weighed, which changes a choice only where there are too few. Parts and work concern all openings together, and come
+after every choice.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import TypeVar
@@ -15,6 +15,7 @@ from typing import TypeVar
 from latchside.collector import without_collector
 from latchside.figures.catalogue import Figure
 from latchside.library.model import Library
+from latchside.messages import messages
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cautions import cautions
 from latchside.planning.choose import NONE_LEFT, choice_problems, choose
@@ -34,6 +35,7 @@ from latchside.planning.plan import (
     Problem,
     Question,
     Stage,
+    problem,
 )
 from latchside.planning.positions import Wanted, assigned
 from latchside.planning.questions import questions
@@ -47,13 +49,14 @@ from latchside.planning.zones import zones
 from latchside.surveys.survey import Opening, Override, Survey
 from latchside.version import library_version
 
+message = messages(__name__)
 UNKNOWN = "unknown-device"
 Worked = tuple[tuple[Line, ...], tuple[Expected, ...], Fixing | None]
 
 
 @dataclass(frozen=True)
 class _Chosen:
-    """One opening with its name, its choice and what follows from it alone."""
+    """One opening with its name, its choice, and the figures that follow from these alone."""
 
     at: AtOpening
     name: Name
@@ -67,20 +70,19 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
     house = house_of(library)
     rules = rules_of(survey.rules, house)
     limit = limit_of(survey.control_unit, house)
-    chosen, amiss = _chosen(survey, library, figures, on, house, limit)
+    chosen, problems = _chosen(survey, library, figures, on, house, limit)
+    told = {one.about for one in problems if one.code in (UNKNOWN, NONE_LEFT)}
     asked = _asked(chosen, survey, lambda of: questions(of, library, figures, on, house))
     parts = [one.at for one in chosen]
     lines = {one.at.opening.id: one.worked[0] for one in chosen}
-    over = taken_over(survey.control_unit)
-    done = work(parts, lines, len(asked), library, house, rules, taken_over=over)
-    warned = cautions(survey, parts, library, house)
-    plans = _openings(chosen, done, warned)
+    stages = work(parts, lines, len(asked), library, house, rules, taken_over=taken_over(survey.control_unit))
+    warnings = cautions(survey, parts, library, house)
+    plans = _openings(chosen, stages, warnings)
     schedule = zones(survey, plans, library)
     of_site = site_figures(survey, plans, figures, house)
-    problems = [*amiss, *zone_problems(survey, plans, [one.name for one in chosen], schedule, house), *done.problems]
-    problems += _without(plans, asked, {one.about for one in amiss if one.code in (UNKNOWN, NONE_LEFT)})
-    problems += [*site_problems(survey), *failing(plans, of_site)]
-    tools = dict.fromkeys(id_ for stage in done.stages for id_ in stage.procedures)
+    problems += [*zone_problems(survey, plans, [one.name for one in chosen], schedule, house), *stages.problems]
+    problems += [*_without_device(plans, asked, told), *site_problems(survey), *failing(plans, of_site)]
+    procedures = dict.fromkeys(id_ for stage in stages.stages for id_ in stage.procedures)
     return Plan(
         survey=survey,
         on=on,
@@ -90,18 +92,18 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
         problems=_by_walk(problems, survey),
         zones=schedule,
         site_figures=of_site,
-        items=items(survey, parts, tools, library, house, rules),
-        work=done.stages,
+        items=items(survey, parts, procedures, library, house, rules),
+        work=stages.stages,
         service=services(plans, rules, house, on),
-        cautions=warned,
-        days=done.days,
+        cautions=warnings,
+        days=stages.days,
     )
 
 
 def _asked(
     chosen: Sequence[_Chosen], survey: Survey, ask: Callable[[Survey], tuple[Question, ...]]
 ) -> tuple[Question, ...]:
-    """The questions of a survey; of an opening that was moved for want of positions, those of its new class too."""
+    """The questions of a survey, with those of the new class of an opening that was moved for want of positions."""
     asked = ask(survey)
     moved = {
         one.at.opening.id: Override(one.choice.device, one.choice.moved)
@@ -124,7 +126,7 @@ def _chosen(
     for opening, name in zip(survey.openings, named, strict=True):
         choice = choose(opening, survey.site, survey.control_unit, library)
         if choice.device and library.find("device", choice.device) is None:
-            problems.append(_unknown(opening.id, choice.device))
+            problems.append(problem(message, opening.id, UNKNOWN, device=choice.device))
             choice = replace(choice, device=None)
         wanted.append(Wanted(opening, name.spoken, choice))
 
@@ -145,18 +147,18 @@ def _chosen(
     return found, problems
 
 
-def _openings(chosen: Sequence[_Chosen], done: Work, warned: Sequence[Caution]) -> tuple[OpeningPlan, ...]:
+def _openings(chosen: Sequence[_Chosen], stages: Work, warnings: Sequence[Caution]) -> tuple[OpeningPlan, ...]:
     at: dict[str, list[str]] = {}
-    for caution in warned:
+    for caution in warnings:
         for about in caution.about:
             at.setdefault(about, []).append(caution.caution)
     return tuple(
-        _opening(one, tuple(at.get(one.at.opening.id, ())), done.of_opening.get(one.at.opening.id, ()))
+        _opening(one, tuple(at.get(one.at.opening.id, ())), stages.of_opening.get(one.at.opening.id, ()))
         for one in chosen
     )
 
 
-def _opening(one: _Chosen, warned: tuple[str, ...], stages: tuple[Stage, ...]) -> OpeningPlan:
+def _opening(one: _Chosen, cautions_there: tuple[str, ...], stages: tuple[Stage, ...]) -> OpeningPlan:
     lines, expected, fixing = one.worked
     return OpeningPlan(
         opening=one.at.opening,
@@ -168,39 +170,26 @@ def _opening(one: _Chosen, warned: tuple[str, ...], stages: tuple[Stage, ...]) -
         fixing=fixing,
         figures=lines,
         expected=expected,
-        cautions=warned,
+        cautions=cautions_there,
         stages=stages,
         contact_names=one.name.contacts,
     )
 
 
-def _unknown(opening: str, device: str) -> Problem:
-    found = f"The device {device}, which the library does not have."
-    return Problem(opening, UNKNOWN, found, "Name a device class of the library, or leave the choice to it.")
-
-
-def _without(plans: Sequence[OpeningPlan], asked: Sequence[Question], told: set[str]) -> list[Problem]:
-    """Every opening has a device, or something is said of it; of those in `told` it is said already."""
+def _without_device(plans: Sequence[OpeningPlan], asked: Sequence[Question], told: set[str]) -> Iterator[Problem]:
+    """A problem for each opening without a device, but for those in `told`, which have one that says why."""
     waiting = {one.about for one in asked}
-    return [
-        Problem(
-            plan.opening.id, "no-device",
-            f"No device class for {plan.spoken}{' until its questions are answered' if _waits(plan, waiting) else ''}.",
-            "Answer what is asked of it, or choose a device by hand with the reason, or have the opening changed.",
-        )
-        for plan in plans
-        if plan.choice.device is None and plan.opening.id not in told
-    ]  # fmt: skip
-
-
-def _waits(plan: OpeningPlan, waiting: set[str]) -> bool:
-    return plan.opening.id in waiting
+    for plan in plans:
+        id_ = plan.opening.id
+        if plan.choice.device is None and id_ not in told:
+            asks = "yes" if id_ in waiting else "no"
+            yield problem(message, id_, "no-device", opening=plan.spoken, questions=asks)
 
 
 About = TypeVar("About", Problem, Question)
 
 
 def _by_walk(found: Sequence[About], survey: Survey) -> tuple[About, ...]:
-    """What concerns the whole site first, then by the walk."""
+    """Problems or questions: those of the whole site first, then in the order of the walk."""
     rank = {"site": -2, "control-unit": -1} | {one.id: number for number, one in enumerate(survey.openings)}
     return tuple(sorted(found, key=lambda one: rank.get(one.about, -3)))

@@ -1,44 +1,23 @@
-"""Spoken names of zones: place, side and opening, and which names are taken for one another when heard."""
+"""Spoken names of zones, made of place, side and opening; and which names sound alike.
+
+What is heard in a name (`heard`, `unsayable`) is read from English names.
+"""
 
 from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
+from latchside.messages import messages
 from latchside.planning.short_names import Limit, fold, joined, same, shorter, suffixed
 from latchside.surveys.survey import Opening
 
-__all__ = ["Name", "contacts", "heard", "names", "same", "second_name", "unsayable"]
-
-SAID = {
-    "hinged-door": "door", "double-door": "double door", "casement": "window", "double-hung": "sash window",
-    "tilt-and-turn": "window", "sliding": "sliding leaf", "lift-and-slide": "lift-and-slide door",
-    "roof-window": "roof window", "roller-door": "roller door", "up-and-over": "up-and-over door",
-    "hatch": "hatch", "gate": "gate",
-}  # fmt: skip
-"""What an opening is called aloud."""
-
-SECOND = {"double-door": "passive leaf", "double-hung": "upper sash"}
-"""The part of an opening that has a contact of its own."""
-_SECOND_SHORT = {"double-door": ("leaf two", "leaf 2"), "double-hung": ("upper",)}
-"""The same where a keypad has no room for it."""
-
-NUMBERS = (
-    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
-    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
-)  # fmt: skip
-
-_IN_FULL = {
-    "rm": "room", "bdrm": "bedroom", "bthrm": "bathroom", "ktchn": "kitchen", "kit": "kitchen", "lvg": "living",
-    "lh": "left", "rh": "right", "gf": "ground floor", "wc": "toilet", "util": "utility", "gar": "garage",
-    "ofc": "office", "frt": "front", "bk": "back", "flr": "floor", "dwnstrs": "downstairs", "upstrs": "upstairs",
-}  # fmt: skip
-_COMPASS = {
-    "n": "north", "e": "east", "s": "south", "w": "west",
-    "ne": "north-east", "nw": "north-west", "se": "south-east", "sw": "south-west",
-}  # fmt: skip
+message = messages(__name__)
+_SECOND = {"double-door": "passive_leaf", "double-hung": "upper_sash"}
+"""Kinds with a part that may have a contact of its own, and the field of the survey that says so."""
 _FILLERS = {"the", "a", "an", "of", "at", "in", "on", "to", "by"}
 _KINDS = {"door", "window", "gate", "hatch", "opening", "contact", "zone", "double", "single", "sliding", "sash"}
 _VOWELS = frozenset("aeiou")
@@ -48,7 +27,7 @@ _VOWELS = frozenset("aeiou")
 class Name:
     """The spoken name of an opening. `made` where the survey gives none; `numbered` where others share its words.
 
-    `second` is that of its second contact, where it has one.
+    `second` is the name of its second contact, where it has one.
     """
 
     spoken: str
@@ -63,23 +42,23 @@ class Name:
 
 
 def contacts(opening: Opening) -> int:
-    """How many contacts an opening wants: its second leaf or sash has one of its own."""
-    second = {"double-door": "passive_leaf", "double-hung": "upper_sash"}.get(opening.kind)
-    return 2 if second and getattr(opening, second) else 1
+    """How many contacts an opening needs: a second leaf or sash that opens has its own."""
+    field = _SECOND.get(opening.kind)
+    return 2 if field and getattr(opening, field) else 1
 
 
 def second_name(name: str, kind: str) -> str:
     """The name of the zone of the second leaf or sash."""
-    return f"{name} {SECOND.get(kind, 'second contact')}"
+    return joined((name, message(f"second-{kind if kind in _SECOND else 'any'}")))
 
 
 def names(openings: Sequence[Opening], limit: Limit | None = None, in_use: Sequence[str] = ()) -> tuple[Name, ...]:
     """A name for each opening, in their order: the survey's own, or one made of place, side and kind.
 
-    Made names that coincide are numbered along the walk, so that each is heard once only. A name that the survey
-    gives is never touched; what is made or added here keeps to the limit where whole words can be left out for it.
+    Made names that coincide are numbered along the walk, so that each is heard only once. A name given by the survey
+    is never changed; what is made or added here keeps to the limit as far as leaving out whole words can do that.
     """
-    full = [one.spoken or _made(one) for one in openings]
+    full = [one.spoken or _made(one.place, one.side, one.kind) for one in openings]
     counts = Counter(fold(name) for name, one in zip(full, openings, strict=True) if not one.spoken)
     taken = {same(name) for name in (*in_use, *full)}
     met: Counter[str] = Counter()
@@ -89,11 +68,12 @@ def names(openings: Sequence[Opening], limit: Limit | None = None, in_use: Seque
             firsts.append(Name(" ".join(name.split()), made=False))
             continue
         numbered = counts[fold(name)] > 1
-        number = (_number(met[fold(name)]), str(met[fold(name)] + 1)) if numbered else ("",)
         met[fold(name)] += 1
+        count = met[fold(name)]
+        number = (message("number", number=count), str(count)) if numbered else ("",)
         whole = joined((name, number[0]))
         fits = limit is None or limit.fits(whole)
-        spoken = whole if fits else suffixed(tuple(_shorter(one)), number, limit, taken)
+        spoken = whole if fits else suffixed(_shorter(one.place, one.side, one.kind), number, limit, taken)
         firsts.append(Name(spoken, made=True, numbered=numbered))
         taken.add(same(firsts[-1].spoken))
     return tuple(_with_second(name, one, limit, taken) for name, one in zip(firsts, openings, strict=True))
@@ -102,31 +82,29 @@ def names(openings: Sequence[Opening], limit: Limit | None = None, in_use: Seque
 def _with_second(name: Name, opening: Opening, limit: Limit | None, taken: set[str]) -> Name:
     if contacts(opening) < 2:
         return name
-    suffixes = (SECOND[opening.kind], *_SECOND_SHORT[opening.kind])
+    id_ = f"second-{opening.kind}"
+    suffixes = message(id_), message(f"{id_}.short"), message(f"{id_}.shortest")
     second = suffixed(tuple(shorter(name.spoken)), suffixes, limit, taken)
     taken.add(same(second))
     return Name(name.spoken, name.made, name.numbered, second)
 
 
-def _shorter(opening: Opening) -> Iterator[str]:
+@lru_cache(maxsize=4096)
+def _shorter(place: str, side: str, kind: str) -> tuple[str, ...]:
     """The made name, then with less and less of it."""
-    full = _made(opening)
-    place, side = _capital(_in_full(opening.place, {})), _plain_start(_in_full(opening.side, _COMPASS))
-    kind = SAID.get(opening.kind, "opening")
-    yield full
-    if full.endswith(kind) and " " in kind:
-        yield f"{full.removesuffix(kind)}{kind.split()[-1]}"
-    yield joined((place, kind))
-    yield joined((place, kind.split()[-1]))
-    yield joined((place, side))
-    yield from shorter(place)
+    full = _made(place, side, kind)
+    place, side = _capital(_in_full(place)), _small(_in_full(side, compass=True))
+    word, short_word = _kind(kind)
+    whole = [f"{full.removesuffix(word)}{short_word}"] if full.endswith(word) and word != short_word else []
+    parts = _name(place, "", word), _name(place, "", short_word), _name(place, side, "")
+    return (full, *whole, *parts, *shorter(place))
 
 
 def heard(name: str) -> tuple[str, str | None]:
     """How a name sounds, and how it sounds without the word for what opens (None where it has no such word).
 
-    Two names that share what is heard are taken for one another: what stays of a word on a bad line is its first
-    letter and its consonants.
+    Names with an equal sound are mistaken for each other: on a bad line the first letter of a word and its consonants
+    are heard.
     """
     words = [word.removesuffix("s") if len(word) > 3 else word for word in re.findall(r"\w+", fold(name))]
     words = [word for word in words if word not in _FILLERS] or words
@@ -140,32 +118,50 @@ def unsayable(name: str) -> tuple[str, ...]:
     return tuple(word for word in name.split() if _cannot_be_said(word))
 
 
-def _made(opening: Opening) -> str:
-    place, side = _in_full(opening.place, {}), _in_full(opening.side, _COMPASS)
-    kind = SAID.get(opening.kind, "opening")
+@lru_cache(maxsize=4096)
+def _made(place: str, side: str, kind: str) -> str:
+    place, side = _in_full(place), _in_full(side, compass=True)
+    word, short_word = _kind(kind)
     there = set(re.findall(r"\w+", fold(place)))
-    side = "" if set(re.findall(r"\w+", fold(side))) <= there else side
-    if kind.split()[-1] in there:  # the place is called by its opening, as in "Back door"
-        return f"{_capital(place)} {_plain_start(side)} side".replace("side side", "side") if side else _capital(place)
-    return " ".join(part for part in (_capital(place), _plain_start(side), kind) if part)
+    side = "" if set(re.findall(r"\w+", fold(side))) <= there else _small(side)
+    if short_word not in there:
+        return _name(_capital(place), side, word)
+    if not side:  # the place is called by its opening, as in "Back door"
+        return _capital(place)
+    if side.endswith(message("side")):
+        return _name(_capital(place), side, "")
+    return message("on-side", place=_capital(place), side=side)
 
 
-def _in_full(words: str, more: dict[str, str]) -> str:
-    known = _IN_FULL | more
-    return " ".join(known.get(word.casefold().removesuffix("."), word) for word in words.split())
+def _name(place: str, side: str, kind: str) -> str:
+    """A name of these words, any of which may be empty."""
+    return " ".join(message("name", place=place, side=side, kind=kind).split())
 
 
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
+def _kind(kind: str) -> tuple[str, str]:
+    """What an opening of a kind is called, in full and where a keypad has little room."""
+    id_ = f"kind-{kind}" if f"kind-{kind}" in message else "kind-any"
+    return message(id_), message(f"{id_}.short")
 
 
-def _plain_start(words: str) -> str:
-    """A side inside a name starts small, unless it has other capitals of its own."""
-    return words[:1].lower() + words[1:] if words[1:].islower() else words
+def _in_full(text: str, *, compass: bool = False) -> str:
+    """Words of a survey without the abbreviations that surveyors use."""
+    return " ".join(_word_in_full(word, compass=compass) for word in text.split())
 
 
-def _number(index: int) -> str:
-    return NUMBERS[index] if index < len(NUMBERS) else str(index + 1)
+def _word_in_full(word: str, *, compass: bool) -> str:
+    short = word.casefold().removesuffix(".")
+    ids = (f"compass-{short}", f"in-full-{short}") if compass else (f"in-full-{short}",)
+    return next((message(id_) for id_ in ids if id_ in message), word)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _small(side: str) -> str:
+    """A side inside a name starts small, unless it has other capitals."""
+    return side[:1].lower() + side[1:] if side[1:].islower() else side
 
 
 def _skeleton(word: str) -> str:

@@ -1,4 +1,4 @@
-"""A property that is worked once."""
+"""A property that is calculated once."""
 
 from __future__ import annotations
 

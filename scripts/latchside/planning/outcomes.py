@@ -1,6 +1,6 @@
 """What a reader would notice of an opening's plan, as values that can be compared.
 
-An outcome is worked in pieces by the same functions that make the plan: first the choice, then what follows from it.
+An outcome is made of pieces, by the same functions that make the plan: first the choice, then what follows from it.
 """
 
 from __future__ import annotations

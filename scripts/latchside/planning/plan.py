@@ -1,4 +1,4 @@
-"""What a plan holds. Words are plain text for a reader; figures are in the unit that is named beside them."""
+"""What a plan holds. Texts are plain, for a reader; figures are in the unit named beside them."""
 
 from __future__ import annotations
 
@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any, Literal
 
+from latchside.messages import Messages, Value
 from latchside.surveys.survey import Opening, Survey
 
 Verdict = Literal["good", "test on site", "poor", "none"]
-"""How a figure bears on the job; `none` where it is only told."""
+"""How a figure bears on the job; `none` where it only informs."""
 
 
 @dataclass(frozen=True)
@@ -25,9 +26,9 @@ class Question:
 
 @dataclass(frozen=True)
 class Problem:
-    """What stands against the plan as it is, and what to do; `about` as in a question.
+    """What stands against the plan, and what to do; `about` as in a question.
 
-    `openings` are the ids of those that one problem of the whole site concerns, where it names them.
+    `openings` are the ids of the openings that a problem of the whole site concerns, where it names them.
     """
 
     about: str
@@ -37,8 +38,13 @@ class Problem:
     openings: tuple[str, ...] = ()
 
     def concerns(self, id_: str) -> bool:
-        """It stands against this opening, the site or the control unit."""
+        """Whether it stands against the opening, site or control unit of this id."""
         return id_ == self.about or id_ in self.openings
+
+
+def problem(message: Messages, about: str, code: str, /, **values: Value) -> Problem:
+    """The problem that a message tells: its id is the code, its attributes what was found and what to do."""
+    return Problem(about, code, message(f"{code}.found", **values), message(f"{code}.action", **values))
 
 
 @dataclass(frozen=True)
@@ -54,9 +60,9 @@ class PassedOver:
 class Choice:
     """The device class for an opening; None where no class fits or the survey says too little.
 
-    `contact` is the class of the wired contacts that a transmitter wants on its loop, where one can be named.
-    `moved` says why the free positions of the panel gave it another device, or one zone for two contacts (`shared`),
-    than its own facts would have; `lacks` that no position is free for it.
+    `contact` is the class of the wired contacts on the loop of a transmitter, where one can be named. `moved` says
+    why too few free positions of the panel changed its device or put two contacts on one zone (`shared`); `lacks`
+    that no position is free for it.
     """
 
     device: str | None
@@ -101,7 +107,7 @@ class Expected:
 
 @dataclass(frozen=True)
 class Fixing:
-    """Where and how the parts go on."""
+    """Where and how the parts are fixed."""
 
     sensor: str
     magnet: str
@@ -143,10 +149,10 @@ class Day:
 
 @dataclass(frozen=True)
 class OpeningPlan:
-    """All that the plan says about one opening. `input` is the input in use, an id of the device's inputs.
+    """Everything the plan says about one opening. `input` is the id of the device's input in use.
 
-    `zones` is how many zones its contacts take. `contact_names` names each contact, also where two share a zone: each
-    is read, proved and handed over by itself.
+    `zones` is how many zones its contacts take. `contact_names` has a name for each contact, also where two share a
+    zone: each is read, proved and handed over by itself.
     """
 
     opening: Opening
@@ -165,9 +171,9 @@ class OpeningPlan:
 
 @dataclass(frozen=True)
 class Zone:
-    """One line of the zone schedule. `position` counts wired and radio positions apart, as W1 or R1.
+    """One line of the zone schedule. `position` numbers wired and radio positions separately, as W1 or R1.
 
-    A line whose response is always on is the tamper of the zone at the same position, and no zone of its own.
+    A line whose response is always on is the tamper of the zone at the same position, not a zone of its own.
     """
 
     position: str
@@ -207,7 +213,7 @@ class Service:
 
 @dataclass(frozen=True)
 class Caution:
-    """A caution of this job: the record, the openings or site it concerns, and why it stands here."""
+    """A caution of this job: its record, the openings or site it concerns, and why it applies."""
 
     caution: str
     about: tuple[str, ...]
@@ -216,7 +222,7 @@ class Caution:
 
 @dataclass(frozen=True)
 class Plan:
-    """The whole job. `on` is the day the plan is made for; nothing in it asks a clock."""
+    """The whole job. `on` is the day the plan is made for; nothing in it reads a clock."""
 
     survey: Survey
     on: date

@@ -20,7 +20,7 @@ from latchside.library.model import Library
 from latchside.planning import question_words
 from latchside.planning.answers import UNKNOWN, Field, fields
 from latchside.planning.conditions import Truth, book_of
-from latchside.planning.decides import Effect, effect, of_choice, of_piece, said, together
+from latchside.planning.decides import Effect, effect, of_choice, of_piece, sentence, together
 from latchside.planning.house import House
 from latchside.planning.looked_at import Kept, Key, told
 from latchside.planning.outcomes import OPENING, SITE, UNIT, Chosen, Done, Facts, Outcomes, facts_of
@@ -107,7 +107,7 @@ def _asked(about: str, found: Iterable[tuple[Field, Effect]], library: Library) 
     names = {field.name for field, _ in listed}
     for field, one in listed:
         if question_words.ASKED_BY.get(field.name) not in names:
-            yield Question(about, field.name, question_words.text(field.name), said(one, library))
+            yield Question(about, field.name, question_words.text(field.name), sentence(one, library))
 
 
 def _of_opening(seen: _Seen, library: Library, outcomes: Outcomes) -> tuple[tuple[Field, Effect], ...]:

@@ -6,6 +6,7 @@ from latchside.figures.words import in_words
 from latchside.library.model import Library, Record
 from latchside.library.quantity import quantity
 from latchside.library.text import Part, RecordLink, Words, parts
+from latchside.messages import within
 
 
 def said(text: str, record: Record, library: Library) -> str:
@@ -27,6 +28,4 @@ def _said(part: Part, record: Record, library: Library) -> str:
 
 def _name(record: Record) -> str:
     """A term stands in a sentence as a word of it; other names are names."""
-    if record.kind.id in ("term", "device", "procedure") and record.name[1:2].islower():
-        return record.name[:1].lower() + record.name[1:]
-    return record.name
+    return within(record.name) if record.kind.id in ("term", "device", "procedure") else record.name

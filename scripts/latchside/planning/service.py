@@ -3,44 +3,44 @@
 from __future__ import annotations
 
 from calendar import monthrange
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from datetime import date
 
 from latchside.figures.words import in_words
 from latchside.library.quantity import Quantity
+from latchside.messages import messages
 from latchside.planning.house import House, Rules
 from latchside.planning.plan import OpeningPlan, Service
 
+message = messages(__name__)
 MOST_SERVICES = 12
-"""So many services are listed at the most; who comes every month needs no list of four years."""
+"""At most this many services are listed: monthly visits need no list of four years."""
 
 
 def later(on: date, months: int) -> date:
-    """The same day so many months later, or the last day of that month where it is shorter."""
+    """The same day `months` later, or the last day of that month where it is shorter."""
     year, month = divmod(on.year * 12 + on.month - 1 + months, 12)
     return date(year, month + 1, min(on.day, monthrange(year, month + 1)[1]))
 
 
 def services(plans: Iterable[OpeningPlan], rules: Rules, house: House, on: date) -> tuple[Service, ...]:
-    """All that falls due up to the change of the standby battery, and every cell, in the order of the dates."""
+    """All that falls due up to the change of the standby battery, and every cell, by date."""
     years = int(house["standby-years"])
     found = [*_visits(rules.service_months, years, on), *_cells(plans, on), _battery(years, house, on)]
-    return tuple(sorted(found, key=lambda one: one.due))
+    return tuple(sorted(found, key=lambda service: service.due))
 
 
 def _visits(months: int, years: int, on: date) -> Iterator[Service]:
     every = in_words(Quantity("month", "common practice", months))
     for number in range(1, min(max(1, 12 * years // months), MOST_SERVICES) + 1):
-        words = f"Service, every {every}: both proof distances of each opening, cells, radio and standby battery."
-        yield Service(later(on, number * months), "site", words)
+        yield Service(later(on, number * months), "site", message("visit", every=every))
 
 
 def _cells(plans: Iterable[OpeningPlan], on: date) -> Iterator[Service]:
     for plan in plans:
         months = change_months(plan)
         if months is not None:
-            words = f"Change the cell of {plan.spoken}, at the service before this day or at its low report."
-            yield Service(later(on, months), plan.opening.id, words)
+            yield Service(later(on, months), plan.opening.id, message("cell", opening=plan.spoken))
 
 
 def change_months(plan: OpeningPlan) -> int | None:
@@ -56,10 +56,4 @@ def change_months(plan: OpeningPlan) -> int | None:
 
 def _battery(years: int, house: House, on: date) -> Service:
     life = in_words(house.quantity("standby-years"))
-    words = f"Change the standby battery of the control unit: {life} after a new one. The date on the battery decides."
-    return Service(later(on, 12 * years), "control-unit", words)
-
-
-def next_service(found: Sequence[Service]) -> Service | None:
-    """The first visit to the whole site."""
-    return next((one for one in found if one.about == "site"), None)
+    return Service(later(on, 12 * years), "control-unit", message("standby-battery", life=life))

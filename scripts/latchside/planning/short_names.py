@@ -1,4 +1,4 @@
-"""Names within what a keypad shows: whole words are left out, the fullest name that fits and is nobody else's wins."""
+"""Names that fit a keypad: whole words are left out; the fullest name that fits and no other zone has wins."""
 
 from __future__ import annotations
 
@@ -8,24 +8,27 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import count
 
+from latchside.messages import Message, messages
 from latchside.planning.house import House
 from latchside.surveys.survey import ControlUnit
 
+message = messages(__name__)
 _KIND_WORDS = frozenset({
     "door", "double", "window", "sash", "roller", "up-and-over", "sliding", "leaf", "hatch", "gate", "roof",
     "lift-and-slide",
 })  # fmt: skip
+"""Words for what opens, which a name can do without."""
 
 
 @dataclass(frozen=True)
 class Limit:
-    """What a keypad shows of a name: so many letters on each of so many lines, no word broken."""
+    """What a keypad shows of a name: the letters on each line, and the lines. No word is broken."""
 
     letters: int
     lines: int = 1
 
     def fits(self, name: str) -> bool:
-        """The name is shown whole."""
+        """Whether the whole name is shown."""
         lines, room = 1, self.letters
         for word in name.split():
             if len(word) > self.letters:
@@ -35,20 +38,20 @@ class Limit:
             room -= len(word) + (room < self.letters)
         return lines <= self.lines
 
-    def words(self) -> str:
-        """The limit as a reader says it."""
-        return f"{self.letters} letters" if self.lines == 1 else f"{self.lines} lines of {self.letters} letters"
+    def words(self) -> Message:
+        """The limit, for a reader."""
+        return message("limit", letters=self.letters, lines=self.lines)
 
 
 def limit_of(unit: ControlUnit, house: House) -> Limit:
-    """The panel's own limit; where nobody told it, that of the house."""
+    """The limit of the panel; where nobody told it, that of the house."""
     if unit.name_length is not None:
         return Limit(unit.name_length)
     return Limit(int(house["name-length"]), int(house["name-lines"]))
 
 
 def fold(name: str) -> str:
-    """A name without capitals, accents and double spaces."""
+    """A name in small letters, without accents and double spaces."""
     if name.isascii():
         return " ".join(name.lower().split())
     apart = unicodedata.normalize("NFKD", name.casefold())
@@ -56,15 +59,15 @@ def fold(name: str) -> str:
 
 
 def same(name: str) -> str:
-    """What two names share that differ in nothing but capitals, accents and spaces."""
+    """A key that is equal for names that differ only in capitals, accents, spaces and signs."""
     return re.sub(r"\W+", "", fold(name)) or name
 
 
 def suffixed(bases: Sequence[str], suffixes: Sequence[str], limit: Limit | None, taken: Collection[str]) -> str:
-    """The fullest of the bases with the fullest of the suffixes that fits and is not taken.
+    """The fullest base with the fullest suffix that fits and is not taken.
 
-    Where none does, a suffix stands by itself with a number, because what is added never makes a name too long. A name
-    without a suffix stays as it is: too long, and a problem.
+    Where none fits, the suffix stands alone with a number: what is added never makes a name too long. A name without
+    a suffix stays as it is: too long, and a problem.
     """
     made = [joined((base, suffix)) for suffix in suffixes for base in bases]
     if limit is None:
@@ -74,16 +77,16 @@ def suffixed(bases: Sequence[str], suffixes: Sequence[str], limit: Limit | None,
 
 
 def _numbered(word: str, limit: Limit, taken: Collection[str]) -> str:
-    """The word with the first number that makes it a name of its own, cut where the keypad is very short."""
+    """The word with the first number that makes the name unique; the word is cut where the keypad is very short."""
     word = word.rstrip(" 0123456789") or word
     made = (f"{word[: limit.letters - len(str(number)) - 1].rstrip()} {number}" for number in count(2))
     return next(name for name in made if same(name) not in taken)
 
 
 def shorter(name: str) -> Iterator[str]:
-    """A name, then without the words for what opens, then with one word less each time: a number goes last.
+    """A name, then without the words for what opens, then with one word less each time, numbers last.
 
-    “Room 1204” without its number is any room, and without its word it is still the one.
+    “Room 1204” without its number is any room; “1204” is still that room.
     """
     words = name.split()
     yield name
@@ -96,5 +99,5 @@ def shorter(name: str) -> Iterator[str]:
 
 
 def joined(parts: Iterable[str]) -> str:
-    """Parts of a name as one; an empty one is left out."""
+    """The words of a name in a row; empty parts are left out."""
     return " ".join(part for part in parts if part)

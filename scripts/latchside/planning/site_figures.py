@@ -10,12 +10,14 @@ from latchside.figures.catalogue import Figure
 from latchside.figures.for_device.check_ins import FIGURE, TRIES
 from latchside.figures.rounding import rounded, say
 from latchside.figures.units import figure as shown_figure
+from latchside.messages import messages
 from latchside.planning.figures_for.context import EUROPE, NORTH_AMERICA, worked
 from latchside.planning.figures_for.shown import up
 from latchside.planning.house import House
 from latchside.planning.plan import Line, OpeningPlan, Verdict
 from latchside.surveys.survey import Survey
 
+message = messages(__name__)
 ALARM_MIN = 15.0
 """Minutes of alarm at the end of the standby time, common practice: as long as an outside sounder may run."""
 OFTEN = 1.0
@@ -26,30 +28,17 @@ RARE = 0.1
 
 @dataclass(frozen=True)
 class Practice:
-    """Hours in standby, whom they are for, and where they come from."""
+    """Hours in standby, and the id by which the messages say whom they are for and where they come from."""
 
     hours: float
-    whom: str
-    source: str
+    id: str
 
 
-_UNITED_STATES = (
-    Practice(4.0, "", "Several municipal codes of the United States ask for at least this. Local code decides."),
-)
-_CANADA = (
-    Practice(
-        24.0, "",
-        "CAN/ULC-S304, for business premises, from memory: check your edition. In a home the listing of the control "
-        "unit may ask for less.",
-    ),
-)  # fmt: skip
-_LOWER = Practice(12.0, "grades 1 and 2", "EN 50131-6, supply of type A, from memory: check your edition.")
-_HIGHER = Practice(
-    60.0, "grades 3 and 4",
-    "EN 50131-6, supply of type A, from memory: check your edition. Half may do where a mains fault is reported.",
-)  # fmt: skip
+_UNITED_STATES = (Practice(4.0, "united-states"),)
+_CANADA = (Practice(24.0, "canada"),)
+_LOWER, _HIGHER = Practice(12.0, "lower-grades"), Practice(60.0, "higher-grades")
 _BY_GRADE = {"grade-1": (_LOWER,), "grade-2": (_LOWER,), "grade-3": (_HIGHER,), "grade-4": (_HIGHER,)}
-_ELSEWHERE = (Practice(12.0, "", "Common practice. Local code and the document of the control unit decide."),)
+_ELSEWHERE = (Practice(12.0, "common"),)
 
 
 def site_figures(
@@ -84,20 +73,21 @@ def _battery(survey: Survey, figures: Mapping[str, Figure]) -> Iterator[Line]:
         size = answer["next_size_ah"]
         least = say(up(answer["with_margin_ah"], 0.01), "Ah", 4)
         verdict: Verdict = "none" if size is not None else "poor"
-        instead = "" if size is not None else " Add a supply with a battery of its own, or take load off this one."
-        shown = f"{say(size, 'Ah')}, for at least {least}" if size is not None else f"no single battery: {least}"
-        name = f"Standby battery, {practice.whom}" if practice.whom else "Standby battery"
-        meaning = (
-            f"{say(practice.hours, 'h')} in standby and {say(ALARM_MIN, 'min')} of alarm, with a quarter for age. "
-            f"{practice.source}{instead}"
-        )
-        yield Line(name, shown, verdict, meaning, "standby-battery", inputs, tuple(_assumed(region)))
+        hours = message("hours", standby=say(practice.hours, "h"), alarm=say(ALARM_MIN, "min"))
+        meaning = [hours, message("source", practice=practice.id)]
+        if size is None:
+            shown = message("no-size", least=least)
+            meaning.append(message("second-supply"))
+        else:
+            shown = message("size", size=say(size, "Ah"), least=least)
+        name, assumed = message("battery", practice=practice.id), tuple(_assumed(region))
+        yield Line(name, shown, verdict, " ".join(meaning), "standby-battery", inputs, assumed)
 
 
 def _assumed(region: str | None) -> Iterator[str]:
-    yield f"The alarm lasts {say(ALARM_MIN, 'min')}."
+    yield message("alarm-lasts", alarm=say(ALARM_MIN, "min"))
     if region not in (*NORTH_AMERICA, *EUROPE):
-        yield "The practice of the region is not known."
+        yield message("region-not-known")
 
 
 def _check_ins(survey: Survey, plans: Iterable[OpeningPlan], figures: Mapping[str, Figure]) -> Iterator[Line]:
@@ -116,31 +106,21 @@ def _check_ins(survey: Survey, plans: Iterable[OpeningPlan], figures: Mapping[st
 
 
 def _troubles(survey: Survey, inputs: Mapping[str, float], answer: Mapping[str, Any]) -> Line:
-    yearly, tries, devices = (
-        float(answer["false_troubles_per_year"]),
-        int(answer["tries_per_window"]),
-        inputs["devices"],
-    )
-    window = say(inputs["window_h"], "h")
-    lost = f"all {tries} check-ins within {window} are" if tries > 1 else f"the only check-in within {window} is"
-    meaning = (
-        f"{devices} radio {'device' if devices == 1 else 'devices'}: trouble shows when {lost} lost. Real losses come "
-        "together, behind a metal door that stands closed."
-    )
-    assumed = [f"{say(100 * inputs['loss_probability'], '%')} of check-ins are lost, each by itself."]
+    yearly, tries = float(answer["false_troubles_per_year"]), int(answer["tries_per_window"])
+    meaning: str = message("lost", devices=int(inputs["devices"]), tries=tries, window=say(inputs["window_h"], "h"))
+    assumed = [message("share-lost", share=say(100 * inputs["loss_probability"], "%"))]
     verdict: Verdict = "good" if yearly <= RARE else "test on site"
     if yearly > OFTEN:
-        meaning = f"{meaning} Order devices that check in more often, so that at least {TRIES} fall within."
+        meaning = f"{meaning} {message('order', tries=TRIES)}"
         known = survey.site.grade is not None or survey.site.region in NORTH_AMERICA
         verdict = "poor" if known else "test on site"
-        assumed += [] if known else ["The grade is not known: the time is that of a common one."]
-    name = "False trouble by check-ins"
-    return Line(name, _yearly(yearly), verdict, meaning, FIGURE, inputs, tuple(assumed))
+        assumed += [] if known else [message("grade-not-known")]
+    return Line(message("check-ins"), _yearly(yearly), verdict, meaning, FIGURE, inputs, tuple(assumed))
 
 
 def _yearly(times: float) -> str:
     if times >= 1:
-        return f"{shown_figure(rounded(times, 2))} a year"
+        return message("yearly", times=shown_figure(rounded(times, 2)))
     if times * 1000 <= 1:
-        return f"rarer than once in {shown_figure(1000)} years"
-    return f"once in {shown_figure(rounded(1 / times, 2))} years"
+        return message("rarer", years=shown_figure(1000))
+    return message("once", years=shown_figure(rounded(1 / times, 2)))

@@ -117,7 +117,7 @@ def _differences(before: Any, after: Any) -> list[Effect]:
     if before == after:
         return []
     if isinstance(before, Named):
-        return [effect("zone", "how zones are named")]
+        return [effect("zone", "names")]
     if isinstance(before, frozenset):
         return [effect("caution", one) for one in sorted(before ^ after)]
     if (before and isinstance(before[0], Problem)) or (after and isinstance(after[0], Problem)):

@@ -1,28 +1,32 @@
-"""How each device class stands at an opening: what speaks for it and against it, what rules it out, what is open.
+"""How each device class ranks at an opening: what speaks for it and against it, what rules it out, what is open.
 
-A sound contact in place stays, whatever could be fitted in its stead: the class that stands for it, and a transmitter
-at its loop, come before all others. Its own hole is there already and its own label bears its gap, so what a profile
-says of gap, material and holes is not held against it.
+A sound contact in place stays, whatever could be fitted instead: the class that stands for it, and a transmitter at
+its loop, come before all others. Its hole exists and its own label tells its gap, so what a profile says of gap,
+material and holes does not count against it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from operator import attrgetter, itemgetter
 
 from latchside.library.model import Library
+from latchside.messages import messages
 from latchside.planning.conditions import Condition, Profile, Truth, book_of, profiles, truth
 from latchside.planning.facts import Test, is_one_of
+from latchside.planning.holes import NO_HOLE
 from latchside.planning.names import contacts
 from latchside.planning.once import Once
 from latchside.surveys.survey import Opening
 
+message = messages(__name__)
+
 
 @dataclass(frozen=True, eq=False)
 class Standing:
-    """One device class at one opening. An open condition comes with the fields that would tell.
+    """One device class at one opening. An open condition is one that is not known, with the fields that would tell.
 
     `keeps` says that a sound contact in place stays in use with it.
     """
@@ -37,38 +41,38 @@ class Standing:
 
     @Once
     def ruling_out(self) -> tuple[Condition, ...]:
-        """What holds and means that it is never fitted there."""
+        """The conditions that hold and mean that it is never fitted there."""
         return tuple([one for one in self.avoid if one.rules_out])
 
     @Once
     def possible(self) -> bool:
-        """It is used on such openings, and nothing that is known rules it out."""
+        """Whether it is made for such openings and nothing that is known rules it out."""
         return self.listed and not self.ruling_out
 
     @Once
     def score(self) -> int:
-        """What is known to speak for it, less what is known to speak against it."""
+        """The weight of what is known to speak for it, less what is known to speak against it."""
         against = sum([one.weight for one in self.avoid if not one.rules_out])
         return sum([one.weight for one in self.suits]) - against
 
     @Once
     def least(self) -> int:
-        """The score if all that is not known turned out against it, short of ruling it out."""
+        """The score if all that is not known turned out against it without ruling it out."""
         return self.score - sum(one.weight for one, _ in self.open_avoid if not one.rules_out)
 
     @Once
     def most(self) -> int:
-        """The score if all that is not known turned out in its favour."""
+        """The score if all that is not known turned out for it."""
         return self.score + sum(one.weight for one, _ in self.open_suits)
 
     @Once
     def could_fall(self) -> int:
-        """How many conditions that are not known could yet rule it out."""
+        """How many conditions that are not known could still rule it out."""
         return sum([one.rules_out for one, _ in self.open_avoid])
 
     @Once
     def rank(self) -> tuple[bool, bool, int, int, bool, str]:
-        """Where it stands among others, the best first."""
+        """Its sort key among the other classes, the best first."""
         return not self.possible, not self.keeps, -self.score, self.could_fall, not self.profile.wired, self.profile.id
 
 
@@ -76,9 +80,9 @@ class Standing:
 def standings(opening: Opening, library: Library) -> tuple[Standing, ...]:
     """Every device class at an opening, the best first.
 
-    What is possible comes before what is not, and what keeps a sound contact before what throws it away. Then the
-    higher score wins. Of equal scores, first the one that fewer unanswered questions could rule out, then the wired
-    one, which has no cell to change and no radio path to lose, then the first by id.
+    A possible class comes before one that is not, and one that keeps a sound contact before one that throws it away.
+    Then the higher score wins. Between equal scores: the one that fewer unanswered questions could rule out, then the
+    wired one, which has no cell to change and no radio path to lose, then the first by id.
     """
     stays = _stays(opening, library)
     found = [_at(profile, opening, library, stays) for profile in profiles(library)]
@@ -100,7 +104,7 @@ def _at(profile: Profile, opening: Opening, library: Library, stays: str | None)
 
 @lru_cache(maxsize=128)
 def _own(profile: Profile, library: Library) -> Callable[[Sequence[Truth]], tuple[Truth, ...]]:
-    """Picks the truths of the conditions of a profile, those for it first, from the truths of all."""
+    """Picks from the truths of all conditions those of one profile, what speaks for it first."""
     numbers = [book_of(library).numbers[one] for one in (*profile.suits, *profile.avoid)]
     return itemgetter(*numbers) if len(numbers) > 1 else lambda truths: tuple(truths[one] for one in numbers)
 
@@ -109,8 +113,8 @@ def _own(profile: Profile, library: Library) -> Callable[[Sequence[Truth]], tupl
 def _stood(
     profile: Profile, listed: bool, truths: tuple[Truth, ...], *, keeps: bool = False, bare: tuple[Truth, ...] = ()
 ) -> Standing:
-    """Many openings differ in what no condition tells apart: the same answers make the same standing."""
-    avoid = (*profile.avoid, *_ALL_BARE) if bare else profile.avoid
+    """One standing for all openings at which the conditions have the same truths."""
+    avoid = (*profile.avoid, *_bare_conditions()) if bare else profile.avoid
     held, still = _held(profile.suits, truths[: len(profile.suits)])
     against, still_against = _held(avoid, (*truths[len(profile.suits) :], *bare))
     return Standing(profile, listed, held, against, still, still_against, keeps)
@@ -126,19 +130,19 @@ def _held(conditions: Sequence[Condition], truths: Sequence[Truth]) -> tuple[tup
 
 
 _TO_THE_UNIT = frozenset({"cable", "cable-way", "cable-length", "distance", "way", "outer-wall"})
-"""Facts of the way to the control unit, which a transmitter takes over from the contact on its loop."""
+"""Facts of the way to the control unit, which the transmitter bridges for the contact on its loop."""
 _OF_CONTACT = frozenset({
     "gap", "play", "gap-and-play", "step", "steel", "leaf-material", "frame-material", "drill", "fire-rated", "escape",
     "wish", "glazed", "rail-depth", "width", "hardware", "trip-room",
 })  # fmt: skip
-"""Facts of the place of a contact, which one that is in place has settled."""
+"""Facts of the place of a contact, which do not matter to one that is in place."""
 
 
 @lru_cache(maxsize=256)
 def on_loop(opening: Opening, library: Library) -> Standing | None:
-    """The wired class whose new contact goes on the loop of a transmitter there; None where nothing tells.
+    """The wired class for a new contact on the loop of a transmitter there; None where it cannot be told.
 
-    One that nothing speaks for is named only where no other is made for such an opening.
+    A class that nothing speaks for is named only where no other is made for such an opening.
     """
     found = _wired(opening, library, _TO_THE_UNIT)
     listed = sum(one.listed for one in found)
@@ -146,15 +150,15 @@ def on_loop(opening: Opening, library: Library) -> Standing | None:
 
 
 def new_contact(opening: Opening, library: Library) -> bool:
-    """Some wired class may have a new contact fitted there, so far as is known."""
+    """Whether a new contact of some wired class may be fitted there, as far as is known."""
     return any(one.possible for one in _wired(opening, library, _TO_THE_UNIT))
 
 
 def _stays(opening: Opening, library: Library) -> str | None:
-    """The wired class that stands for a sound contact in place; None where there is none.
+    """The wired class that stands for a sound contact in place; None where there is no such contact.
 
-    Which class it is, nobody said. It is the one that would be fitted today, or the nearest to it: one that is made
-    for such an opening, where there is any.
+    Nobody said which class it is. It counts as the one that would be fitted today, or else the nearest to it: one
+    made for such an opening, where there is any.
     """
     if not opening.old_contact:
         return None
@@ -179,20 +183,21 @@ def _wired_but(library: Library, but: frozenset[str]) -> tuple[Profile, ...]:
 
 @lru_cache(maxsize=128)
 def _without(profile: Profile, fields: frozenset[str]) -> Profile:
-    """A class without what its profile says of these facts."""
+    """A class without the conditions of its profile that are about these facts."""
     kept = [tuple(one for one in list_ if not one.fields & fields) for list_ in (profile.suits, profile.avoid)]
     return replace(profile, suits=kept[0], avoid=kept[1])
 
 
 def _bare_truths(opening: Opening, library: Library) -> tuple[Truth, ...]:
-    """A transmitter goes with the contacts of its loop: where none goes on without a hole, or none trips in time."""
-    bare = [one.of(opening) for one in _BARE]
-    late = not any(one.holds for one in bare) and _too_late(opening, library)
-    return (*bare, truth(late))
+    """The truths of `_bare_conditions`: a transmitter needs a contact for its loop."""
+    *no_hole, _ = _bare_conditions()
+    truths = [one.of(opening) for one in no_hole]
+    late = not any(one.holds for one in truths) and _too_late(opening, library)
+    return (*truths, truth(late))
 
 
 def _too_late(opening: Opening, library: Library) -> bool:
-    """The gap is too wide for what is made for such an opening, and what reaches farther lets its edge open too far."""
+    """The gap is too wide for the classes made for such an opening, and a wide-gap class would trip too late."""
     wired = _wired(opening, library, _TO_THE_UNIT)
     wide = any(_GAP & cause.fields for one in wired if one.listed for cause in one.ruling_out)
     return wide and any("trip-room" in cause.fields for one in wired for cause in one.ruling_out)
@@ -201,39 +206,31 @@ def _too_late(opening: Opening, library: Library) -> bool:
 _GAP = frozenset({"gap", "gap-and-play"})
 
 
-def _bare(field: str, word: str, text: str) -> Condition:
-    reason = "Every wired contact for its loop that is made for such an opening needs a hole or screws."
+@cache
+def _bare_conditions() -> tuple[Condition, ...]:
+    """What rules out a transmitter where no contact is in place: no hole may be made for one, or none trips in time."""
+    late = Condition(message("trips-late.text"), message("trips-late.reason"), (), frozenset({"gap"}), 1, True)
+    return (*(_bare(field, word) for field, word in NO_HOLE.items()), late)
+
+
+def _bare(field: str, word: str) -> Condition:
     tests: tuple[Test, ...] = (is_one_of(field, frozenset([word])),)
-    return Condition(text, reason, tests, frozenset([field]), 1, rules_out=True)
-
-
-_BARE = (
-    _bare("fire-rated", "yes", "A fire-rated opening without a contact in place."),
-    _bare("escape", "yes", "An opening on an escape way without a contact in place."),
-    _bare("drill", "no", "A place that may not be drilled, without a contact in place."),
-)
-
-
-_LATE = Condition(
-    "No contact for its loop.", "What reaches over this gap lets the edge open past its limit before it trips.",
-    (), frozenset({"gap"}), 1, rules_out=True,
-)  # fmt: skip
-_ALL_BARE = (*_BARE, _LATE)
+    return Condition(message(f"bare-{field}"), message("bare-reason"), tests, frozenset([field]), 1, rules_out=True)
 
 
 def contenders(found: Sequence[Standing]) -> tuple[Standing, ...]:
-    """The best, and each other class that what is not known could still put before it."""
+    """The best class, and each other that could still come before it by what is not known."""
     possible = [one for one in found if one.possible]
     rivals = [one for one in possible if one.keeps == possible[0].keeps]
     return tuple(one for one in rivals if one is rivals[0] or one.most >= rivals[0].least)
 
 
 def says_too_little(found: Sequence[Standing]) -> bool:
-    """Nothing that is known speaks for the best class, another would do as well, and something could still tell."""
+    """Whether nothing known speaks for the best class, another is as good, and an answer could still decide."""
     rivals = contenders(found)
     return len(rivals) > 1 and not rivals[0].suits and any(one.open_suits or one.open_avoid for one in rivals)
 
 
 def second_is_new(opening: Opening) -> bool:
-    """A contact stays, and a second leaf or sash wants a new one."""
+    """Whether a contact stays and the second leaf or sash needs a new one."""
     return bool(opening.old_contact) and contacts(opening) > 1

@@ -1,4 +1,4 @@
-"""Minutes of the work: of each procedure at its best, as a rule and at its worst, as the firm's table has them."""
+"""Minutes of the work by the firm's table: each procedure at best, usually and at worst."""
 
 from __future__ import annotations
 
@@ -12,14 +12,14 @@ from latchside.library.model import Library, Record
 
 TABLE = "work-times"
 PACE = "pace-"
-"""A value of the table named after a device class: what its openings took on finished visits, in % of the table."""
+"""Prefix of a value named after a device class: the time its openings took on finished visits, in % of the table."""
 
 AT_OPENING = ("position", "wire", "power", "enrol", "set-up", "try", "fix", "prove")
 """The stages at an opening, in the fixed order of the job."""
 
 CHECK_IN = "prove-check-in"
 RESPONSE = "prove-response"
-"""The one full set of the job, with the building empty."""
+"""The one full set of the system, with the building empty."""
 
 ONCE = (CHECK_IN, RESPONSE)
 """Procedures of those stages that are done once for all openings, at the end."""
@@ -27,7 +27,7 @@ ONCE = (CHECK_IN, RESPONSE)
 
 @dataclass(frozen=True)
 class Span:
-    """Minutes of a piece of work with the hands on it: at best, as a rule, at worst."""
+    """Minutes of hands-on work: at best, usually, at worst."""
 
     low: float = 0.0
     usual: float = 0.0
@@ -37,7 +37,7 @@ class Span:
         return Span(self.low + other.low, self.usual + other.usual, self.high + other.high)
 
     def scaled(self, by: float) -> Span:
-        """So many times as long."""
+        """The span `by` times as long."""
         return Span(self.low * by, self.usual * by, self.high * by)
 
     def whole(self) -> Span:
@@ -49,12 +49,12 @@ NONE = Span()
 
 
 def fixed(minutes: float) -> Span:
-    """Work that takes as long every time."""
+    """Work that always takes the same time."""
     return Span(minutes, minutes, minutes)
 
 
 def total(spans: Iterable[Span]) -> Span:
-    """All of them, one after the other."""
+    """The time of all of them, one after the other."""
     return sum(spans, NONE)
 
 
@@ -65,7 +65,7 @@ class WorkTimes:
     library: Library
 
     def of(self, procedure: str) -> Span:
-        """The minutes of a procedure. One without a row, which the check reports, takes what its record states."""
+        """The minutes of a procedure; without a row in the table, which the check reports, those of its record."""
         cells = self._cells(procedure)
         if cells is not None:
             return Span(float(cells["low"]), float(cells["usual"]), float(cells["high"]))
@@ -73,7 +73,7 @@ class WorkTimes:
         return fixed(float(record["minutes"])) if record else NONE
 
     def waiting(self, procedure: str) -> float:
-        """Minutes that pass beside a procedure while the hands are free."""
+        """Minutes of waiting after a procedure, while other work can be done."""
         cells = self._cells(procedure)
         return float(cells.get("waiting", 0)) if cells is not None else 0.0
 
@@ -85,7 +85,7 @@ class WorkTimes:
         return total(map(self.of, listed))
 
     def pace(self, device: str) -> float:
-        """How a class of device goes against the table: 1 until finished visits say otherwise."""
+        """The time a class of device takes, as a factor of the table: 1 until finished visits say otherwise."""
         values = self._table.get("values", {}) if self._table is not None else {}
         return float(values[PACE + device]["value"]) / 100 if PACE + device in values else 1.0
 
@@ -102,9 +102,9 @@ class WorkTimes:
 
 
 def waiting_left(work: Iterable[tuple[float, float]]) -> float:
-    """What waiting is left when pieces of work are done one after the other, each (minutes, minutes of waiting).
+    """The waiting left after pieces of work done one after the other, each (minutes, minutes of waiting).
 
-    A wait begins when the hands leave its piece, and runs on beside the pieces after it; all waits run side by side.
+    A wait begins when its piece is done and runs on during the pieces after it; all waits run side by side.
     """
     left = 0.0
     for minutes, waiting in work:

@@ -1,11 +1,10 @@
 """The order of work, with minutes for each stage and for each day.
 
-One opening is done from its first mark to its proof before the next is begun, so that no more than one is ever
-half fitted, and none is left so overnight. Openings whose figures say poor or test on site come first: what they
-show may change the plan, and then there is still a day to change it in. An opening that is, or may be, fire-rated or
-an escape way waits for its answer behind those that need none. The entry door comes last: people and tools go
-through it all day, and its delayed response is proved with the rest of the route in place. Otherwise the order is
-that of the walk.
+One opening is done from its first mark to its proof before the next is begun, so that never more than one is half
+fitted, and none overnight. Openings whose figures say poor or test on site come first: what they show may change the
+plan while there is time. An opening that is, or may be, fire-rated or an escape way comes after those that need no
+answer first. The entry door comes last: people and tools go through it all day, and its delayed response is proved
+with the rest of the route in place. Otherwise the order is that of the walk.
 
 A loop to the panel is fixed and metered at its opening, which is closed up before the next is begun. Once a day, with
 the panel powered down, all such loops are landed; then each is enrolled and proved.
@@ -13,8 +12,8 @@ the panel powered down, all such loops are landed; then each is enrolled and pro
 Where the system was another firm's, or nobody has its code, it is taken over on the first day before anything is
 changed.
 
-Waiting is filled with other work at the same opening, never with another opening: only a second technician works at
-one beside it.
+Waiting is filled with other work at the same opening, never with another opening: only a second technician works
+elsewhere meanwhile.
 """
 
 from __future__ import annotations
@@ -23,9 +22,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from latchside.library.model import Library, Record
+from latchside.messages import Message, messages, within
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.days import Laid, Piece, Times, lay
-from latchside.planning.figures_for.ladder import ACCESS
 from latchside.planning.house import House, Rules
 from latchside.planning.plan import Day, Line, Problem, Stage
 from latchside.planning.times import (
@@ -41,32 +40,25 @@ from latchside.planning.times import (
     waiting_left,
 )
 
-ARRIVE, LEAVE, HAND_OVER = "arrive-and-go-on-test", "go-off-test", "hand-over"
+message = messages(__name__)
+PACK, ARRIVE, LEAVE, HAND_OVER = "prepare-at-yard", "arrive-and-go-on-test", "go-off-test", "hand-over"
 TAKE_OVER = "take-over-system"
 """Done once, before anything is changed, where the system was another firm's or nobody has its code."""
 ON_THE_SET = ("position", "fix")
-"""Work on the set itself, which a contact that stays does not want."""
+"""Work on the set itself, which a contact that stays does not need."""
 
 LAND = "land-on-terminals"
 AFTER_LANDING = ("enrol", "set-up", "prove")
-"""Stages of a loop to the panel that need it landed; the others are done before, up to fixing and metering."""
+"""Stages of a loop to the panel that come after it is landed; fixing, metering and the rest come before."""
 
-_CONTACT = " Fix the wired contact of its loop as well."
-_HELD = {
-    True: " Begin only with a written yes of those who answer for its certificate and for local code.",
-    None: " Begin only when it is known not to be fire-rated and no escape way.",
-    False: "",
-}
-_HIGH = " The work is high: stand the ladder."
-_TOO_HIGH = f" The work is too high for steps: set up {ACCESS} first."
 _RANK = {"poor": 0, "test on site": 1}
 
 
 @dataclass(frozen=True)
 class Work:
-    """The order of work: stages in order, those of each opening, the days, and what stands against them.
+    """The order of work: all stages in order, the stages of each opening, the days, and the problems of the days.
 
-    The landing of loops at the panel is work of the day, and stands with no opening.
+    Landing loops at the panel is work of the day and belongs to no opening.
     """
 
     stages: tuple[Stage, ...]
@@ -85,7 +77,7 @@ def work(
     *,
     taken_over: bool = False,
 ) -> Work:
-    """The work for the openings with a device. `figures` are those of each, by its id; a system may be taken over."""
+    """The work for the openings with a device. `figures` has the lines of each opening, by its id."""
     order = ordered(parts, figures)
     clock = _Clock(library, house)
     of_opening = {part.opening.id: tuple(clock.stages(part)) for part in order}
@@ -127,9 +119,9 @@ def ordered(parts: Sequence[AtOpening], figures: Mapping[str, Sequence[Line]]) -
 
 
 def procedures_at(part: AtOpening, stage: str, library: Library) -> tuple[str, ...]:
-    """The procedures of a stage at an opening: no cable where one is there, no hole where a contact stays.
+    """The procedures of a stage at an opening: no cable where there is one, no hole where a contact stays.
 
-    What is done once for several openings is not among them.
+    Procedures done once for several openings are not among them.
     """
     if part.device is None or (stage == "wire" and not part.loop):
         return ()
@@ -148,7 +140,7 @@ def procedures_at(part: AtOpening, stage: str, library: Library) -> tuple[str, .
 def of_contact(part: AtOpening, stage: str, library: Library) -> tuple[str, ...]:
     """The procedures of the new wired contacts on the loop of a transmitter, where their class is named.
 
-    Its profile may fix it while its loop is wired; the transmitter is fixed in a stage of its own.
+    The contact may be fixed while its loop is wired; the transmitter is fixed in a stage of its own.
     """
     if part.contact is None or not part.on_loop or stage not in ON_THE_SET:
         return ()
@@ -164,13 +156,13 @@ def _listed_at(device: Record, stage: str) -> tuple[str, ...]:
 
 
 def _kind(procedure: str, library: Library) -> str:
-    """The stage that a procedure is of, wherever a profile lists it."""
+    """The stage of the procedure itself, whichever stage a profile lists it under."""
     record = library.find("procedure", procedure)
     return str(record["stage"]) if record else ""
 
 
 class _Clock:
-    """Minutes of procedures, by the firm's table."""
+    """Makes stages, with the minutes of the firm's table."""
 
     def __init__(self, library: Library, house: House) -> None:
         self._library, self._house = library, house
@@ -181,31 +173,44 @@ class _Clock:
         return self._times.of(procedure)
 
     def name(self, procedure: str) -> str:
-        """Its name, or its id where there is no sound record of it."""
+        """Its name, or its id where it has no sound record."""
         record = self._library.find("procedure", procedure)
-        return record.name if record else procedure.replace("-", " ").capitalize()
+        return record.name if record else procedure
 
     def stages(self, part: AtOpening) -> Iterator[Stage]:
-        """The stages at one opening, in order. What waiting is left stands with the proof, which comes after it."""
-        house, height = self._house, part.opening.height_m
-        high = height is not None and height > house["ladder-height"]
-        too_high = height is not None and height > house["ladder-most"]
-        extra = fixed(house["move-minutes"] + (house["ladder-minutes"] if high else 0))
-        stand = _TOO_HIGH if too_high else _HIGH if high else ""
-        first = f"{_HELD[part.life_safety]}{stand}"
+        """The stages at one opening, in order. Waiting that is left is counted with the proof, which comes after it."""
+        height = part.opening.height_m or 0.0
+        high = height > self._house["ladder-height"]
+        extra = fixed(self._house["move-minutes"] + (self._house["ladder-minutes"] if high else 0))
+        first = list(self._before_first(part, height))
         waits: list[tuple[float, float]] = []
         for stage in AT_OPENING:
             ids = procedures_at(part, stage, self._library)
             if not ids:
                 continue
-            span, words = self._spent(part, stage, ids), ""
+            span, words = self._spent(part, stage, ids), [self.procedures(ids), *first]
+            if stage == "wire" and part.on_loop and part.contact is None:
+                words.append(message("fix-contact"))
             if stage == "prove" and (left := waiting_left(waits)) > 0:
-                span, words = span + fixed(left), " Waiting is in this time."
-            contact = stage == "wire" and part.on_loop and part.contact is None
+                span = span + fixed(left)
+                words.append(message("waiting"))
             waits.append((span.usual, max(map(self._times.waiting, ids))))
-            told = f"{_listed([self.name(id_) for id_ in ids])}.{first}{_CONTACT if contact else ''}{words}"
-            yield _stage(stage, part.opening.id, told, span + extra, ids)
-            extra, first = NONE, ""
+            yield _stage(stage, part.opening.id, " ".join(words), span + extra, ids)
+            extra, first = NONE, []
+
+    def _before_first(self, part: AtOpening, height: float) -> Iterator[Message]:
+        """What is settled or set up before anything is done at an opening."""
+        if part.life_safety is not False:
+            yield message("written-yes" if part.life_safety else "life-safety-unknown")
+        if height > self._house["ladder-most"]:
+            yield message("too-high")
+        elif height > self._house["ladder-height"]:
+            yield message("high")
+
+    def procedures(self, ids: Sequence[str]) -> Message:
+        """The names of procedures in a row, the first with its capital."""
+        first, *others = [self.name(id_) for id_ in ids]
+        return message("procedures", names="; ".join([first, *map(within, others)]))
 
     def day(
         self,
@@ -216,9 +221,12 @@ class _Clock:
         closing: Sequence[Stage],
         first: Sequence[Stage],
     ) -> Iterator[Stage]:
-        """The stages of one day. `loops` are the loops to the panel, by opening; `first` comes once, on the first."""
-        mark = f"Day {day.number}: " if len(laid.days) > 1 else ""
-        yield _stage("prepare", "site", f"{mark}{self.name(ARRIVE)}.", self.of(ARRIVE), (ARRIVE,))
+        """The stages of one day. `loops` counts the loops to the panel by opening; `first` is done on the first day."""
+
+        def on_day(words: Message) -> Message:
+            return message("on-day", day=day.number, work=words) if len(laid.days) > 1 else words
+
+        yield _stage("prepare", "site", on_day(self.procedures([ARRIVE])), self.of(ARRIVE), (ARRIVE,))
         if day is laid.days[0]:
             yield from first
         later: list[Stage] = []
@@ -228,34 +236,33 @@ class _Clock:
             later += waits
         if later:
             count = sum(loops.get(id_, 0) for id_ in day.openings)
-            loop = "1 loop" if count == 1 else f"{count} loops"
-            words = f"{mark}{self.name(LAND)}: {loop}, the control unit powered down once."
+            words = message("land", procedure=self.name(LAND), loops=count)
             span = self.of(LAND).scaled(count) + fixed(self._house["panel-minutes"])
-            yield _stage("wire", "control-unit", words, span, (LAND,))
+            yield _stage("wire", "control-unit", on_day(words), span, (LAND,))
             yield from later
         if day is laid.days[-1]:
             yield from closing
-        yield _stage("hand-over", "site", f"{mark}{self.name(LEAVE)}.", self.of(LEAVE), (LEAVE,))
+        yield _stage("hand-over", "site", on_day(self.procedures([LEAVE])), self.of(LEAVE), (LEAVE,))
 
     def take_over(self) -> Stage:
         """The take-over of a system, before anything in it is changed."""
-        words = f"{self.name(TAKE_OVER)}. Nothing is opened, programmed or changed before it is through."
+        words = message("take-over", procedure=self.name(TAKE_OVER))
         return _stage("prepare", "control-unit", words, self.of(TAKE_OVER), (TAKE_OVER,))
 
     def closing(self, *, radio: bool) -> Iterator[Stage]:
-        """What is done once, after the last opening. Check-ins are waited for beside what follows them."""
+        """What is done once, after the last opening. The wait for check-ins runs beside the work that follows."""
         if radio:
-            yield _stage("prove", "site", f"{self.name(CHECK_IN)}.", self.of(CHECK_IN), (CHECK_IN,))
-        yield _stage("prove", "site", f"{self.name(RESPONSE)}.", self.of(RESPONSE), (RESPONSE,))
-        span, words = self.of(HAND_OVER), ""
+            yield _stage("prove", "site", self.procedures([CHECK_IN]), self.of(CHECK_IN), (CHECK_IN,))
+        yield _stage("prove", "site", self.procedures([RESPONSE]), self.of(RESPONSE), (RESPONSE,))
+        span, words = self.of(HAND_OVER), self.procedures([HAND_OVER])
         beside = self.of(RESPONSE).usual + span.usual
         left = self._times.waiting(CHECK_IN) - beside if radio else 0.0
         if left > 0:
-            span, words = span + fixed(left), " Waiting for check-ins is in this time."
-        yield _stage("hand-over", "site", f"{self.name(HAND_OVER)}.{words}", span, (HAND_OVER,))
+            span, words = span + fixed(left), message("hand-over-waits", procedure=self.name(HAND_OVER))
+        yield _stage("hand-over", "site", words, span, (HAND_OVER,))
 
     def _spent(self, part: AtOpening, stage: str, ids: Sequence[str]) -> Span:
-        """How long a stage takes: each procedure once for each contact, zone or set that it is about."""
+        """How long a stage takes: each procedure once for each contact, zone or set that it is for."""
         near = {id_ for one in ON_THE_SET for id_ in of_contact(part, one, self._library)}
         span = total(self.of(id_).scaled(part.on_loop if id_ in near else self._how_often(part, id_)) for id_ in ids)
         if stage == "wire" and part.contact is None:
@@ -279,18 +286,11 @@ def _stage(stage: str, about: str, words: str, span: Span, procedures: tuple[str
 
 
 def _before(openings: int, questions: int, clock: _Clock, house: House) -> Iterator[Stage]:
+    """Work before the day on site."""
     if questions:
-        words = (
-            f"Settle {questions} open question{'' if questions == 1 else 's'} of the survey before parts are packed."
-        )
         span = fixed(questions * house["question-minutes"])
-        yield _stage("survey", "site", words, span, ("survey-openings",))
+        yield _stage("survey", "site", message("questions", count=questions), span, ("survey-openings",))
     if openings:
-        pack, bags = clock.of("prepare-at-yard"), openings * house["bag-minutes"]
+        pack, bags = clock.of(PACK), openings * house["bag-minutes"]
         span = Span(max(pack.low, bags), max(pack.usual, bags), max(pack.high, bags))
-        yield _stage("prepare", "site", f"{clock.name('prepare-at-yard')}.", span, ("prepare-at-yard",))
-
-
-def _listed(names: Sequence[str]) -> str:
-    """Names of procedures in a row, the first with its capital."""
-    return "; ".join([names[0], *(name[:1].lower() + name[1:] for name in names[1:])])
+        yield _stage("prepare", "site", clock.procedures([PACK]), span, (PACK,))

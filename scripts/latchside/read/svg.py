@@ -16,7 +16,10 @@ from defusedxml import DefusedXmlException
 from defusedxml.expatreader import create_parser
 
 from latchside.findings import START, Finding, Place
+from latchside.messages import messages
 
+message = messages(__name__)
+CODE = "broken-svg"
 NAMESPACE = "http://www.w3.org/2000/svg"
 DEEPEST = 32
 
@@ -74,20 +77,17 @@ def read_svg(text: str, file: str) -> Element | Finding:
         parser.close()
     except SAXParseException as error:
         place = Place(max(error.getLineNumber() or 1, 1), (error.getColumnNumber() or 0) + 1)
-        found = error.getMessage()
-        return Finding(file, place, "broken-svg", found, "well-formed XML", "Save the drawing again as plain SVG.")
+        return Finding(file, place, CODE, *message.finding("not-well-formed", why=error.getMessage()))
     except DefusedXmlException:
-        return Finding(
-            file, builder.here(), "broken-svg", "a DOCTYPE or an entity", "plain SVG",
-            "Save the drawing again as plain SVG; delete <!DOCTYPE …> and <!ENTITY …>.",
-        )  # fmt: skip
+        return Finding(file, builder.here(), CODE, *message.finding("entity"))
     except _TooDeep:
-        found = f"more than {DEEPEST} groups in each other"
-        return Finding(file, builder.here(), "broken-svg", found, "a drawing like the others", "Ungroup what you can.")
+        return Finding(file, builder.here(), CODE, *message.finding("too-deep", most=DEEPEST))
     root = builder.root
-    if root is None or root.name != "svg":
-        found, place = (f"<{root.name.rpartition('}')[2]}>", root.place) if root else ("no element", START)
-        return Finding(file, place, "broken-svg", found, f'<svg xmlns="{NAMESPACE}">', "Save it as plain SVG.")
+    if root is None:
+        return Finding(file, START, CODE, *message.finding("no-element", namespace=NAMESPACE))
+    if root.name != "svg":
+        other = message.finding("other-element", element=root.name.rpartition("}")[2], namespace=NAMESPACE)
+        return Finding(file, root.place, CODE, *other)
     return root
 
 

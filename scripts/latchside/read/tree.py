@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -9,11 +10,16 @@ from typing import Any
 
 from latchside.findings import START, Finding, Place, place_after
 from latchside.kinds import DRAWINGS, KINDS, Kind
+from latchside.messages import messages
 from latchside.read.svg import Picture, read_svg
 from latchside.read.yaml_text import Document, read_text
 
+message = messages(__name__)
 ENDINGS = (".yaml", ".yml", ".json")
 LARGEST = 1_000_000  # bytes; a record is a page of text, not a database
+PAGES = "content"
+"""The folder of the hand-written pages."""
+_DRAWING_OF_A_PAGE = re.compile(r"""\bdrawing\(\s*["']([^"']+)["']""")
 
 
 @dataclass(frozen=True)
@@ -45,11 +51,12 @@ class RawRecord:
 
 @dataclass(frozen=True)
 class Reading:
-    """All that was read: the records, the drawings, and the findings on the way."""
+    """All that was read, the findings on the way, and the ids of the drawings that hand-written pages show."""
 
     records: tuple[RawRecord, ...]
     findings: tuple[Finding, ...]
     drawings: tuple[Picture, ...] = ()
+    on_pages: frozenset[str] = frozenset()
 
 
 def read_project(root: Path) -> Reading:
@@ -68,7 +75,14 @@ def read_project(root: Path) -> Reading:
             findings.append(read)
         else:
             drawings.append(Picture(file, stem, read))
-    return Reading(tuple(records), tuple(findings), tuple(drawings))
+    return Reading(tuple(records), tuple(findings), tuple(drawings), frozenset(_on_pages(root / PAGES)))
+
+
+def _on_pages(folder: Path) -> Iterator[str]:
+    """The ids of the drawings that hand-written pages show."""
+    for path in sorted(folder.rglob("*.md")):
+        if path.is_file() and not path.is_symlink():
+            yield from _DRAWING_OF_A_PAGE.findall(path.read_bytes()[:LARGEST].decode("utf-8", "replace"))
 
 
 def _files(
@@ -96,42 +110,30 @@ def _below(root: Path, folder: Path, endings: tuple[str, ...]) -> Iterator[Findi
         for one in sorted(path.rglob("*")):
             if one.suffix.lower() in endings and one.is_file():
                 above = folder.relative_to(root).as_posix()
-                what = "record" if endings == ENDINGS else "drawing"
-                found, expected = f"a {what} in a folder of its own", f"every {what} in {above} itself"
+                sort = "record-in-a-subfolder" if endings == ENDINGS else "drawing-in-a-subfolder"
                 file = one.relative_to(root).as_posix()
-                yield Finding(file, START, "in-a-subfolder", found, expected, f"Move the file up to {above}.")
+                yield Finding(file, START, "in-a-subfolder", *message.finding(sort, folder=above))
 
 
 def _text(root: Path, path: Path, file: str, ending: str) -> str | Finding:
-    def refuse(code: str, found: str, expected: str, action: str, place: Place = START) -> Finding:
-        return Finding(file, place, code, found, expected, action)
-
+    """The text of a file, or why it is not read. `ending` is that of the files that are read here."""
     if path.is_symlink() or not path.resolve().is_relative_to(root.resolve()):
-        return refuse("symlink", "a link to another place", "a plain file", "Copy the file here instead.")
+        return Finding(file, START, "symlink", *message.finding("symlink"))
     if path.suffix != ending:
-        return refuse("file-ending", path.name, f"a name that ends in {ending}", "Rename the file.")
+        return Finding(file, START, "file-ending", *message.finding("file-ending", name=path.name, ending=ending))
     if not path.is_file():
-        return refuse("not-a-file", "something that is not a file", "a plain file", "Remove or rename it.")
+        return Finding(file, START, "not-a-file", *message.finding("not-a-file"))
     size = path.stat().st_size
     if size > LARGEST:
-        return refuse(
-            "file-too-large",
-            f"{size:,} bytes",
-            f"at most {LARGEST:,} bytes",
-            "Split it into several records." if ending in ENDINGS else "Draw it with fewer points.",
-        )
+        sort = "record-too-large" if ending in ENDINGS else "drawing-too-large"
+        return Finding(file, START, "file-too-large", *message.finding(sort, size=size, most=LARGEST))
     try:
         data = path.read_bytes()
     except OSError as error:
-        return refuse(
-            "cannot-read",
-            error.strerror or "no way to read it",
-            "a file that may be read",
-            "Fix the file's permissions.",
-        )
+        why = error.strerror or message("unreadable")
+        return Finding(file, START, "cannot-read", *message.finding("cannot-read", why=why))
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        before = data[: error.start].decode("utf-8-sig")
-        place = place_after(before)
-        return refuse("not-utf-8", f"byte 0x{data[error.start]:02x}", "text in UTF-8", "Save the file as UTF-8.", place)
+        place = place_after(data[: error.start].decode("utf-8-sig"))
+        return Finding(file, place, "not-utf-8", *message.finding("not-utf-8", byte=f"0x{data[error.start]:02x}"))

@@ -16,6 +16,9 @@ from typing import Any
 import yaml
 
 from latchside.findings import START, Finding, Place, place_after, shown
+from latchside.messages import messages
+
+message = messages(__name__)
 
 Path = tuple[str | int, ...]
 DEEPEST = 32
@@ -32,7 +35,7 @@ class _Refused(Exception):  # noqa: N818  (it is a refusal, not a failure of our
 
 
 def _empty() -> _Refused:
-    return _Refused(START, "empty-file", "an empty file", "a record", "Write the record or delete the file.")
+    return _Refused(START, "empty-file", *message.finding("empty-file"))
 
 
 @dataclass
@@ -95,19 +98,13 @@ class _Builder:
         next(self._events)
         after = next(self._events)
         if isinstance(after, yaml.DocumentStartEvent):
-            raise _Refused(
-                _place(after), "second-document", "a second document (---)", "one record a file",
-                "Move it to a file of its own.",
-            )  # fmt: skip
+            raise _Refused(_place(after), "second-document", *message.finding("second-document"))
 
     def _value(self, event: Any, path: Path) -> Any:
         place = _place(event)
         self._refuse_references(event, place)
         if len(path) > DEEPEST:
-            raise _Refused(
-                place, "too-deep", f"more than {DEEPEST} levels", "a record like the others",
-                "Flatten it; the schema shows the shape.",
-            )  # fmt: skip
+            raise _Refused(place, "too-deep", *message.finding("too-deep", most=DEEPEST))
         self._document.places[path] = place
         if isinstance(event, yaml.ScalarEvent):
             return scalar(event.value) if event.implicit[0] else event.value
@@ -119,15 +116,9 @@ class _Builder:
         anchor = getattr(event, "anchor", None)
         if anchor is not None:
             mark = "*" if isinstance(event, yaml.AliasEvent) else "&"
-            raise _Refused(
-                place, "anchor-or-alias", f"{mark}{anchor}", "plain values without & and *",
-                "Write the value out, or quote the text if the sign belongs to it.",
-            )  # fmt: skip
+            raise _Refused(place, "anchor-or-alias", *message.finding("anchor-or-alias", name=f"{mark}{anchor}"))
         if getattr(event, "tag", None) not in (None, "!"):
-            raise _Refused(
-                place, "yaml-tag", shown(event.tag), "plain values without ! tags",
-                "Remove the tag, or quote the text.",
-            )  # fmt: skip
+            raise _Refused(place, "yaml-tag", *message.finding("yaml-tag", tag=shown(event.tag)))
 
     def _sequence(self, path: Path) -> list[Any]:
         items: list[Any] = []
@@ -141,24 +132,13 @@ class _Builder:
             place = _place(event)
             self._refuse_references(event, place)
             if not isinstance(event, yaml.ScalarEvent):
-                raise _Refused(
-                    place, "key-not-text", "a list or mapping as a key", "a word as a key",
-                    "Quote text that starts with [ or {.",
-                )  # fmt: skip
+                raise _Refused(place, "key-not-text", *message.finding("key-not-text"))
             key = event.value
             value = self._value(next(self._events), (*path, key))
             if key in mapping:
-                first = self._document.keys[*path, key]
-                self._document.findings.append(
-                    Finding(
-                        self._file,
-                        place,
-                        "duplicate-key",
-                        f"{shown(key)} a second time",
-                        f"each key once (first on line {first.line})",
-                        "Merge the two, or rename one.",
-                    )
-                )
+                first = self._document.keys[*path, key].line
+                twice = message.finding("duplicate-key", key=shown(key), line=str(first))
+                self._document.findings.append(Finding(self._file, place, "duplicate-key", *twice))
                 continue
             self._document.keys[*path, key] = place
             mapping[key] = value
@@ -173,19 +153,12 @@ def _syntax_finding(error: yaml.YAMLError, text: str, file: str) -> Finding:
     mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
     if mark is None:  # the reader's own error: a character YAML does not allow; its position counts bytes
         before = text.encode()[: getattr(error, "position", 0) or 0].decode("utf-8", "ignore")
-        return Finding(
-            file, place_after(before), "bad-character", "a character that YAML does not allow", "printable text",
-            "Delete the character.",
-        )  # fmt: skip
+        return Finding(file, place_after(before), "bad-character", *message.finding("bad-character"))
     place = Place(mark.line + 1, mark.column + 1)
     lines = text.splitlines()
     line = lines[mark.line] if mark.line < len(lines) else ""
     if "\t" in line[: len(line) - len(line.lstrip())]:
-        return Finding(
-            file, place, "tab-indent", "a tab in the indentation", "spaces", "Replace the tab by two spaces."
-        )
-    problem = getattr(error, "problem", None) or "not YAML"
-    return Finding(
-        file, place, "broken-yaml", f"{problem}: {shown(line.strip())}", "valid YAML",
-        "Look at this line and the one above: indentation, a missing quote, or a colon in unquoted text.",
-    )  # fmt: skip
+        return Finding(file, place, "tab-indent", *message.finding("tab-indent"))
+    problem = getattr(error, "problem", None) or message("not-yaml")
+    broken = message.finding("broken-yaml", problem=problem, line=shown(line.strip()))
+    return Finding(file, place, "broken-yaml", *broken)

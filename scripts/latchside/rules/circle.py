@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "circle"
 
 
@@ -17,10 +19,8 @@ def check(library: Library) -> Iterator[Finding]:
         for index, entry in enumerate(procedure["steps"]):
             way = _way_back(library, procedure.id, entry.get("draw"), (procedure.id,))
             if way:
-                yield procedure.finding(
-                    CODE, ("steps", index, "draw"), "a circle: " + " draws in ".join(way),
-                    "steps that end", "Take the draw out of one of them.",
-                )  # fmt: skip
+                problem = message.finding("circle", procedures=" → ".join(way))
+                yield procedure.finding(CODE, ("steps", index, "draw"), *problem)
 
 
 def _way_back(library: Library, start: str, id_: str | None, way: tuple[str, ...]) -> tuple[str, ...]:

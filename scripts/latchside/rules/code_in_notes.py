@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.codes import confirmed, looks_like_code
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "code-in-notes"
 
 
@@ -17,10 +19,7 @@ def check(library: Library) -> Iterator[Finding]:
     for record in library.of("job"):
         for path, text, _ in library.texts(record):
             if looks_like_code(text) and not confirmed(record.data, path):
-                yield record.finding(
-                    CODE, path, f"{'.'.join(map(str, path))}, which looks as if it held a code", "a text without codes",
-                    "Take the code out. If it is none, name the field under `no_codes` of its opening or of the job.",
-                )  # fmt: skip
+                yield record.finding(CODE, path, *message.finding("code", field=".".join(map(str, path))))
 
 
 RULE = Rule(CODE, check)

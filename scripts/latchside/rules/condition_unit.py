@@ -8,8 +8,10 @@ from typing import Any
 from latchside.findings import Finding, one_of
 from latchside.library import Library, Record
 from latchside.library.walk import Path, mappings_with
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "condition-unit"
 ROOM = "trip-room"
 """A field that is held against the farthest travel of the magnet, kind of opening by kind."""
@@ -24,16 +26,10 @@ def check(library: Library) -> Iterator[Finding]:
                 if side not in test:
                     continue
                 if test["field"] == ROOM and not (side == "below" and test[side].get("limit") == "most"):
-                    yield device.finding(
-                        CODE, (*path, side), f"a limit for {ROOM} other than the most of a value of the device",
-                        "below, with of: a travel of the magnet, and limit: most",
-                        "Write below: {of: break-travel, limit: most}.",
-                    )  # fmt: skip
+                    yield device.finding(CODE, (*path, side), *message.finding("room-limit", field=ROOM))
                 elif test["field"] not in figures:
-                    yield device.finding(
-                        CODE, (*path, "field"), f"a limit for {test['field']}, which holds a word",
-                        one_of(figures), "Name its words under is, or ask about a field that holds a figure.",
-                    )  # fmt: skip
+                    problem = message.finding("limit-of-a-word", field=test["field"], figures=one_of(figures))
+                    yield device.finding(CODE, (*path, "field"), *problem)
                 else:
                     yield from _bound(library, device, (*path, side), test[side], figures[test["field"]])
 
@@ -43,10 +39,8 @@ def _bound(library: Library, device: Record, path: Path, bound: Mapping[str, Any
     fitting = ", ".join(unit for unit, found in dimension_of.items() if found == dimension)
     if "unit" in bound:
         if dimension_of.get(bound["unit"]) != dimension:
-            yield device.finding(
-                CODE, (*path, "unit"), f"{bound['unit']} as the unit of a limit", f"a unit of {dimension}: {fitting}",
-                "Correct the unit.",
-            )  # fmt: skip
+            problem = message.finding("wrong-unit", unit=bound["unit"], dimension=dimension, fitting=fitting)
+            yield device.finding(CODE, (*path, "unit"), *problem)
         yield from _alone(device, path, bound)
     for name in ("of", "less"):
         if name in bound:
@@ -56,23 +50,17 @@ def _bound(library: Library, device: Record, path: Path, bound: Mapping[str, Any
 def _alone(device: Record, path: Path, bound: Mapping[str, Any]) -> Iterator[Finding]:
     for extra in ("less", "limit", "share"):
         if extra in bound:
-            yield device.finding(
-                CODE, (*path, extra), f"{extra} beside a figure of its own", "it only beside of",
-                "Write the figure as it is meant, or name a value of the device under of.",
-            )  # fmt: skip
+            yield device.finding(CODE, (*path, extra), *message.finding("beside-a-figure", key=extra))
 
 
 def _value(device: Record, path: Path, name: str, dimension_of: Mapping[str, str], dimension: str) -> Iterator[Finding]:
     stated = device["values"].get(name)
     if stated is None:
-        yield device.finding(
-            CODE, path, f"{name}, which {device.id} does not state", one_of(device["values"]),
-            "State it under values, or name another one.",
-        )  # fmt: skip
+        problem = message.finding("value-not-stated", value=name, device=device.id, values=one_of(device["values"]))
+        yield device.finding(CODE, path, *problem)
     elif dimension_of.get(stated["unit"]) != dimension:
-        yield device.finding(
-            CODE, path, f"{name} in {stated['unit']}", f"a value with a unit of {dimension}", "Name another value.",
-        )  # fmt: skip
+        problem = message.finding("value-of-another-unit", value=name, unit=stated["unit"], dimension=dimension)
+        yield device.finding(CODE, path, *problem)
 
 
 RULE = Rule(CODE, check)

@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from latchside.findings import Finding, did_you_mean, one_of
 from latchside.library import Library
 from latchside.library.walk import mappings_with
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "condition-word"
 _OPEN = "unknown"
 
@@ -20,19 +22,19 @@ def check(library: Library) -> Iterator[Finding]:
     for device in library.of("device"):
         for path, test in mappings_with(frozenset({"field", "is"}), {one: device[one] for one in ("suits", "avoid")}):
             if test["field"] not in vocabulary_of:
-                yield device.finding(
-                    CODE, (*path, "is"), f"words for {test['field']}, which holds a figure", "below or above",
-                    "Give it a limit, or ask about a field that holds a word.",
-                )  # fmt: skip
+                yield device.finding(CODE, (*path, "is"), *message.finding("field-of-figures", field=test["field"]))
                 continue
             known = [word for word in library.schemas.words(vocabulary_of[test["field"]]) if word != _OPEN]
             for index, word in enumerate(test["is"]):
                 if word not in known:
-                    yield device.finding(
-                        CODE, (*path, "is", index), f'"{word}" for {test["field"]}',
-                        f"{one_of(known)}.{did_you_mean(word, known)}",
-                        "Correct the word. What is not known is asked, and is no condition.",
-                    )  # fmt: skip
+                    problem = message.finding(
+                        "unknown-word",
+                        word=word,
+                        field=test["field"],
+                        known=one_of(known),
+                        hint=did_you_mean(word, known),
+                    )
+                    yield device.finding(CODE, (*path, "is", index), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "dead-end"
 
 
@@ -21,16 +23,10 @@ def check(library: Library) -> Iterator[Finding]:
             reached |= set().union(*left)
             yield from _unknown(fault, i, causes)
             if len(left) > 1 and all(group == left[0] for group in left) and not _goes(one):
-                yield fault.finding(
-                    CODE, ("checks", i), "a check whose results all leave the same causes",
-                    "results that tell causes apart", "Correct what each result leaves, or drop the check.",
-                )  # fmt: skip
+                yield fault.finding(CODE, ("checks", i), *message.finding("tells-nothing"))
         for index, cause in enumerate(fault["causes"]):
             if cause["id"] not in reached:
-                yield fault.finding(
-                    CODE, ("causes", index), f"the cause {cause['id']}, which no check leads to",
-                    "a result that leaves it", "Add it under leaves of a result, or add a check.",
-                )  # fmt: skip
+                yield fault.finding(CODE, ("causes", index), *message.finding("cause-not-reached", cause=cause["id"]))
 
 
 def _goes(one: dict[str, object]) -> bool:
@@ -41,10 +37,8 @@ def _unknown(fault: Record, index: int, causes: set[str]) -> Iterator[Finding]:
     for j, result in enumerate(fault["checks"][index]["results"]):
         for k, id_ in enumerate(result.get("leaves", ())):
             if id_ not in causes:
-                yield fault.finding(
-                    CODE, ("checks", index, "results", j, "leaves", k), f"{id_}, which is no cause of this fault",
-                    "one of: " + ", ".join(sorted(causes)), "Correct the id, or add the cause.",
-                )  # fmt: skip
+                problem = message.finding("no-such-cause", cause=id_, causes=", ".join(sorted(causes)))
+                yield fault.finding(CODE, ("checks", index, "results", j, "leaves", k), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -8,8 +8,10 @@ from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.text import RecordLink, parts
 from latchside.library.uses import procedures_at
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "done-before"
 
 
@@ -21,11 +23,7 @@ def check(library: Library) -> Iterator[Finding]:
         for number, (path, id_) in enumerate(order):
             for earlier in _before(library, id_):
                 if place.get(earlier, number) > number:
-                    yield device.finding(
-                        CODE, path, f"{id_} before {earlier}",
-                        f"{earlier} first: {id_} says under before that it is done",
-                        "Change their order, or what the procedure says of it.",
-                    )  # fmt: skip
+                    yield device.finding(CODE, path, *message.finding("comes-later", procedure=id_, earlier=earlier))
 
 
 def _before(library: Library, id_: str) -> Iterator[str]:

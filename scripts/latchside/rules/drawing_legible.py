@@ -9,9 +9,11 @@ from latchside.drawings.plain import COLOURS, DARK, box
 from latchside.drawings.seen import Box, Seen, seen
 from latchside.findings import Finding, shown
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.read.svg import Picture
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "drawing-legible"
 COLUMN = 300
 """Width of a drawing, in CSS pixels, where it is narrowest: in a step, on a phone 360 wide. Elsewhere it has 332."""
@@ -41,11 +43,12 @@ def _ground(picture: Picture, one: Seen, under: list[tuple[Box, str]]) -> Iterat
     x, y = one.at(one.number("x"), one.number("y") - 4)  # the middle of small letters, not their foot
     fill = next((fill for (x1, y1, x2, y2), fill in reversed(under) if x1 <= x <= x2 and y1 <= y <= y2), PAPER)
     if fill in (*DARK.values(), INK):
-        words = shown(one.element.words().strip(), 30)
-        yield picture.finding(
-            CODE, one.element, f"{words} on a dark ground, {fill}", "ink on a light one",
-            "Put it beside the part, with a line that leads to it.",
-        )  # fmt: skip
+        yield picture.finding(CODE, one.element, *message.finding("dark-ground", words=_label(one), ground=fill))
+
+
+def _label(one: Seen) -> str:
+    """The words of a text, quoted, and cut where they are many."""
+    return shown(one.element.words().strip(), 30)
 
 
 def _says(one: Seen) -> bool:
@@ -54,33 +57,42 @@ def _says(one: Seen) -> bool:
 
 
 def _text(picture: Picture, one: Seen, width: float) -> Iterator[Finding]:
-    words = shown(one.element.words().strip(), 30)
     least = LEAST * width / COLUMN
     if one.size is None:
-        yield picture.finding(
-            CODE, one.element, f"{words} with no size as a plain number", f"font-size, {least:.4g} or more",
-            "Write the size in units of the view box.",
-        )  # fmt: skip
+        yield picture.finding(CODE, one.element, *message.finding("no-size", words=_label(one), least=f"{least:.4g}"))
     elif one.size < least:
         on_phone = one.size * COLUMN / width
-        yield picture.finding(
-            CODE, one.element, f"{words} in size {one.size:.3g}: {on_phone:.3g} px on a phone",
-            f"{least:.4g} or more: size × {COLUMN} / {width:g} is at least {LEAST} px", "Make the text larger.",
-        )  # fmt: skip
-    if one.look.get("fill") != INK:
-        found = f"{words} in {one.look.get('fill', 'a colour that is not stated')}"
-        yield picture.finding(CODE, one.element, found, f'fill="{INK}", as all text', "Give it the colour of ink.")
+        problem = message.finding(
+            "too-small",
+            words=_label(one),
+            size=f"{one.size:.3g}",
+            on_phone=f"{on_phone:.3g}",
+            least=f"{least:.4g}",
+            column=str(COLUMN),
+            width=f"{width:g}",
+            pixels=str(LEAST),
+        )
+        yield picture.finding(CODE, one.element, *problem)
+    fill = one.look.get("fill")
+    if fill != INK:
+        problem = message.finding("not-ink" if fill else "no-colour", words=_label(one), colour=fill or "", ink=INK)
+        yield picture.finding(CODE, one.element, *problem)
 
 
 def _colours(picture: Picture, one: Seen) -> Iterator[Finding]:
-    fill = one.look.get("fill", "black, as nothing is stated") if one.element.name in _FILLED else "none"
+    if one.element.name not in _DRAWN:
+        return
+    fill = one.look.get("fill") if one.element.name in _FILLED else "none"
     for way, colour in (("fill", fill), ("stroke", one.look.get("stroke", "none"))):
-        if one.element.name in _DRAWN and colour not in COLOURS and colour != "none" and "url(#" not in colour:
-            yield picture.finding(
-                CODE, one.element, f"{way} {shown(colour)} on <{one.element.name}>",
-                f"one of {', '.join(f'{colour} ({name})' for colour, name in COLOURS.items())}, or none",
-                "Take the nearest of them: they are told apart in the sun and in print.",
-            )  # fmt: skip
+        if colour is None or (colour not in COLOURS and colour != "none" and "url(#" not in colour):
+            problem = message.finding(
+                "no-fill" if colour is None else "other-colour",
+                way=way,
+                colour=shown(colour),
+                element=one.element.name,
+                colours=", ".join(f"{colour} ({name})" for colour, name in COLOURS.items()),
+            )
+            yield picture.finding(CODE, one.element, *problem)
 
 
 RULE = Rule(CODE, check)

@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from latchside.drawings.file import bound, bound_at
 from latchside.findings import Finding, did_you_mean
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "drawing-value"
 
 
@@ -18,19 +20,15 @@ def check(library: Library) -> Iterator[Finding]:
     for picture in library.drawings.values():
         for element, name in bound_at(picture):
             if name not in names:
-                yield picture.finding(
-                    CODE, element, f"{{{{{name}}}}}", f"the name of a value of devices.{did_you_mean(name, names)}",
-                    "Correct the name, or write the words.",
-                )  # fmt: skip
+                problem = message.finding("no-such-value", value=name, hint=did_you_mean(name, names))
+                yield picture.finding(CODE, element, *problem)
     for device in library.of("device"):
         for index, id_ in enumerate(device.listed("drawings")):
             picture_of = library.drawings.get(id_)
             for name in bound(picture_of) if picture_of else ():
                 if name in names and name not in device.get("values", {}):
-                    yield device.finding(
-                        CODE, ("drawings", index), f"{id_}, which shows {name}", f"{name} under values",
-                        "State the value, or take it out of the drawing.",
-                    )  # fmt: skip
+                    problem = message.finding("value-not-stated", drawing=id_, value=name)
+                    yield device.finding(CODE, ("drawings", index), *problem)
 
 
 RULE = Rule(CODE, check)

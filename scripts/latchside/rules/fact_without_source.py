@@ -7,28 +7,24 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.walk import mappings_with
+from latchside.messages import messages
 from latchside.rules.rule import Rule
+from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "fact-without-source"
-_NEEDS = ("standard", "handbook", "from memory")
-_REFUSES = ("common practice", "typical", "on the label")
 
 
 def check(library: Library) -> Iterator[Finding]:
     """A standard, handbook or from-memory status names its source; common practice has none."""
+    sourced = library.schemas.documents[VOCABULARY]["$defs"]["status"]["x-source"]
     for record in library:
         for path, entry in mappings_with(frozenset({"status"}), record.data):
             status, source = entry["status"], entry.get("source")
-            if status in _NEEDS and not source:
-                yield record.finding(
-                    CODE, path, f"the status {status} without a source", "source: the id of a source record",
-                    "Name the source, or mark it common practice if it is trade habit.",
-                )  # fmt: skip
-            if status in _REFUSES and source:
-                yield record.finding(
-                    CODE, path, f"the status {status} with the source {source}", f"no source beside {status}",
-                    "Drop the source, or correct the status.",
-                )  # fmt: skip
+            if sourced.get(status) is True and not source:
+                yield record.finding(CODE, path, *message.finding("no-source", status=status))
+            if sourced.get(status) is False and source:
+                yield record.finding(CODE, path, *message.finding("source", status=status, source=source))
 
 
 RULE = Rule(CODE, check)

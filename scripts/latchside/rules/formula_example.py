@@ -10,8 +10,10 @@ from latchside.figures.inputs import InputError
 from latchside.figures.program import read_program
 from latchside.findings import Finding, did_you_mean
 from latchside.library import Library, Record
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "formula-example"
 _Path = tuple[str | int, ...]
 
@@ -24,10 +26,10 @@ def check(library: Library) -> Iterator[Finding]:
         for index, example in enumerate(record["examples"]):
             unknown = [name for name in example["outputs"] if name not in outputs]
             for name in unknown:
-                yield record.finding(
-                    CODE, ("examples", index, "outputs", name), f"{name}, which is no output",
-                    f"one of: {', '.join(outputs)}.{did_you_mean(name, outputs)}", "Correct the name.",
-                )  # fmt: skip
+                problem = message.finding(
+                    "no-such-output", output=name, outputs=", ".join(outputs), hint=did_you_mean(name, outputs)
+                )
+                yield record.finding(CODE, ("examples", index, "outputs", name), *problem)
             if sound and "model" not in record.data and not unknown:
                 yield from _worked(record, ("examples", index), example)
 
@@ -36,17 +38,19 @@ def _worked(record: Record, path: _Path, example: Mapping[str, Any]) -> Iterator
     try:
         answer = Figure(record.id, record.data).answer(example["inputs"])
     except InputError as error:
-        yield record.finding(
-            CODE, (*path, "inputs"), "; ".join(error.lines), "inputs that the figure accepts", "Correct the example."
-        )
+        yield record.finding(CODE, (*path, "inputs"), *message.finding("inputs-refused", why="; ".join(error.lines)))
         return
     for name, expected in example["outputs"].items():
         found = answer.outputs[name]
         if not agrees(found, expected, example["tolerance"]):
-            yield record.finding(
-                CODE, (*path, "outputs", name), f"{name} comes out as {found!r}",
-                f"{expected!r} within {example['tolerance']:g} of it", "Correct the example or the expression.",
-            )  # fmt: skip
+            problem = message.finding(
+                "comes-out-otherwise",
+                output=name,
+                found=repr(found),
+                expected=repr(expected),
+                share=f"{example['tolerance']:g}",
+            )
+            yield record.finding(CODE, (*path, "outputs", name), *problem)
 
 
 def agrees(found: object, expected: object, tolerance: float) -> bool:

@@ -11,8 +11,10 @@ from latchside.figures.inputs import declared
 from latchside.figures.typed import TypedError
 from latchside.findings import Finding, did_you_mean
 from latchside.library import Library, Record
+from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "formula-input"
 _SORTS = ("choices", "list", "yes_no", "integer")
 
@@ -26,43 +28,36 @@ def check(library: Library) -> Iterator[Finding]:
             yield from _entry(record, index, entry, names)
         model = record.get("model")
         if model is not None and model not in known_models:
-            yield record.finding(
-                CODE, ("model",), f"the model {model}, which does not exist", f"one of: {', '.join(known_models)}.",
-                "Correct the name, or write the module.",
-            )  # fmt: skip
+            problem = message.finding("no-such-model", model=model, models=", ".join(known_models))
+            yield record.finding(CODE, ("model",), *problem)
 
 
 def _entry(record: Record, index: int, entry: Mapping[str, Any], names: list[str]) -> Iterator[Finding]:
     path = ("inputs", index)
     if entry.get("min", 0) > entry.get("max", entry.get("min", 0)):
-        yield record.finding(
-            CODE, path, f"min {entry['min']} above max {entry['max']}", "min at most max", "Swap or correct them."
-        )
+        problem = message.finding("limits-crossed", least=str(entry["min"]), most=str(entry["max"]))
+        yield record.finding(CODE, path, *problem)
     sorts = [sort for sort in _SORTS if entry.get(sort)]
     if len(sorts) > 1:
-        yield record.finding(CODE, path, " and ".join(sorts), "one of them", "Keep one.")
+        yield record.finding(CODE, path, *message.finding("several-sorts", sorts=listed(sorts)))
     other = entry.get("instead_of")
     if other is not None and (other not in names or other == entry["name"]):
-        yield record.finding(
-            CODE, (*path, "instead_of"), f"{other}, which is no other input",
-            f"the name of another input.{did_you_mean(other, set(names) - {entry['name']})}", "Correct the name.",
-        )  # fmt: skip
+        problem = message.finding("no-other-input", input=other, hint=did_you_mean(other, set(names) - {entry["name"]}))
+        yield record.finding(CODE, (*path, "instead_of"), *problem)
     yield from _when(record, path, entry)
     if "default" in entry and len(sorts) < 2:
         try:
             declared([entry])[0].read(entry["default"])
         except TypedError as error:
-            yield record.finding(CODE, (*path, "default"), str(error), "a default it accepts itself", "Correct it.")
+            yield record.finding(CODE, (*path, "default"), *message.finding("default-refused", why=str(error)))
 
 
 def _when(record: Record, path: tuple[str, int], entry: Mapping[str, Any]) -> Iterator[Finding]:
     choices = {one["name"]: one["choices"] for one in record["inputs"] if "choices" in one}
     for name, word in entry.get("when", {}).items():
         if word not in choices.get(name, {}):
-            yield record.finding(
-                CODE, (*path, "when", name), f"{name}: {word}", "another input with choices, and one of its words",
-                "Correct the name or the word.",
-            )  # fmt: skip
+            problem = message.finding("no-such-choice", input=name, word=str(word))
+            yield record.finding(CODE, (*path, "when", name), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -8,8 +8,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.text import plain
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "harmless-notice"
 _INJURY = re.compile(
     r"\b(injur\w*|wound\w*|burns?|death|kill\w*|hurt\w*|blinded|blinding|blindness|fractur\w*|suffocat\w*)\b",
@@ -23,10 +25,7 @@ def check(library: Library) -> Iterator[Finding]:
         for name in ("hazard", "consequence") if caution["level"] == "notice" else ():
             match = _INJURY.search(plain(caution[name]))
             if match:
-                yield caution.finding(
-                    CODE, (name,), f'"{match[0]}" in a notice', "damage or disturbance only",
-                    "Raise the level, or say what is damaged.",
-                )  # fmt: skip
+                yield caution.finding(CODE, (name,), *message.finding("injury", word=match[0]))
 
 
 RULE = Rule(CODE, check)

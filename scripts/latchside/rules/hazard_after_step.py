@@ -8,14 +8,17 @@ from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.commands import forbids, verb_of
 from latchside.library.compiled import own_steps
+from latchside.messages import messages
 from latchside.rules.rule import Rule
+from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "hazard-after-step"
 
 
 def check(library: Library) -> Iterator[Finding]:
     """Where a command has a hazard of its own, a caution for it is shown at that step or earlier."""
-    hazards = library.schemas.documents["vocabulary.schema.json"]["$defs"]["hazard-verb"]["x-cautions"]
+    hazards = library.schemas.documents[VOCABULARY]["$defs"]["hazard-verb"]["x-cautions"]
     for record, path, text, shown in (*_steps(library), *_of_faults(library)):
         verb = verb_of(text)
         if verb in hazards and not forbids(text) and not shown & set(hazards[verb]):
@@ -46,11 +49,7 @@ def _of_faults(library: Library) -> Iterator[_Command]:
 
 
 def _finding(record: Record, path: tuple[str | int, ...], verb: str, cautions: list[str]) -> Finding:
-    return record.finding(
-        CODE, path, f"a step that begins with {verb}, with no caution before it",
-        "one of the cautions " + ", ".join(cautions) + " here, on an earlier step or for the whole",
-        "Add the caution's id under cautions of this step or under safety.",
-    )  # fmt: skip
+    return record.finding(CODE, path, *message.finding("no-caution", verb=verb, cautions=", ".join(cautions)))
 
 
 RULE = Rule(CODE, check)

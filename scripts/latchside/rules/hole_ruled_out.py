@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.traits import traits
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "hole-ruled-out"
 _NO_HOLE = {"fire-rated": "yes", "escape": "yes", "drill": "no"}
 """The answers of a survey that forbid a new hole."""
@@ -21,11 +23,7 @@ def check(library: Library) -> Iterator[Finding]:
             continue
         for field, answer in _NO_HOLE.items():
             if not _rules_out(device, field, answer):
-                yield device.finding(
-                    CODE, ("avoid",), f"a hole, and nothing that rules it out where {field} is {answer}",
-                    "a sentence with rules_out: true and that field under when",
-                    "Add it: a hole in a fire or escape door cannot be taken back.",
-                )  # fmt: skip
+                yield device.finding(CODE, ("avoid",), *message.finding("not-ruled-out", field=field, answer=answer))
 
 
 def _rules_out(device: Record, field: str, answer: str) -> bool:

@@ -8,8 +8,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.text import written
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "house-word"
 _FREE = frozenset({"north_america", "europe", "instead_of", "says", "also_called"})
 
@@ -28,10 +30,8 @@ def check(library: Library) -> Iterator[Finding]:
             for passage in written(text):
                 for match in pattern.finditer(passage):
                     term = instead[match[1].lower()]
-                    yield record.finding(
-                        CODE, path, f'"{match[0]}"', f'"{term.name.lower()}", the word of the terms list',
-                        "Use the word, or link to the term as [[term/" + term.id + "]].",
-                    )  # fmt: skip
+                    problem = message.finding("replaced-word", word=match[0], instead=term.name, term=term.id)
+                    yield record.finding(CODE, path, *problem)
 
 
 RULE = Rule(CODE, check)

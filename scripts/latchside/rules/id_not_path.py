@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "id-not-path"
 
 
@@ -15,10 +17,8 @@ def check(library: Library) -> Iterator[Finding]:
     """The id inside a record is its file name without `.yaml`."""
     for record in library:
         if record["id"] != record.id:
-            yield record.finding(
-                CODE, ("id",), f'"{record["id"]}" in {record.raw.file}', f'"{record.id}", as the file is named',
-                "Rename the file or correct the id; after a rename add the old id under aliases.",
-            )  # fmt: skip
+            problem = message.finding("other-id", id=record["id"], file=record.raw.file, name=record.id)
+            yield record.finding(CODE, ("id",), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -10,12 +10,16 @@ from latchside.library import Library, Record
 from latchside.library.commands import verb_of
 from latchside.library.compiled import own_steps
 from latchside.library.text import plain
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "into-control-unit"
 CAUTION = "mains-wiring"
 _PLACE = "control-unit"
 _INSIDE = re.compile(r"\bterminals?\b|\bcabinet\b|\bopen\b.*\bcover of the control unit\b", re.IGNORECASE)
+_AT_UNIT = re.compile(r"at the control unit")
+_OFF_TERMINALS = re.compile(r"off the terminals")
 _METERS = ("meter", "measure")
 
 
@@ -47,16 +51,12 @@ def _fault(fault: Record) -> Iterator[Finding]:
 
 def _meters_inside(text: str, needs: Sequence[str]) -> bool:
     """The meter goes to the terminals of the control unit, or of whatever the loop ends at, which may be one."""
-    there = "at the control unit" in text or ("off the terminals" in text and "transmitter" not in text)
-    return there and "meter" in needs and verb_of(text) in _METERS
+    there = _AT_UNIT.search(text) or (_OFF_TERMINALS.search(text) and "transmitter" not in text)
+    return bool(there) and "meter" in needs and verb_of(text) in _METERS
 
 
 def _finding(record: Record, path: tuple[str | int, ...]) -> Finding:
-    return record.finding(
-        CODE, path, "work inside a control unit, with no caution for mains before it",
-        f"the caution {CAUTION} here, on an earlier step or for the whole",
-        f"Add {CAUTION} under cautions.",
-    )  # fmt: skip
+    return record.finding(CODE, path, *message.finding("no-caution", caution=CAUTION))
 
 
 RULE = Rule(CODE, check)

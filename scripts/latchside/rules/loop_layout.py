@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.text import ValueLink, parts
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "loop-layout"
 _WORDS = ("resistor", "layout")
 
@@ -22,10 +24,7 @@ def check(library: Library) -> Iterator[Finding]:
                 continue
             for part in parts(text):
                 if isinstance(part, ValueLink) and part.name in readings and _of_device(record, part):
-                    yield record.finding(
-                        CODE, path, f"{part.name} without its layout", "the number of resistors and where they lie",
-                        "Say the layout, or say the shut or open value of its layout.",
-                    )  # fmt: skip
+                    yield record.finding(CODE, path, *message.finding("no-layout", value=part.name))
 
 
 def _of_device(record: Record, link: ValueLink) -> bool:

@@ -9,8 +9,10 @@ from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.commands import verb_of
 from latchside.library.compiled import own_steps
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "measuring-step"
 _VERBS = ("measure", "meter", "gauge")
 _Path = tuple[str | int, ...]
@@ -20,20 +22,13 @@ def check(library: Library) -> Iterator[Finding]:
     """A step that measures has `measure`; a single expected value has a tolerance."""
     for record, path, step in _steps(library):
         if verb_of(step.get("do", "")) in _VERBS and "measure" not in step:
-            yield record.finding(
-                CODE, path, "a measuring step without measure",
-                "what is measured, the expected value with unit and tolerance, and what to do outside",
-                "Add measure with what, expect and outside.",
-            )  # fmt: skip
+            yield record.finding(CODE, path, *message.finding("no-measure"))
         if step.get("measure") == "step":
             yield from _borrowed(library, record, path, step["step"])
             continue
         expect = step.get("measure", {}).get("expect", {})
         if "value" in expect and "tolerance" not in expect:
-            yield record.finding(
-                CODE, (*path, "measure", "expect"), "an expected value without tolerance",
-                "tolerance, or min and max", "Say how far a good reading may be off.",
-            )  # fmt: skip
+            yield record.finding(CODE, (*path, "measure", "expect"), *message.finding("no-tolerance"))
 
 
 def _borrowed(library: Library, record: Record, path: _Path, reference: str) -> Iterator[Finding]:
@@ -41,10 +36,7 @@ def _borrowed(library: Library, record: Record, path: _Path, reference: str) -> 
     procedure_id, _, step_id = reference.partition("/")
     procedure = library.find("procedure", procedure_id)
     if procedure and not any(s["id"] == step_id and "measure" in s for _, s in own_steps(procedure)):
-        yield record.finding(
-            CODE, (*path, "measure"), f"measure: step, and {reference} measures nothing", "a step with measure",
-            "Name the step that measures, or state the measurement here.",
-        )  # fmt: skip
+        yield record.finding(CODE, (*path, "measure"), *message.finding("step-measures-nothing", step=reference))
 
 
 def _steps(library: Library) -> Iterator[tuple[Record, _Path, Mapping[str, Any]]]:

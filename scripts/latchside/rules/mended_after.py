@@ -7,8 +7,10 @@ from typing import Any
 
 from latchside.findings import Finding, did_you_mean
 from latchside.library import Library, Record
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "mended-after"
 MOST = 10
 """Causes that hang together by `after`: all their orders are tried."""
@@ -32,25 +34,16 @@ def _named(
     fault: Record, causes: Mapping[str, Mapping[str, Any]], id_: str, path: tuple[str | int, ...]
 ) -> Iterator[Finding]:
     if id_ not in causes:
-        yield fault.finding(
-            CODE, path, f"{id_}, which is no cause of this fault", f"a cause of this fault.{did_you_mean(id_, causes)}",
-            "Correct the id, or add the cause.",
-        )  # fmt: skip
+        yield fault.finding(CODE, path, *message.finding("no-such-cause", cause=id_, hint=did_you_mean(id_, causes)))
     elif causes[id_]["remedy"]["who"] == "electrician":
-        yield fault.finding(
-            CODE, path, f"{id_}, which only a licensed electrician repairs", "a cause that is repaired on the visit",
-            "Drop it here: what is an electrician's work is passed on.",
-        )  # fmt: skip
+        yield fault.finding(CODE, path, *message.finding("for-an-electrician", cause=id_))
 
 
 def _circle(fault: Record, waits: Waits, index: int, id_: str) -> Iterator[Finding]:
     way = _way_back(waits, id_, id_, (id_,))
     order = list(waits)
     if way and order.index(id_) == min(order.index(one) for one in way):  # a circle is told once
-        yield fault.finding(
-            CODE, ("causes", index, "after"), "a circle: " + " after ".join(way), "one that can be repaired first",
-            "Take one of them out.",
-        )  # fmt: skip
+        yield fault.finding(CODE, ("causes", index, "after"), *message.finding("circle", causes=" → ".join(way)))
 
 
 def _way_back(waits: Waits, start: str, id_: str, way: tuple[str, ...]) -> tuple[str, ...]:
@@ -72,10 +65,7 @@ def _many(fault: Record, waits: Waits) -> Iterator[Finding]:
             grown |= {id_ for id_, named in waits.items() if group & set(named)}
         rest -= group
         if len(group) > MOST:
-            yield fault.finding(
-                CODE, ("causes",), f"{len(group)} causes that hang together by after", f"{MOST} at most",
-                "Leave out what is not needed, or split the fault.",
-            )  # fmt: skip
+            yield fault.finding(CODE, ("causes",), *message.finding("too-many", count=len(group), most=MOST))
 
 
 RULE = Rule(CODE, check)

@@ -10,8 +10,10 @@ from latchside.kinds import CARDS, KINDS
 from latchside.library import Library, Link
 from latchside.library.compiled import own_steps
 from latchside.library.text import ValueLink, parts
+from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "missing-reference"
 
 
@@ -19,14 +21,18 @@ def check(library: Library) -> Iterator[Finding]:
     """Every id names a record, a step, a drawing or a card that exists."""
     for link in library.links:
         known = _known(library, link.kind)
+        reference = f"{link.kind}/{link.id}"
         if known is None:
-            yield _finding(link, f"{link.kind}/{link.id}", f"a kind: {', '.join(KINDS)} or card", KINDS, link.kind)
+            kinds, hint = listed([*KINDS, "card"], "or"), did_you_mean(link.kind, KINDS)
+            yield _finding(link, *message.finding("no-such-kind", reference=reference, kinds=kinds, hint=hint))
         elif link.id not in known and link.target not in library.unsound:
-            yield _finding(link, f"{link.kind}/{link.id}", f"an existing {link.kind}", known, link.id)
+            hint = did_you_mean(link.id, known)
+            yield _finding(link, *message.finding("no-such-record", reference=reference, kind=link.kind, hint=hint))
         elif link.step and (procedure := library.find(link.kind, link.id)):
             steps = {step["id"] for _, step in own_steps(procedure)} if link.kind == "procedure" else set()
             if link.step not in steps:
-                yield _finding(link, f"step {link.step}", f"a step of {link.kind}/{link.id}", steps, link.step)
+                hint = did_you_mean(link.step, steps)
+                yield _finding(link, *message.finding("no-such-step", reference=reference, step=link.step, hint=hint))
     yield from _values(library)
 
 
@@ -38,11 +44,8 @@ def _known(library: Library, kind: str) -> Iterable[str] | None:
     return library.records.get(kind)
 
 
-def _finding(link: Link, found: str, expected: str, known: Iterable[str], word: str) -> Finding:
-    return link.source.finding(
-        CODE, link.path, f"{found}, which does not exist", f"{expected}.{did_you_mean(word, known)}",
-        "Correct the id, or write what it names.",
-    )  # fmt: skip
+def _finding(link: Link, found: str, expected: str, action: str) -> Finding:
+    return link.source.finding(CODE, link.path, found, expected, action)
 
 
 def _values(library: Library) -> Iterator[Finding]:
@@ -64,11 +67,8 @@ def _values(library: Library) -> Iterator[Finding]:
                         continue  # the owner itself is reported above
                     known = owner.get("values", {})
                 if part.name not in known:
-                    yield record.finding(
-                        CODE, path, f"the value {part.name}, which does not exist",
-                        f"a name under values.{did_you_mean(part.name, known)}",
-                        "Correct the name, or add the value.",
-                    )  # fmt: skip
+                    problem = message.finding("no-such-value", value=part.name, hint=did_you_mean(part.name, known))
+                    yield record.finding(CODE, path, *problem)
 
 
 RULE = Rule(CODE, check)

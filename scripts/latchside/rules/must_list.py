@@ -8,8 +8,10 @@ from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.model import FOR_DEVICES, Path
 from latchside.library.uses import procedures_at, procedures_of
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "must-list"
 _UNDER = {"procedure": "procedures", "checklist": "checklists", "fault": "faults", "caution": "cautions"}
 
@@ -21,16 +23,12 @@ def check(library: Library) -> Iterator[Finding]:
             listing = {one.id: one for one in library.of("device") if record.id in _listed(one, kind)}
             for device in library.devices(record["needed"]) if "needed" in record.data else ():
                 if device.id not in listing:
-                    yield device.finding(
-                        CODE, (_UNDER[kind],), f"{_UNDER[kind]} without {record.id}, which its traits ask for",
-                        f"{record.id} under {_UNDER[kind]}", f"Add it. {record.raw.file} says whom it is needed by.",
-                    )  # fmt: skip
+                    problem = message.finding("not-listed", record=record.id, field=_UNDER[kind], file=record.raw.file)
+                    yield device.finding(CODE, (_UNDER[kind],), *problem)
             for device in listing.values():
                 if device.id not in record.get("only", (device.id,)):
-                    yield device.finding(
-                        CODE, _path(device, kind, record.id), f"{record.id}, which is not for a device of its traits",
-                        f"what {record.raw.file} says under only", "Take it out, or correct the traits.",
-                    )  # fmt: skip
+                    problem = message.finding("not-for-it", record=record.id, file=record.raw.file)
+                    yield device.finding(CODE, _path(device, kind, record.id), *problem)
 
 
 def _listed(device: Record, kind: str) -> tuple[str, ...]:

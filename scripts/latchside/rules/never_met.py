@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "never-met"
 
 
@@ -18,18 +20,12 @@ def check(library: Library) -> Iterator[Finding]:
             for index, entry in enumerate(device[name]):
                 for mark in ("weight", "rules_out"):
                     if mark in entry and "when" not in entry:
-                        yield device.finding(
-                            CODE, (name, index, mark), f"{mark} without when", "a condition that it counts for",
-                            "Say under when what has to hold, or take it out.",
-                        )  # fmt: skip
+                        yield device.finding(CODE, (name, index, mark), *message.finding("no-condition", mark=mark))
                 for number, test in enumerate(entry.get("when", ())):
                     for at, word in enumerate(test.get("is", ()) if test["field"] == "kind" else ()):
                         if word in library.schemas.words("opening") and word not in device["openings"]:
-                            yield device.finding(
-                                CODE, (name, index, "when", number, "is", at),
-                                f"{word}, on which {device.id} is not used", "a kind that stands under openings",
-                                "Add it to openings, or drop it here.",
-                            )  # fmt: skip
+                            problem = message.finding("kind-not-listed", kind=word, device=device.id)
+                            yield device.finding(CODE, (name, index, "when", number, "is", at), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "no-cause-left"
 
 
@@ -16,10 +18,7 @@ def check(library: Library) -> Iterator[Finding]:
     for fault in library.of("fault"):
         for index, one in enumerate(fault["checks"]):
             if not any("leaves" in result or "go" in result for result in one["results"]):
-                yield fault.finding(
-                    CODE, ("checks", index), f"the check {one['id']}, which leaves no cause whatever it shows",
-                    "a result with leaves or go", "Say which causes each result leaves, or drop the check.",
-                )  # fmt: skip
+                yield fault.finding(CODE, ("checks", index), *message.finding("leaves-none", check=one["id"]))
 
 
 RULE = Rule(CODE, check)

@@ -8,8 +8,10 @@ from typing import Any
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.model import FOR_DEVICES, Path
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "no-device"
 _ASKED = ("only", "needed")
 
@@ -22,11 +24,8 @@ def check(library: Library) -> Iterator[Finding]:
         for record in library.of(kind):
             for path, asked in _conditions(record.raw.value, ()):
                 if not library.devices(asked):
-                    said = ", ".join(f"{name}: [{', '.join(words)}]" for name, words in asked.items())
-                    yield record.finding(
-                        CODE, path, f"{said}, which no device has", "traits that a device of the library has together",
-                        "Correct the traits, or delete what is for no device.",
-                    )  # fmt: skip
+                    stated = ", ".join(f"{name}: [{', '.join(words)}]" for name, words in asked.items())
+                    yield record.finding(CODE, path, *message.finding("met-by-none", traits=stated))
 
 
 def _conditions(value: Any, path: Path) -> Iterator[tuple[Path, Mapping[str, list[str]]]]:

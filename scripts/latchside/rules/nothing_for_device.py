@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.uses import procedures_at, uses
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "nothing-for-device"
 _WORK = ("steps", "points", "causes")
 """Where steps, items and causes stand: a proof or a close-up alone is no work."""
@@ -36,10 +38,7 @@ def _done(library: Library, procedure: Record, device: str, given: set[tuple[tup
 
 
 def _finding(device: Record, path: tuple[str | int, ...], record: Record, what: str) -> Finding:
-    return device.finding(
-        CODE, path, f"{record.id}, which has no {what} for this device", f"a record with a {what} for its traits",
-        f"Take it out, or write the {what}s in {record.raw.file}.",
-    )  # fmt: skip
+    return device.finding(CODE, path, *message.finding(f"no-{what}", record=record.id, file=record.raw.file))
 
 
 RULE = Rule(CODE, check)

@@ -10,15 +10,18 @@ from latchside.library import Library, Record
 from latchside.library.commands import verb_of
 from latchside.library.compiled import own_steps
 from latchside.library.text import plain
+from latchside.messages import messages
 from latchside.rules.rule import Rule
+from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "one-command"
 MOST_WORDS = 20
 
 
 def check(library: Library) -> Iterator[Finding]:
     """Each command starts with a known verb, is one sentence, and is short."""
-    verbs = library.schemas.documents["vocabulary.schema.json"]["$defs"]["step-verb"]["enum"]
+    verbs = library.schemas.documents[VOCABULARY]["$defs"]["step-verb"]["enum"]
     for record, path, text in _commands(library):
         yield from _problems(record, path, text, verbs)
 
@@ -41,21 +44,11 @@ def _commands(library: Library) -> Iterator[tuple[Record, tuple[str | int, ...],
 def _problems(record: Record, path: tuple[str | int, ...], text: str, verbs: list[str]) -> Iterator[Finding]:
     first, read = verb_of(text), plain(text)
     if first not in verbs:
-        yield record.finding(
-            CODE, path, f'a command that starts with "{first}"',
-            f"a verb of the list step-verb (a condition first, with a comma).{did_you_mean(first, verbs)}",
-            "Start with the verb, or add it to schema/vocabulary.schema.json.",
-        )  # fmt: skip
+        yield record.finding(CODE, path, *message.finding("no-verb", word=first, hint=did_you_mean(first, verbs)))
     if len(read.split()) > MOST_WORDS:
-        yield record.finding(
-            CODE,
-            path,
-            f"a command of {len(read.split())} words",
-            f"at most {MOST_WORDS}",
-            "Shorten or split it.",
-        )
+        yield record.finding(CODE, path, *message.finding("too-long", count=len(read.split()), most=MOST_WORDS))
     if re.search(r"\band then\b|;|[.!?] +\S", read):
-        yield record.finding(CODE, path, "more than one command", "one command a step", "Split it into steps.")
+        yield record.finding(CODE, path, *message.finding("several"))
 
 
 RULE = Rule(CODE, check)

@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.kinds import DRAWINGS
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "opening-not-drawn"
 
 
@@ -18,10 +20,8 @@ def check(library: Library) -> Iterator[Finding]:
         for index, kind in enumerate(device["openings"]):
             id_ = f"opening-{kind}"
             if id_ not in library.drawings and ("drawing", id_) not in library.unsound:
-                yield device.finding(
-                    CODE, ("openings", index), f"{kind}, which is not drawn", f"{DRAWINGS}/{id_}.svg",
-                    "Draw where magnet and sensor go on it.",
-                )  # fmt: skip
+                problem = message.finding("not-drawn", kind=kind, file=f"{DRAWINGS}/{id_}.svg")
+                yield device.finding(CODE, ("openings", index), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "orphan"
 _USED_BY = {
     "procedure": ("device", "procedure"),
@@ -33,11 +35,8 @@ def check(library: Library) -> Iterator[Finding]:
                 user is not record for by in users for user in library.referring(kind, record.id, by)
             )
             if not used:
-                yield record.finding(
-                    CODE, ("id",), f"{kind}/{record.id}, which nothing refers to",
-                    f"a reference from a {' or '.join(users)}",
-                    f"Refer to it as {kind}/{record.id}, or delete it.",
-                )  # fmt: skip
+                problem = message.finding("not-used", record=f"{kind}/{record.id}", users=listed(list(users), "or"))
+                yield record.finding(CODE, ("id",), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -12,16 +12,18 @@ from latchside.library.model import Path
 from latchside.library.text import plain
 from latchside.library.traits import traits
 from latchside.library.uses import uses
+from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "other-sense"
 _BEFORE = ("survey", "choose")
 """Stages at which no device is chosen yet: what is looked for there, is looked for of each."""
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """The words of one way of sensing stand only in steps, items and causes for devices that sense so."""
+    """The words of one way of sensing stand only in what is for devices that sense so."""
     entry = library.schemas.documents[VOCABULARY]["$defs"]["senses"]
     for senses, words in entry["x-speaks"].items():
         kept = {senses, *entry["x-also"].get(senses, ())}
@@ -32,11 +34,10 @@ def check(library: Library) -> Iterator[Finding]:
             told = [device.name for device in use.devices if device.id in others]
             word = _first(library, use.record.key, use.path, tuple(words)) if told else ""
             if word:
-                yield use.record.finding(
-                    CODE, use.path, f"“{word}”, told to whoever fits {', '.join(told)}, which has none",
-                    f"only: {{senses: [{', '.join(sorted(kept))}]}}, or words that hold for each device",
-                    "Say with only whom it is for, or change the words.",
-                )  # fmt: skip
+                problem = message.finding(
+                    "word", word=word, devices=listed(told), count=len(told), senses=", ".join(sorted(kept))
+                )
+                yield use.record.finding(CODE, use.path, *problem)
 
 
 def _first(library: Library, key: tuple[str, str], path: Path, words: tuple[str, ...]) -> str:

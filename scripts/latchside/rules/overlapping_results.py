@@ -7,8 +7,10 @@ from typing import Any
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "overlapping-results"
 _WITHIN = 1e-6
 
@@ -26,27 +28,22 @@ def _foreign(fault: Record, index: int, results: tuple[Mapping[str, Any], ...]) 
     for j, result in enumerate(results):
         for cause in result.get("likelihood", ()):
             if cause not in result.get("leaves", ()):
-                yield fault.finding(
-                    CODE, ("checks", index, "results", j, "likelihood", cause),
-                    f"a likelihood for {cause}, which this result does not leave", "causes listed under its leaves",
-                    "Add the cause to leaves, or drop its likelihood.",
-                )  # fmt: skip
+                problem = message.finding("likelihood-not-left", cause=cause)
+                yield fault.finding(CODE, ("checks", index, "results", j, "likelihood", cause), *problem)
 
 
 def _sums(fault: Record, index: int, results: tuple[Mapping[str, Any], ...]) -> Iterator[Finding]:
     for cause in sorted({cause for result in results for cause in result.get("leaves", ())}):
         leaving = [j for j, result in enumerate(results) if cause in result.get("leaves", ())]
-        said = [(j, results[j]["likelihood"][cause]) for j in leaving if cause in results[j].get("likelihood", ())]
-        total = sum(chance for _, chance in said)
-        silent = len(leaving) - len(said)
-        if not said or (abs(total - 1) <= _WITHIN if not silent else total < 1 - _WITHIN):
+        stated = [(j, results[j]["likelihood"][cause]) for j in leaving if cause in results[j].get("likelihood", ())]
+        total = sum(chance for _, chance in stated)
+        silent = len(leaving) - len(stated)
+        if not stated or (abs(total - 1) <= _WITHIN if not silent else total < 1 - _WITHIN):
             continue
-        yield fault.finding(
-            CODE, ("checks", index, "results", said[0][0], "likelihood", cause),
-            f"likelihoods of {cause} that add up to {total:.6g}",
-            f"less than 1, since {silent} more results leave it" if silent else "1 over the results that leave it",
-            "Correct them, or correct which results leave the cause.",
-        )  # fmt: skip
+        problem = message.finding(
+            "sum-with-silent" if silent else "sum", cause=cause, total=f"{total:.6g}", count=silent
+        )
+        yield fault.finding(CODE, ("checks", index, "results", stated[0][0], "likelihood", cause), *problem)
 
 
 def _same(fault: Record, index: int, results: tuple[Mapping[str, Any], ...]) -> Iterator[Finding]:
@@ -58,12 +55,8 @@ def _same(fault: Record, index: int, results: tuple[Mapping[str, Any], ...]) -> 
         if len(group) < 2 or "go" in result or "escalate" in result or "likelihood" in result:
             continue
         if first.setdefault(group, j) != j:
-            yield fault.finding(
-                CODE, ("checks", index, "results", j),
-                f"a result that leaves the same causes as {results[first[group]]['id']}",
-                "results that tell causes apart, or a likelihood that does",
-                "Join the two, correct what they leave, or say how likely each is.",
-            )  # fmt: skip
+            problem = message.finding("same-causes", result=results[first[group]]["id"])
+            yield fault.finding(CODE, ("checks", index, "results", j), *problem)
 
 
 RULE = Rule(CODE, check)

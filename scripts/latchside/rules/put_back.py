@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "put-back"
 
 
@@ -20,10 +22,8 @@ def check(library: Library) -> Iterator[Finding]:
         for index, one in enumerate(fault["checks"]):
             for number, need in enumerate(one["needs"]):
                 if touch[need] and "restore" not in one:
-                    yield fault.finding(
-                        CODE, ("checks", index, "needs", number), f"“{words[need]}” and no restore",
-                        "restore: how protection is put back", "Add restore, or correct what the check needs.",
-                    )  # fmt: skip
+                    problem = message.finding("no-restore", need=words[need])
+                    yield fault.finding(CODE, ("checks", index, "needs", number), *problem)
 
 
 RULE = Rule(CODE, check)

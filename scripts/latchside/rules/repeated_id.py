@@ -8,8 +8,10 @@ from typing import Any
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.compiled import own_steps
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "repeated-id"
 _Path = tuple[str | int, ...]
 
@@ -23,7 +25,8 @@ def check(library: Library) -> Iterator[Finding]:
         for record in kind.values():
             for index, alias in enumerate(record.listed("aliases")):
                 if alias in taken:
-                    yield _finding(record, ("aliases", index), alias, f"taken by {taken[alias].raw.file}")
+                    problem = message.finding("taken", id=alias, file=taken[alias].raw.file)
+                    yield record.finding(CODE, ("aliases", index), *problem)
                 taken.setdefault(alias, record)
 
 
@@ -51,12 +54,8 @@ def _once(record: Record, entries: Iterator[tuple[_Path, Mapping[str, Any]]]) ->
     seen: set[str] = set()
     for path, entry in entries:
         if entry.get("id") in seen:
-            yield _finding(record, (*path, "id"), entry["id"], "used above in this record")
+            yield record.finding(CODE, (*path, "id"), *message.finding("used-above", id=entry["id"]))
         seen.add(entry.get("id", ""))
-
-
-def _finding(record: Record, path: _Path, id_: str, why: str) -> Finding:
-    return record.finding(CODE, path, f'the id "{id_}", {why}', "an id used once", "Choose another id.")
 
 
 RULE = Rule(CODE, check)

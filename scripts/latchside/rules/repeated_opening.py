@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "repeated-opening"
 
 
@@ -19,10 +21,8 @@ def check(library: Library) -> Iterator[Finding]:
             before = first.setdefault(opening["id"], index)
             if before != index:
                 line = record.raw.place("openings", before, "id").line
-                yield record.finding(
-                    CODE, ("openings", index, "id"), f'the id "{opening["id"]}", used on line {line}',
-                    "ids that differ", "Give the opening an id of its own.",
-                )  # fmt: skip
+                problem = message.finding("used", id=opening["id"], line=str(line))
+                yield record.finding(CODE, ("openings", index, "id"), *problem)
 
 
 RULE = Rule(CODE, check)

@@ -8,8 +8,10 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.text import plain
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "secret-on-paper"
 _SECRET = re.compile(
     r"\b(pass(?:word|code|phrase)s?|code ?words?|pins?|words? that opens?"
@@ -34,10 +36,7 @@ def check(library: Library) -> Iterator[Finding]:
             continue  # a job's notes have a rule of their own
         for path, text, _ in library.texts(record):
             if _PAST not in path and any(_on_paper(sentence) for sentence in _SENTENCE.split(plain(text))):
-                yield record.finding(
-                    CODE, path, "a text that puts a password or a code on paper", "a text that leaves it unwritten",
-                    "Say who speaks or enters it themselves, or say that it is not written down.",
-                )  # fmt: skip
+                yield record.finding(CODE, path, *message.finding("on-paper"))
 
 
 def _on_paper(sentence: str) -> bool:

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding, did_you_mean
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "table-cells"
 
 
@@ -19,21 +21,13 @@ def check(library: Library) -> Iterator[Finding]:
             path = ("rows", index, "cells")
             for name, cell in row["cells"].items():
                 if name not in columns:
-                    yield table.finding(
-                        CODE, (*path, name), f"a cell {name}", f"a column id.{did_you_mean(name, columns)}",
-                        "Correct the id, or add the column.",
-                    )  # fmt: skip
+                    problem = message.finding("no-such-column", cell=name, hint=did_you_mean(name, columns))
+                    yield table.finding(CODE, (*path, name), *problem)
                 elif isinstance(cell, int | float) and "unit" not in columns[name]:
-                    yield table.finding(
-                        CODE, (*path, name), f"the number {cell} under a column without unit", "a unit for the column",
-                        "Add unit to the column (count for a number without one).",
-                    )  # fmt: skip
+                    yield table.finding(CODE, (*path, name), *message.finding("no-unit", cell=str(cell)))
             for name in columns:
                 if name not in row["cells"]:
-                    yield table.finding(
-                        CODE, path, f"no cell for {name}", "a cell for each column (not stated, if it is not)",
-                        f"Add {name}.",
-                    )  # fmt: skip
+                    yield table.finding(CODE, path, *message.finding("no-cell", column=name))
 
 
 RULE = Rule(CODE, check)

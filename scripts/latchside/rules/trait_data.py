@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from latchside.figures.rounding import joined
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.traits import traits
+from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "trait-data"
 Asked = Mapping[str, tuple[str, ...]]
 
@@ -30,35 +31,34 @@ def _needed(
 ) -> Iterator[Finding]:
     for name, asked in words["x-needs"].items():
         if name not in known and traits(device).fit(asked):
-            what = f"the value {name}" if where == "values" else f"a part that is a {words['x-words'][name]}"
-            yield device.finding(
-                CODE, (where,), f"nothing states {what}, and the device is one with {_said(asked, library)}",
-                f"{name} under {where}" if where == "values" else f"a part with role: {name}",
-                "Add it, or correct the traits.",
-            )  # fmt: skip
+            problem = message.finding(
+                "value-not-stated" if where == "values" else "part-not-listed",
+                name=name,
+                word=words["x-words"][name],
+                traits=_stated(asked, library),
+            )
+            yield device.finding(CODE, (where,), *problem)
 
 
 def _foreign(library: Library, device: Record, vocabulary: Mapping[str, Any]) -> Iterator[Finding]:
     own = traits(device)
-    stated = [(("values", name), name, vocabulary["value-name"]) for name in device["values"]]
-    listed = [(("parts", index, "role"), one.role, vocabulary["part-role"]) for index, one in enumerate(own.parts)]
-    for path, name, words in (*stated, *listed):
+    values = [(("values", name), name, vocabulary["value-name"]) for name in device["values"]]
+    parts = [(("parts", index, "role"), one.role, vocabulary["part-role"]) for index, one in enumerate(own.parts)]
+    for path, name, words in (*values, *parts):
         asked = words["x-only"].get(name)
         if asked and not own.fit(asked):
-            yield device.finding(
-                CODE, path, f"{name}, and the device is none with {_said(asked, library)}",
-                "what goes with its traits", "Take it out, or correct the traits.",
-            )  # fmt: skip
+            problem = message.finding("does-not-fit", name=name, traits=_stated(asked, library))
+            yield device.finding(CODE, path, *problem)
 
 
-def _said(asked: Asked, library: Library) -> str:
+def _stated(asked: Asked, library: Library) -> str:
     """Traits in words: `reports: on a loop of its own or by radio`."""
-    of = {"parts": "part-role", "inputs": "input-kind"}
-    said = [
-        f"{name}: {joined([library.schemas.words(of.get(name, name))[word] for word in words], 'or')}"
+    vocabulary_of = {"parts": "part-role", "inputs": "input-kind"}
+    stated = [
+        f"{name}: {listed([library.schemas.words(vocabulary_of.get(name, name))[word] for word in words], 'or')}"
         for name, words in asked.items()
     ]
-    return joined(said)
+    return listed(stated)
 
 
 RULE = Rule(CODE, check)

@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from latchside.findings import Finding
 from latchside.library import Library, Record
 from latchside.library.traits import LOOP, traits
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 from latchside.schemas.load import VOCABULARY
 
+message = messages(__name__)
 CODE = "traits-agree"
 
 
@@ -23,31 +25,22 @@ def check(library: Library) -> Iterator[Finding]:
         own = traits(device)
         kind = kinds[own.reports]
         if own.inputs[0] != kind:
-            yield device.finding(
-                CODE, ("inputs", 0, "kind"), f"{own.inputs[0]} as the first input, with reports: {own.reports}",
-                f"the common case first: an input with kind: {kind}", "Put that input first, or correct the traits.",
-            )  # fmt: skip
+            problem = message.finding("first-input", input=own.inputs[0], reports=own.reports, kind=kind)
+            yield device.finding(CODE, ("inputs", 0, "kind"), *problem)
 
 
 def _senses(device: Record) -> Iterator[Finding]:
     own = traits(device)
     if (own.senses == LOOP) != own.takes_loop:
-        yield device.finding(
-            CODE, ("traits", "senses"), f"senses: {own.senses} with reports: {own.reports}",
-            "senses: loop and reports: loop-by-radio together, or neither",
-            "Say what the device itself senses, or that it reports the loop of a contact.",
-        )  # fmt: skip
+        problem = message.finding("senses", senses=own.senses, reports=own.reports)
+        yield device.finding(CODE, ("traits", "senses"), *problem)
 
 
 def _radio(device: Record) -> Iterator[Finding]:
     own = traits(device)
     if own.wired != (device["radio"] == "none"):
-        found = "words on radio" if own.wired else "radio: none"
-        yield device.finding(
-            CODE, ("radio",), f"{found} in a device that reports {own.reports}",
-            "radio: none where it reports by cable, and words on radio and check-in where it reports by radio",
-            "Correct radio, or the traits.",
-        )  # fmt: skip
+        problem = message.finding("radio-of-a-wired" if own.wired else "no-radio", reports=own.reports)
+        yield device.finding(CODE, ("radio",), *problem)
 
 
 RULE = Rule(CODE, check)

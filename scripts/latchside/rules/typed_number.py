@@ -9,13 +9,15 @@ from latchside.figures.units import symbol
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.text import written
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 from latchside.schemas import Schemas
 
+message = messages(__name__)
 CODE = "typed-number"
 _ALSO = (
     "km", "inch", "inches", "feet", "yd", "g", "lb", "amp", "amps", "Hz", "kHz", "GHz", "sec", "secs", "mins", "hr",
-    "hrs", "week", "weeks", "degree", "degrees", "percent", "per cent", "meter", "meters", "AT", "ampere-turns",
+    "hrs", "week", "weeks", "degree", "degrees", "meter", "meters", "AT", "ampere-turns",
 )  # fmt: skip
 """Unit words that no value uses, and other spellings of those that do."""
 _NOT = ("in", "")
@@ -31,10 +33,7 @@ def check(library: Library) -> Iterator[Finding]:
             if sort == "line" or path[0] in _OWN_WORDS.get(record.kind.id, ()):
                 continue
             for match in filter(None, map(typed.search, written(text))):
-                yield record.finding(
-                    CODE, path, f'"{match[0]}" typed in text', "a reference such as [[=name]] to a value",
-                    "Add it under values and refer to it.",
-                )  # fmt: skip
+                yield record.finding(CODE, path, *message.finding("typed", number=match[0]))
 
 
 def _pattern(schemas: Schemas) -> re.Pattern[str]:
@@ -44,7 +43,7 @@ def _pattern(schemas: Schemas) -> re.Pattern[str]:
     units = "|".join(re.escape(form) for form in sorted(forms - set(_NOT), key=lambda form: (-len(form), form)))
     number = r"\d+(?:[.,]\d+)*"
     start = r"(?:(?<![\w.-])|(?<![\w.])[-\u2212])"
-    return re.compile(rf"{start}{number}(?:\s*(?:to|-|–)\s*{number})?[\s\u00a0-]?(?:{units})(?!\w)")
+    return re.compile(rf"{start}{number}(?:\s*(?:to|-|–)\s*{number})?[\s\u00a0-]?(?:{units}|per ?cent)(?!\w)")
 
 
 RULE = Rule(CODE, check)

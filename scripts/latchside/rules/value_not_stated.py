@@ -1,4 +1,4 @@
-"""A step, an item or a cause asks a device only for values that its profile states."""
+"""What a device's readers are given asks only for values that its profile states."""
 
 from __future__ import annotations
 
@@ -10,8 +10,10 @@ from latchside.library import Library
 from latchside.library.text import ValueLink, parts
 from latchside.library.traits import traits
 from latchside.library.uses import uses
+from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "value-not-stated"
 
 
@@ -27,10 +29,8 @@ def check(library: Library) -> Iterator[Finding]:
             )
             without = [device.name for device in asked if name not in device["values"]]
             if without:
-                yield use.record.finding(
-                    CODE, use.path, f"the value {name}, asked of {', '.join(without)}, which does not state it",
-                    "a value that each of them states", "Say with only whom it is for, or state the value there.",
-                )  # fmt: skip
+                problem = message.finding("not-stated", value=name, devices=listed(without), count=len(without))
+                yield use.record.finding(CODE, use.path, *problem)
 
 
 def _asked(value: Any) -> frozenset[str]:

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from latchside.blanks import is_blank
 from latchside.findings import Finding
 from latchside.library import Library
 from latchside.library.uses import procedures_at
+from latchside.messages import messages
 from latchside.rules.rule import Rule
 
+message = messages(__name__)
 CODE = "work-time"
 TABLE = "work-times"
 _PLANNED = frozenset({
@@ -26,17 +29,14 @@ def check(library: Library) -> Iterator[Finding]:
     for device in library.of("device"):
         for path, id_ in procedures_at(device):
             if id_ not in rows and not _PLANNED.isdisjoint((path[1], _own_stage(id_, library))):
-                yield device.finding(
-                    CODE, path, f"procedure/{id_}, which has no row in {table.raw.file}",
-                    "a row with its minutes, low, usual and high", f"Add the row {id_} to {table.raw.file}.",
-                )  # fmt: skip
+                yield device.finding(CODE, path, *message.finding("no-row", procedure=id_, file=table.raw.file))
     for index, row in enumerate(table["rows"]):
         figures = [row["cells"].get(one) for one in ("low", "usual", "high")]
+        if any(map(is_blank, figures)):
+            continue
         if not all(isinstance(one, int | float) for one in figures) or figures != sorted(figures):
-            yield table.finding(
-                CODE, ("rows", index, "cells"), f"{', '.join(map(str, figures))} as low, usual and high",
-                "three figures that do not fall", "Correct the minutes of the row.",
-            )  # fmt: skip
+            problem = message.finding("not-in-order", figures=", ".join(map(str, figures)))
+            yield table.finding(CODE, ("rows", index, "cells"), *problem)
 
 
 def _own_stage(procedure: str, library: Library) -> str:

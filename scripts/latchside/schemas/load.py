@@ -37,7 +37,7 @@ class Schemas:
 
     def exact(self, kind: Kind) -> Any:
         """The reference validator of one kind: slower, but its errors say enough to explain."""
-        from jsonschema import Draft202012Validator  # slow to import, and only wanted where a record is wrong
+        from jsonschema import Draft202012Validator  # slow to import, and only needed where a record is wrong
         from referencing import Registry
         from referencing.jsonschema import DRAFT202012
 

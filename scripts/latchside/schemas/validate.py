@@ -10,14 +10,12 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from latchside.findings import Finding, did_you_mean, one_of, shown
+from latchside.messages import listed, messages
 from latchside.read.tree import RawRecord
 from latchside.schemas.load import Schemas
 from latchside.schemas.shape import Path
 
-_TYPES = {
-    "object": "a group of keys", "array": "a list (lines that start with -)", "string": "text",
-    "number": "a number", "integer": "a whole number", "boolean": "true or false", "null": "nothing",
-}  # fmt: skip
+message = messages(__name__)
 
 
 def schema_findings(raw: RawRecord, schemas: Schemas) -> tuple[Finding, ...]:
@@ -58,140 +56,121 @@ def _leaves(error: Any) -> Iterator[Any]:
 
 
 def _explain(error: Any, raw: RawRecord, path: Path, named: str) -> Iterator[tuple[Path, Finding]]:
-    where = named or "the record"
     explain = _EXPLAIN.get(error.validator, _other)
-    for key, code, found, expected, action in explain(error, where):
+    for key, code, problem in explain(error, named or message("the-record")):
         place = raw.key_place(*path, key) if key is not None else raw.place(*path)
         below = path if key is None else (*path, key)
-        yield below, Finding(raw.file, place, code, found, expected, action)
+        yield below, Finding(raw.file, place, code, *problem)
 
 
-_Row = tuple[str | None, str, str, str, str]
+_Misfit = tuple[str | None, str, tuple[str, str, str]]
+"""The key that is wrong, or None where the value itself is; the code; and what was found, expected, and to be done."""
 
 
-def _required(error: Any, where: str) -> Iterator[_Row]:
-    missing = [key for key in error.validator_value if key not in error.instance]
-    for key in missing:
-        about = error.schema.get("properties", {}).get(key, {}).get("description", "")
-        yield (
-            None,
-            "missing-key",
-            f"{where} without {shown(key)}",
-            f"{key}: {about or 'a value'}",
-            f"Add {key}.",
-        )
+def _required(error: Any, where: str) -> Iterator[_Misfit]:
+    for key in error.validator_value:
+        if key not in error.instance:
+            about = error.schema.get("properties", {}).get(key, {}).get("description") or message("a-value")
+            problem = message.finding("missing-key", where=where, quoted=shown(key), key=key, about=about)
+            yield None, "missing-key", problem
 
 
-def _unknown(error: Any, where: str) -> Iterator[_Row]:
+def _unknown(error: Any, where: str) -> Iterator[_Misfit]:
     known = error.schema.get("properties", {})
     for key in error.instance:
         if key not in known:
-            yield (
-                key, "unknown-key", f"{shown(key)} in {where}", one_of(known) + "." + did_you_mean(key, known),
-                "Correct the key, or delete it.",
-            )  # fmt: skip
+            hint = did_you_mean(key, known)
+            problem = message.finding("unknown-key", key=shown(key), where=where, known=one_of(known), hint=hint)
+            yield key, "unknown-key", problem
 
 
-def _enum(error: Any, where: str) -> Iterator[_Row]:
-    words = [str(word) for word in error.validator_value]
-    if error.instance not in words and "propertyNames" in error.absolute_schema_path:
-        yield (
-            str(error.instance), "unknown-key", f"{shown(error.instance)} in {where}",
-            one_of(words) + "." + did_you_mean(str(error.instance), words), "Use one of the known names.",
-        )  # fmt: skip
-        return
+def _enum(error: Any, where: str) -> Iterator[_Misfit]:
+    words, value = [str(word) for word in error.validator_value], shown(error.instance)
     hint = did_you_mean(str(error.instance), words)
-    yield (
-        None,
-        "unknown-word",
-        f"{shown(error.instance)} for {where}",
-        one_of(words, 50) + "." + hint,
-        "Use a listed word.",
-    )
-
-
-def _type(error: Any, where: str) -> Iterator[_Row]:
-    wanted: list[str] = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
-    expected = " or ".join(_TYPES.get(word, word) for word in wanted)
-    about = error.schema.get("description", "")
-    action = (
-        "Quote it to make it text."
-        if "string" in wanted and isinstance(error.instance, int | float) and not isinstance(error.instance, bool)
-        else "Correct the value."
-    )
-    yield None, "wrong-type", f"{shown(error.instance)} for {where}", f"{expected}. {about}".strip(), action
-
-
-def _pattern(error: Any, where: str) -> Iterator[_Row]:
-    if "propertyNames" in error.absolute_schema_path:
-        expected = "a name of lower-case words joined by hyphens"
-        yield str(error.instance), "wrong-form", f"{shown(error.instance)} in {where}", expected, "Correct the name."
+    if error.instance not in words and "propertyNames" in error.absolute_schema_path:
+        problem = message.finding("unknown-name", name=value, where=where, known=one_of(words), hint=hint)
+        yield str(error.instance), "unknown-key", problem
         return
+    problem = message.finding("unknown-word", value=value, where=where, known=one_of(words, 50), hint=hint)
+    yield None, "unknown-word", problem
+
+
+def _type(error: Any, where: str) -> Iterator[_Misfit]:
+    types: list[str] = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
+    number = isinstance(error.instance, int | float) and not isinstance(error.instance, bool)
     about = error.schema.get("description", "")
-    yield (
-        None,
-        "wrong-form",
-        f"{shown(error.instance)} for {where}",
-        about or error.validator_value,
-        "Correct the form.",
-    )
-
-
-def _count(error: Any, where: str) -> Iterator[_Row]:
-    low, high = error.schema.get("minItems"), error.schema.get("maxItems")
-    expected = f"{low} to {high}" if low and high else f"at least {low}" if low else f"at most {high}"
-    yield None, "wrong-count", f"{len(error.instance)} in {where}", expected, "Add, split or remove entries."
-
-
-def _length(error: Any, where: str) -> Iterator[_Row]:
-    low, high = error.schema.get("minLength", 0), error.schema.get("maxLength")
-    yield (
-        None, "wrong-length", f"{len(error.instance)} characters in {where}", f"{low} to {high} characters",
-        "Shorten it, or split it.",
+    problem = message.finding(
+        "number-for-text" if number and "string" in types else "wrong-type",
+        value=shown(error.instance), where=where,
+        expected=f"{listed([_type_named(one) for one in types], 'or')}. {about}".strip(),
     )  # fmt: skip
+    yield None, "wrong-type", problem
 
 
-def _range(error: Any, where: str) -> Iterator[_Row]:
-    limits = {k: error.schema[k] for k in ("minimum", "exclusiveMinimum", "maximum") if k in error.schema}
-    words = {"minimum": "at least", "exclusiveMinimum": "more than", "maximum": "at most"}
-    expected = ", ".join(f"{words[key]} {limit}" for key, limit in limits.items())
-    yield None, "out-of-range", f"{shown(error.instance)} for {where}", expected, "Correct the number."
+def _type_named(name: str) -> str:
+    """A type of JSON Schema in words; the type itself where there are none."""
+    return message(f"type-{name}") if f"type-{name}" in message else name
 
 
-def _const(error: Any, where: str) -> Iterator[_Row]:
-    yield (
-        None,
-        "wrong-value",
-        f"{shown(error.instance)} for {where}",
-        shown(error.validator_value),
-        "Correct the value.",
-    )
+def _pattern(error: Any, where: str) -> Iterator[_Misfit]:
+    value = shown(error.instance)
+    if "propertyNames" in error.absolute_schema_path:
+        yield str(error.instance), "wrong-form", message.finding("form-of-a-name", name=value, where=where)
+        return
+    about = error.schema.get("description") or error.validator_value
+    yield None, "wrong-form", message.finding("wrong-form", value=value, where=where, about=about)
 
 
-def _repeated(error: Any, where: str) -> Iterator[_Row]:
-    yield None, "repeated-entry", f"an entry twice in {where}", "each entry once", "Delete the second."
+def _count(error: Any, where: str) -> Iterator[_Misfit]:
+    low, high = error.schema.get("minItems"), error.schema.get("maxItems")
+    problem = message.finding(
+        "count-between" if low and high else "count-at-least" if low else "count-at-most",
+        count=len(error.instance), where=where, low=low or 0, high=high or 0,
+    )  # fmt: skip
+    yield None, "wrong-count", problem
 
 
-def _other(error: Any, where: str) -> Iterator[_Row]:
+def _length(error: Any, where: str) -> Iterator[_Misfit]:
+    low, high = error.schema.get("minLength", 0), error.schema.get("maxLength")
+    problem = message.finding(
+        "length-at-least" if high is None else "length-between",
+        count=len(error.instance), where=where, low=low, high=high or 0,
+    )  # fmt: skip
+    yield None, "wrong-length", problem
+
+
+def _range(error: Any, where: str) -> Iterator[_Misfit]:
+    names = ("minimum", "exclusiveMinimum", "maximum")
+    limits = [message(f"limit-{name}", figure=str(error.schema[name])) for name in names if name in error.schema]
+    problem = message.finding("out-of-range", value=shown(error.instance), where=where, limits=", ".join(limits))
+    yield None, "out-of-range", problem
+
+
+def _const(error: Any, where: str) -> Iterator[_Misfit]:
+    value, expected = shown(error.instance), shown(error.validator_value)
+    yield None, "wrong-value", message.finding("wrong-value", value=value, where=where, expected=expected)
+
+
+def _repeated(error: Any, where: str) -> Iterator[_Misfit]:
+    yield None, "repeated-entry", message.finding("repeated-entry", where=where)
+
+
+def _other(error: Any, where: str) -> Iterator[_Misfit]:
     about = error.schema.get("description", "")
-    listed = error.validator_value if isinstance(error.validator_value, list) else []
-    choices = [_branch(branch) for branch in listed if isinstance(branch, dict)]
-    expected = f"{' or '.join(choice for choice in choices if choice)}. {about}".strip(". ") + "."
-    yield (
-        None,
-        "wrong-shape",
-        f"{shown(error.instance)} for {where}",
-        expected,
-        "See the schema for the shape.",
-    )
+    branches = error.validator_value if isinstance(error.validator_value, list) else []
+    choices = [choice for branch in branches if isinstance(branch, dict) and (choice := _branch(branch))]
+    expected = f"{listed(choices, 'or') if choices else ''}. {about}".strip(". ") + "."
+    problem = message.finding("wrong-shape", value=shown(error.instance), where=where, expected=expected)
+    yield None, "wrong-shape", problem
 
 
 def _branch(branch: dict[str, Any]) -> str:
+    """One shape of a choice, in words."""
     if "const" in branch:
         return shown(branch["const"])
     if "required" in branch:
-        return "with " + ", ".join(branch["required"])
-    return _TYPES.get(branch.get("type", ""), str(branch.get("description", "")))
+        return message("with-keys", keys=", ".join(branch["required"]))
+    return _type_named(branch["type"]) if "type" in branch else str(branch.get("description", ""))
 
 
 _EXPLAIN = {

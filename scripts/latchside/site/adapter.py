@@ -51,16 +51,29 @@ def on_startup(command: str, dirty: bool) -> None:
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
     """Start a build with a fresh look at the records."""
     _state.clear()
-    _root["folder"] = Path(config.config_file_path).parent
+    _root["folder"] = Path(config.docs_dir).parent
     return config
 
 
 @without_collector()
 def on_files(files: Files, config: MkDocsConfig) -> Files:
     """Add the generated pages in a fixed order, so that the search index has one too."""
+    for file in taken(files, config):
+        files.append(file)
     for path, text in render_pages(library(), config.extra.get("edit_base") or "").items():
         files.append(File.generated(config, path, content=text))
     return files
+
+
+def taken(files: Files, config: MkDocsConfig) -> list[File]:
+    """What a project lacks of hand-written pages, styles and scripts: those that came with this package."""
+    base, own = ROOT / "content", {file.src_uri for file in files}
+    inside = sorted(path.relative_to(base).as_posix() for path in base.rglob("*") if path.is_file())
+    return [
+        File(name, str(base), config.site_dir, config.use_directory_urls)
+        for name in inside
+        if name not in own and name.endswith((".md", ".css", ".js", ".png"))
+    ]
 
 
 def on_nav(nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:

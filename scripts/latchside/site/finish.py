@@ -66,7 +66,8 @@ def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> 
     _drop_unused(site / "assets")
     each(sorted(site.rglob("*.html")), _rewrite)
     for path in sorted((site / "assets" / "js").rglob("*.js")):
-        path.write_text(lean(path.read_text("utf-8")), "utf-8")
+        if path.parent.name != "vendor":  # a library is served as it came, with its licence
+            path.write_text(lean(path.read_text("utf-8")), "utf-8")
     titles = {address: _title(site / address / "index.html") for address in _WRITTEN}
     index = finder_index(library, {address: title for address, title in titles.items() if title})
     (site / "finder.json").write_text(index, "utf-8")

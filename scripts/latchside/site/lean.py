@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+from operator import itemgetter
 
-_EXPLAINED = re.compile(r"/\*\*.*?\*/[ \t]*", re.DOTALL)
-_ASIDE = re.compile(r"^[ \t]*//.*\n", re.MULTILINE)
-_BESIDE = re.compile(r"(?<=[;{,)\]}]) +// [^\"'`\n]*$", re.MULTILINE)
-"""A comment after a statement. One that holds a quotation mark is left: it might be the end of a text."""
-_TEXT = re.compile(r"""("(?:[^"\\]|\\.)*"|`(?:[^`\\]|\\.)*`)""")
+_TOKEN = re.compile(
+    r"""(?P<comment>/\*.*?\*/|//[^\n]*)|(?P<text>"(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*')|(?P<tick>`)|(?P<sign>[{}])
+    |(?P<pattern>(?:(?<=[(,=:\[!&|?{};>\n])|(?<=[(,=:\[!&|?{};>]\ )|(?<=return\ ))
+      /(?![*/])(?:[^/\\\[\n]|\\.|\[(?:[^\]\\\n]|\\.)*\])+/[a-z]*)|(?P<code>[^"'`{}/]+|.)""",
+    re.DOTALL | re.VERBOSE,
+)
+_TEMPLATE = re.compile(r"(?:[^`\\$]|\\.|\$(?!\{))*(?:\$\{|`)", re.DOTALL)
+"""The text of a template, up to its end or to the next value in it."""
 _SPACED = re.compile(r" ?(=>|[!=]==?|\?\?=?|&&|\|\||[?:=,;{}()\[\]<>*]) ?")
 """Signs that need no space round them. Plus and minus do: `a + +b` is not `a ++b`."""
 _INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
 _UNREAD = re.compile(r'[ \t]*<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>\n?')
+_BROKEN = re.compile(r"[ \t]*\n\s*")
 _EMPTY = re.compile(r"\n{2,}")
 _BETWEEN = re.compile(
     r"(?<=>)\n(?=</?(?:p|li|[uod]l|d[td]|t[rdh]|thead|tbody|table|h[1-6]|figcaption|link|meta|title)\b)"
@@ -25,27 +31,58 @@ _PLAIN = "!#$*+:;=?@[\\]^_`{|}~"
 _NUMBERED = re.compile(f"&#(?:{'|'.join(str(ord(sign)) for sign in _PLAIN)});")
 
 
+def tokens(script: str) -> Iterator[tuple[str, str]]:
+    """A script in pieces, each with its kind: comment, text, pattern, code, or a part of a template.
+
+    The parts of a template are `html` where it is markup and `template` where it is not, each with the signs that
+    open and close it; the code of the values in it stands between them as code `within`.
+    """
+    at, open_kinds, depths = 0, list[str](), list[int]()
+    before = ""
+    while at < len(script):
+        found = _TOKEN.match(script, at)
+        kind, text = (found.lastgroup or "", found[0]) if found else ("code", script[at])
+        ends = text == "}" and depths and depths[-1] == 0
+        if kind == "tick" or ends:
+            if kind == "tick":
+                open_kinds.append("html" if before.endswith("html") else "template")
+                depths.append(0)
+            part = _TEMPLATE.match(script, at + 1)
+            text += part[0] if part else script[at + 1 :]
+            kind = open_kinds[-1]
+            if not text.endswith("${"):
+                open_kinds.pop()
+                depths.pop()
+        elif kind == "sign":
+            kind = "code"
+            if depths:
+                depths[-1] += 1 if text == "{" else -1
+        if kind == "code" and depths:
+            kind = "within"
+        yield kind, text
+        before = text
+        at += len(text)
+
+
 def lean(script: str) -> str:
     """The script as it is served.
 
-    Only comments that open with `/**`, lines that are nothing but a comment, and comments after a statement are taken
-    out; and a script in which a text runs over several lines is left as it stands, because there an indent may be part
-    of the text.
+    Comments are taken out, and line ends with their indents where they mean nothing: in code, and in markup, where
+    one space does for them. A script in which another text runs over several lines keeps its lines.
     """
-    if any(line.count("`") % 2 for line in script.splitlines()):
-        return script
-    bare = _BESIDE.sub("", _ASIDE.sub("", _EXPLAINED.sub("", script)))
-    return _joined(map(_tight, _EMPTY.sub("\n", _INDENT.sub("", bare)).lstrip("\n").split("\n")))
+    parts = [(kind, text) for kind, text in tokens(script) if kind != "comment"]
+    runs = groupby(parts, key=itemgetter(0))
+    made = "".join(_tight(kind, "".join(text for _, text in run)) for kind, run in runs)
+    if any(kind == "template" and "\n" in text for kind, text in parts):
+        return made
+    return _joined(_EMPTY.sub("\n", _INDENT.sub("", made)).lstrip("\n").split("\n"))
 
 
-def _tight(line: str) -> str:
-    """The line without spaces that mean nothing; as it stands where it cannot be told for sure what is a text in it."""
-    parts = _TEXT.split(line)
-    code, texts = parts[::2], parts[1::2]
-    unsure = any(sign in part for part in code for sign in "\"'`/")
-    if unsure or any(text.count("{") != text.count("}") for text in texts):
-        return line
-    return "".join(part if at % 2 else _SPACED.sub(r"\1", part) for at, part in enumerate(parts))
+def _tight(kind: str, text: str) -> str:
+    """A piece of a script without spaces that mean nothing."""
+    if kind in ("html", "within"):
+        text = _BROKEN.sub(" ", text)
+    return _SPACED.sub(r"\1", text) if kind == "code" else text
 
 
 def _joined(lines: Iterable[str]) -> str:

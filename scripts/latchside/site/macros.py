@@ -15,7 +15,7 @@ from latchside.pages.page import Page
 from latchside.pages.render import Writer
 from latchside.pages.survey_form import fields, sheet_rows, survey_form
 from latchside.pages.visit_lists import visit_lists
-from latchside.root import ROOT
+from latchside.root import ROOT, part
 from latchside.site.adapter import library
 
 
@@ -85,7 +85,7 @@ def define_env(env: Any) -> None:
 
     def differences() -> Markup:
         """Every figure beside its outside references, with the largest difference the tests found."""
-        found = json.loads((ROOT / "tests" / "published" / "differences.json").read_text("utf-8"))
+        found = json.loads(part(library().root or ROOT, "shared/differences.json").read_text("utf-8"))
         rows = [(find(f"formula/{id_}"), one) for id_, checks in found.items() for one in checks]
         return fill("differences.jinja", rows=rows, shown=figure, sign=symbol)
 

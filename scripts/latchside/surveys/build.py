@@ -8,8 +8,10 @@ from datetime import date
 from typing import Any, NamedTuple
 
 from latchside.figures.lengths import LengthError, Unit, read_length
+from latchside.messages import messages
 from latchside.surveys.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
 
+message = messages(__name__)
 Path = tuple[str | int, ...]
 
 _UNKNOWN = "unknown"
@@ -59,7 +61,7 @@ def survey_of(data: Mapping[str, Any]) -> Survey:
 
 
 def build(data: Mapping[str, Any]) -> tuple[Survey, tuple[Misread, ...]]:
-    """The survey, and what cannot be read. An opening with such a thing is left out; elsewhere it is not said."""
+    """The survey, and what cannot be read: an opening with such a field is left out, any other such field is empty."""
     reader = _Reader(data.get("units") == "imperial")
     survey = Survey(
         id=data["id"],
@@ -87,9 +89,8 @@ class _Reader:
             before = len(self.misread)
             made = Opening(**self.group(one, ("openings", index)))
             if first.setdefault(made.id, index) != index:
-                found = f"the id {made.id}, which opening {first[made.id] + 1} has already"
-                expected, action = "ids that differ", "Give it an id of its own."
-                self.misread.append(Misread(("openings", index, "id"), "repeated-opening", found, expected, action))
+                words = message.finding("repeated-opening", id=made.id, number=first[made.id] + 1)
+                self.misread.append(Misread(("openings", index, "id"), "repeated-opening", *words))
             if len(self.misread) == before:
                 yield made
 
@@ -126,20 +127,20 @@ class _Reader:
         try:
             read = read_length(value, unit, imperial=self._imperial, signed=key == "step")
         except LengthError as error:
-            self.misread.append(Misread(path, "not-a-length", str(error), LengthError.expected, "Correct the length."))
+            action = message("correct-length")
+            self.misread.append(Misread(path, "not-a-length", str(error), error.expected, action))
             return None
         if abs(read) > most:
-            found, expected = f"{value}, which is {read:g} {unit}", f"at most {most:g} {unit}"
-            action = "Correct the figure, or its unit."
-            self.misread.append(Misread(path, "out-of-range", found, expected, action))
+            length, limit = f"{read:g} {unit}", f"{most:g} {unit}"
+            words = message.finding("out-of-range", value=str(value), length=length, most=limit)
+            self.misread.append(Misread(path, "out-of-range", *words))
         return read
 
     def day(self, text: str | None, path: Path) -> date | None:
         try:
             return None if text is None else date.fromisoformat(text)
         except ValueError:
-            expected = "a day of the calendar, as 2026-03-09"
-            self.misread.append(Misread(path, "not-a-day", f'"{text}"', expected, "Correct the day."))
+            self.misread.append(Misread(path, "not-a-day", *message.finding("not-a-day", text=str(text))))
             return None
 
 

@@ -9,9 +9,11 @@ from typing import Any
 
 from latchside.figures.typed import TypedError, read_number
 from latchside.findings import did_you_mean, one_of, shown
+from latchside.messages import messages
 from latchside.surveys.columns import Column
 from latchside.surveys.text import without_empty
 
+message = messages(__name__)
 NONE = "none"
 _RUNS = ("=", "+", "-", "@", "\t", "\r")
 """A cell that starts with one of these is a formula to a spreadsheet."""
@@ -42,7 +44,7 @@ def value_of(cell: object, column: Column) -> Any:
     if isinstance(cell, Strange):
         if cell.code == "date-cell" and cell.text and column.sort == "day":
             return cell.text
-        raise CellError(cell.code, cell.found, _wanted(column), cell.action)
+        raise CellError(cell.code, cell.found, _expected(column), cell.action)
     if isinstance(cell, int | float) and not isinstance(cell, bool) and column.sort in ("number", "length"):
         return _whole(cell) if column.whole else cell
     text = unguarded(_text(cell))
@@ -105,9 +107,11 @@ def _number(text: str, column: Column) -> Any:
     try:
         number = read_number(text, column.unit)
     except TypedError as error:
-        raise CellError("not-a-number", f"{error.found},", _wanted(column), "Correct the number.") from None
+        found = message("no-number", found=error.found)
+        raise CellError("not-a-number", found, _expected(column), message("correct-number")) from None
     if column.whole and number % 1:
-        raise CellError("not-a-number", f"{shown(text)}, no whole number,", _wanted(column), "Correct the number.")
+        found = message("no-whole-number", text=shown(text))
+        raise CellError("not-a-number", found, _expected(column), message("correct-number"))
     return _whole(number)
 
 
@@ -115,14 +119,14 @@ def _word(text: str, column: Column) -> str:
     plain = re.sub(r"[\s_-]+", "-", text.casefold())
     if plain in column.words:
         return plain
-    hint = did_you_mean(plain, column.words)
-    raise CellError("unknown-word", shown(text), f"{one_of(column.words, 50)}.{hint}", "Use a listed word.")
+    expected = message("unknown-word", words=one_of(column.words, 50), hint=did_you_mean(plain, column.words))
+    raise CellError("unknown-word", shown(text), expected, message("listed-word"))
 
 
 def _true(text: str, column: Column) -> bool | None:
     answer = _ANSWERS.get(text.casefold(), text.casefold())
     if answer not in ("yes", "no"):
-        raise CellError("unknown-word", shown(text), "yes, or a blank cell", "Use the word, or leave it blank.")
+        raise CellError("unknown-word", shown(text), message("yes"), message("word-or-blank"))
     return True if answer == "yes" else None
 
 
@@ -132,11 +136,9 @@ def _wall(text: str, column: Column) -> dict[str, Any]:
     material = match[1] if match else text
     plain = re.sub(r"[\s_-]+", "-", material.strip().casefold())
     if plain not in column.words:
-        expected = f"a material and its thickness, such as brick 100 mm. Materials: {', '.join(column.words)}."
         hint = did_you_mean(plain, column.words)
-        raise CellError(
-            "unknown-word", shown(text), expected + hint, "Separate walls by semicolons; write none for none."
-        )
+        expected = message("unknown-material", words=", ".join(column.words), hint=hint)
+        raise CellError("unknown-word", shown(text), expected, message("separate-walls"))
     return {"material": plain} | ({"thickness": match[2]} if match and match[2] else {})
 
 
@@ -144,12 +146,24 @@ def _shown_wall(wall: Mapping[str, Any]) -> str:
     return " ".join(str(wall[key]) for key in ("material", "thickness") if key in wall)
 
 
-def _wanted(column: Column) -> str:
-    kinds = {
-        "number": f"a {'whole ' if column.whole else ''}number{f' in {column.unit}' if column.unit else ''}",
-        "length": "a length such as 4 mm or 3/16 in, as text", "day": "a day, as 2026-03-09",
-        "answer": one_of(column.words), "word": one_of(column.words, 50), "true": "yes, or a blank cell",
-        "words": "names, separated by semicolons", "walls": "walls such as brick 100 mm, separated by semicolons",
-    }  # fmt: skip
-    words = f", or {column.words[0]}" if column.sort == "number" and column.words else ""
-    return kinds.get(column.sort, "text") + words
+def _expected(column: Column) -> str:
+    """What a cell of this column is expected to hold."""
+    match column.sort:
+        case "number":
+            whole = "yes" if column.whole else "no"
+            number = (
+                message("number-in", whole=whole, unit=column.unit) if column.unit else message("number", whole=whole)
+            )
+            return message("number-or", number=number, word=column.words[0]) if column.words else number
+        case "answer":
+            return one_of(column.words)
+        case "word":
+            return one_of(column.words, 50)
+        case "true":
+            return message("yes")
+        case "words":
+            return message("names")
+        case "length" | "day" | "walls":
+            return message(column.sort)
+        case _:
+            return message("text")

@@ -1,4 +1,4 @@
-"""No pack holds a code: what looks like one is kept out of it, and said, until somebody says that it is none."""
+"""No pack holds a code: what looks like one is kept out and reported, until `no_codes` says that it is none."""
 
 from __future__ import annotations
 
@@ -6,15 +6,16 @@ from collections.abc import Iterator
 from typing import Any
 
 from latchside.library.codes import confirmed, looks_like_code, masked
+from latchside.messages import Message, messages
 from latchside.schemas.shape import Path, Shape
 
-WITHHELD = "(Kept out of the pack: it looks as if it held a code. It stands in the survey.)"
+message = messages(__name__)
 CODES = ("code-in-note", "code-in-name")
 _NOTES = "notes"
 
 
 def withhold(data: dict[str, Any], shape: Shape) -> Iterator[tuple[Path, str]]:
-    """Put the words above in the place of each note that looks like a code, and mask it in other texts.
+    """Put a sentence in the place of each note that looks like a code, and mask it in other texts.
 
     Gives the path of each such text, and the code of its finding. What `no_codes` names is left as it is.
     """
@@ -25,16 +26,12 @@ def withhold(data: dict[str, Any], shape: Shape) -> Iterator[tuple[Path, str]]:
         into: Any = data
         for part in path[:-1]:
             into = into[part]
-        into[path[-1]] = WITHHELD if note else masked(text)
+        into[path[-1]] = str(message("withheld")) if note else masked(text)
         yield path, CODES[0] if note else CODES[1]
 
 
-def advice(path: Path, code: str) -> str:
+def advice(path: Path, code: str) -> Message:
     """What to do about such a text."""
-    name = ".".join(part for part in (path[2:] if path[0] == "openings" else path) if isinstance(part, str))
-    where = "of this opening" if path[0] == "openings" else "of the survey"
-    kept = "Its words are" if code == CODES[0] else "Its digits are"
-    return (
-        f"{kept} kept out of the pack. Take the code out, tell it by word of mouth and have it changed. "
-        f"If it is none, write {name} under `no_codes` {where}; the form asks."
-    )
+    of_opening = path[0] == "openings"
+    field = ".".join(part for part in (path[2:] if of_opening else path) if isinstance(part, str))
+    return message(code, field=field, of="opening" if of_opening else "survey")

@@ -7,10 +7,12 @@ import io
 from dataclasses import dataclass
 
 from latchside.findings import START, Finding, Place
+from latchside.messages import messages
 from latchside.surveys.columns import Columns
 from latchside.surveys.sheet import MOST_ROWS, Row, is_header
 from latchside.surveys.text import decoded
 
+message = messages(__name__)
 _SEPARATORS = (",", ";", "\t")
 
 
@@ -49,10 +51,7 @@ def _read(text: str, sign: str, file: str) -> Table:
             if len(rows) > MOST_ROWS:
                 break
     except csv.Error as error:
-        expected, action = (
-            "cells that close the quotes they open",
-            "Correct this row; it and those below were not read.",
-        )
+        expected, action = message("broken-csv.expected"), message("broken-csv.action")
         return Table(tuple(rows), (Finding(file, Place(line, 1), "broken-csv", str(error), expected, action),))
     return Table(tuple(rows), ())
 
@@ -60,4 +59,4 @@ def _read(text: str, sign: str, file: str) -> Table:
 def _small(table: Table, file: str) -> Table | Finding:
     if len(table.rows) <= MOST_ROWS:
         return table
-    return Finding(file, START, "sheet-too-large", "more rows", f"at most {MOST_ROWS} rows", "Split the survey.")
+    return Finding(file, START, "sheet-too-large", *message.finding("sheet-too-large", most=str(MOST_ROWS)))

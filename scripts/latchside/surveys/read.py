@@ -9,6 +9,7 @@ from typing import Any
 
 from latchside.findings import START, Finding
 from latchside.kinds import KINDS
+from latchside.messages import messages
 from latchside.read.tree import RawRecord
 from latchside.read.yaml_text import Document
 from latchside.schemas import Schemas
@@ -22,13 +23,13 @@ from latchside.surveys.text import document_of, strange_sign, visible, without_e
 
 __all__ = ["read_survey", "survey_of"]
 
+message = messages(__name__)
 LARGEST = 5_000_000
 MOST_FINDINGS = 300
 ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
 NAME = "name"
-_CELLS = "{} in the first cell, {} in the second"
-_LINE = {".csv": "{},{}", ".tsv": _CELLS, ".xlsx": _CELLS, ".json": '"{}": "{}",'}
-"""How a field of the survey is written, where it is not as in YAML."""
+_LINE = {".csv": "line-csv", ".tsv": "line-cells", ".xlsx": "line-cells", ".json": "line-json"}
+"""The message that shows how a field of the survey is written, where it is not as in YAML."""
 _NO_LIST = ("no-header", "broken-csv")
 """What says already why there is no opening."""
 _SOUND = {"id": "a", "place": "a", "kind": "hatch"}
@@ -50,23 +51,23 @@ def read_survey(path: File, schemas: Schemas) -> tuple[Survey | None, tuple[Find
 
 
 def _content(path: File) -> bytes | Finding:
-    def refuse(code: str, found: str, expected: str, action: str) -> Finding:
-        return Finding(str(path), START, code, found, expected, action)
+    def refuse(code: str, **values: str) -> Finding:
+        return Finding(str(path), START, code, *message.finding(code, **values))
 
     if path.suffix.lower() not in ENDINGS:
-        return refuse("file-ending", f'"{path.name}"', f"a file that ends in {', '.join(ENDINGS)}", "Rename the file.")
+        return refuse("file-ending", name=path.name, endings=", ".join(ENDINGS))
     if not path.is_file():
-        return refuse("not-a-file", "no file", "the file of a survey", "Correct the name.")
+        return refuse("not-a-file")
     try:
         with path.open("rb") as opened:
             data = opened.read(LARGEST + 1)
     except OSError as error:
-        found = error.strerror or "no way to read it"
-        return refuse("cannot-read", found, "a file that may be read", "Fix the file's permissions.")
+        refused = refuse("cannot-read")
+        return replace(refused, found=error.strerror) if error.strerror else refused
     if len(data) > LARGEST:
-        return refuse("file-too-large", "a larger file", f"at most {LARGEST:,} bytes", "Split the survey.")
+        return refuse("file-too-large", most=f"{LARGEST:,}")
     if not data.strip():
-        return refuse("empty-file", "an empty file", "a survey", "Fill one in: latchside new survey corner-shop.csv")
+        return refuse("empty-file")
     return data
 
 
@@ -101,10 +102,10 @@ class _Survey:
     def read(self) -> Survey | None:
         document = self.sheet.document
         self.findings += document.findings
-        data = _said(document.value)
+        data = _without_blanks(document.value)
         if not isinstance(data, dict):
             if not document.findings:
-                self._find((), "wrong-type", "no survey", "keys such as id, name and openings", "See the template.")
+                self._find((), "wrong-type", *message.finding("wrong-type"))
             return None
         if self._too_many(data.get("openings")):
             return None
@@ -117,7 +118,7 @@ class _Survey:
         openings = [(index, one) for index, one in enumerate(whole) if index not in lost]
         if not openings:
             if listed == [] and not any(one.code in _NO_LIST for one in self.findings):
-                self._find(("openings",), "no-opening", "no opening", "at least one", "Add the openings.")
+                self._find(("openings",), "no-opening", *message.finding("no-opening"))
             return None
         for path in sorted((p for p in broken if p[:1] != ("openings",)), key=len, reverse=True):
             _drop(data, path)
@@ -130,12 +131,12 @@ class _Survey:
 
     def _name(self, data: dict[str, Any]) -> None:
         """Give survey and openings the ids they lack; and say what a survey needs, with the line to add."""
-        for key, example in ((ID, self._own_id()), (NAME, "Corner shop")):
+        for key, example in ((ID, self._own_id()), (NAME, message("example-name"))):
             if key not in data:
                 stand_in = self._own_id() if key == ID else _name_from(data[ID])
-                line = _LINE.get(self.path.suffix.lower(), "{}: {}").format(key, example)
-                action = f"Add at the top: {line} – until then it is {stand_in}."
-                self._find((), "missing-key", f'the survey without "{key}"', f"{key} of the survey", action)
+                line = message(_LINE.get(self.path.suffix.lower(), "line-yaml"), key=key, value=example)
+                words = message.finding("missing-key", key=key, line=line, until=str(stand_in))
+                self._find((), "missing-key", *words)
                 data[key] = stand_in
         listed = data.get("openings")
         openings = [
@@ -146,13 +147,12 @@ class _Survey:
         name_openings(openings, openings)
 
     def _too_many(self, listed: object) -> bool:
-        """Whether there are more openings than one survey may have; then none is looked at, and it is said at once."""
+        """Whether there are more openings than one survey may have; then that is all that is reported."""
         most = int(self.schemas.documents["job.schema.json"]["properties"]["openings"]["maxItems"])
         if not isinstance(listed, list) or len(listed) <= most:
             return False
-        action = "Split the survey, one for each building or floor. Nothing was planned."
-        found, expected = f"{len(listed):,} openings", f"at most {most:,} in one survey"
-        self._find(("openings", most), "too-many-openings", found, expected, action)
+        words = message.finding("too-many-openings", count=len(listed), most=most)
+        self._find(("openings", most), "too-many-openings", *words)
         return True
 
     def _misfits(self, data: dict[str, Any]) -> Iterator[Path]:
@@ -182,43 +182,41 @@ class _Survey:
             if path[:end] in self.sheet.names:
                 return self.sheet.names[path[:end]]
         if not _in_opening(path):
-            return ".".join(map(str, path)) or "the survey"
+            return ".".join(map(str, path)) or message("the-survey")
         opening = self.sheet.document.value["openings"][path[1]]
         name = opening.get(ID) if isinstance(opening, Mapping) else None
-        which = str(name)[:60] if name else f"opening {int(path[1]) + 1}"
-        return f"{'.'.join(map(str, path[2:]))} of {which}" if path[2:] else which
+        which = str(name)[:60] if name else message("opening", number=str(int(path[1]) + 1))
+        return message("field-of", field=".".join(map(str, path[2:])), opening=which) if path[2:] else which
 
     def _strange(self, data: dict[str, Any]) -> None:
-        """Texts with signs that no reader may see: their openings are left out, elsewhere they are not said."""
+        """Texts with hidden signs: an opening with one is left out, any other such field is dropped."""
         for path, text in list(_texts(data, ())):
             sign = strange_sign(text)
             if sign is None:
                 continue
-            found = f"the sign U+{ord(sign):04X}, which cannot be seen, in {self._named(path)}"
-            self._find(path, "hidden-sign", found, "text that can be read", "Type the text again.")
+            words = message.finding("hidden-sign", sign=f"U+{ord(sign):04X}", where=self._named(path))
+            self._find(path, "hidden-sign", *words)
             if _in_opening(path):
                 self.sheet.lost.add(int(path[1]))
             else:
                 _drop(data, path)
 
     def _codes(self, data: dict[str, Any], read: set[int]) -> None:
-        """What looks like a code is kept out of the survey as it is planned, and said."""
+        """What looks like a code is kept out of the survey as it is planned, and reported."""
         for path, code in codes.withhold(data, self.schemas.shapes["job"]):
             if _in_opening(path) and path[1] not in read:
                 continue
-            found = f"{self._named(path)}, which looks as if it held a code"
-            place = self._raw().place(*path)
-            action = codes.advice(path, code)
-            self.findings.append(
-                Finding(str(self.path), place, code, found, "a survey without codes", action, "warning")
-            )
+            found, expected = message("code.found", where=self._named(path)), message("code.expected")
+            place, advice = self._raw().place(*path), codes.advice(path, code)
+            self.findings.append(Finding(str(self.path), place, code, found, expected, advice, "warning"))
 
     def _misread(self, misread: tuple[Misread, ...], indices: list[int]) -> None:
         for one in misread:
             path = one.path
             if _in_opening(path):
                 path = ("openings", indices[int(path[1])], *path[2:])
-            self._find(path, one.code, f"{one.found}, for {self._named(path)}", one.expected, one.action)
+            found = message("found-for", found=one.found, where=self._named(path))
+            self._find(path, one.code, found, one.expected, one.action)
 
     def _find(self, path: Path, code: str, found: str, expected: str, action: str) -> None:
         place = self._raw().place(*path)
@@ -235,7 +233,7 @@ class _Survey:
 
 def _name_from(id_: object) -> str:
     """A name for a survey without one: its id, which may be shorter than a name."""
-    return id_ if isinstance(id_, str) and len(id_) > 1 else f"Survey {id_}"
+    return id_ if isinstance(id_, str) and len(id_) > 1 else str(message("stand-in-name", id=str(id_)))
 
 
 def _with(finding: Finding, path: Path) -> Finding:
@@ -249,13 +247,13 @@ def _in_opening(path: Path) -> bool:
     return len(path) > 1 and path[0] == "openings" and isinstance(path[1], int)
 
 
-def _said(value: Any) -> Any:
+def _without_blanks(value: Any) -> Any:
     """The data without what was left blank."""
     if isinstance(value, dict):
-        return {key: _said(below) for key, below in value.items() if below is not None}
+        return {key: _without_blanks(below) for key, below in value.items() if below is not None}
     if isinstance(value, str):
         return without_empty(value)
-    return [_said(below) for below in value] if isinstance(value, list) else value
+    return [_without_blanks(below) for below in value] if isinstance(value, list) else value
 
 
 def _texts(value: Any, path: Path) -> Iterator[tuple[Path, str]]:
@@ -282,7 +280,5 @@ def _few(findings: list[Finding], file: str) -> tuple[Finding, ...]:
     findings = [replace(one, found=visible(one.found), expected=visible(one.expected)) for one in findings]
     if len(findings) <= MOST_FINDINGS:
         return tuple(findings)
-    more = len(findings) - MOST_FINDINGS
-    found, action = f"{more} findings more than are shown", "Correct those above first, then read the survey again."
-    last = Finding(file, START, "too-many-findings", found, "a survey like the template", action)
-    return (*findings[:MOST_FINDINGS], last)
+    words = message.finding("too-many-findings", count=len(findings) - MOST_FINDINGS)
+    return (*findings[:MOST_FINDINGS], Finding(file, START, "too-many-findings", *words))

@@ -14,11 +14,13 @@ from typing import Any
 
 from latchside.findings import START, Finding, Place, did_you_mean, shown
 from latchside.library.codes import masked
+from latchside.messages import Message, listed, messages
 from latchside.read.yaml_text import Document, Path
 from latchside.surveys.cells import CellError, cell_of, unguarded, value_of
 from latchside.surveys.columns import ID, Column, Columns
 from latchside.surveys.text import without_empty
 
+message = messages(__name__)
 REMARK = "#"
 NEEDED = ("place", "kind")
 """The columns that no table of openings can do without."""
@@ -99,7 +101,7 @@ class _Reader:
         self._header: list[Column | None] | None = None
         self._nearly: Row | None = None
         self._taken: set[str] = set()
-        self._said: set[int] = set()
+        self._reported: set[int] = set()
         self._strayed = False
         self._openings: list[dict[str, Any]] = []
         self.sheet = Sheet(Document({"openings": self._openings}, {(): START}), {}, set())
@@ -119,28 +121,25 @@ class _Reader:
             self._above(row)
 
     def _near(self, row: Row) -> Row:
-        """The row without what strayed far to the right, which is said once."""
+        """The row without cells far to the right of the table, which are reported once."""
         for number, cell in enumerate(row.cells[MOST_COLUMNS:], MOST_COLUMNS + 1):
             if not _blank(cell) and not self._strayed:
                 self._strayed = True
-                found = f"{shown(str(cell))} in cell {letter(number)}{row.line}, far to the right of the table"
-                expected = f"nothing beyond column {letter(MOST_COLUMNS)}"
-                action = f"Clear that cell and all others beyond column {letter(MOST_COLUMNS)}; they are not read."
-                self._find(row.line, number, "stray-cell", found, expected, action)
+                where, last = f"{letter(number)}{row.line}", letter(MOST_COLUMNS)
+                words = message.finding("stray-cell", text=shown(str(cell)), cell=where, last=last)
+                self._find(row.line, number, "stray-cell", *words)
         return row if len(row.cells) <= MOST_COLUMNS else Row(row.line, row.cells[:MOST_COLUMNS])
 
     def close(self) -> None:
         """After the last row."""
         document = self.sheet.document
         if self._header is None:
-            # Without that row a cell may be meant as anything: what does not read above it is not said of a field.
+            # Without that row any cell above it may be meant as something else, so none is called an unknown field.
             document.findings[:] = [one for one in document.findings if one.code != "unknown-field"]
-            found = "no row of column names"
+            found, expected, action = message.finding("no-header")
             if self._nearly:
                 known = {_plain(cell) for cell in self._nearly.cells if cell is not None}
-                found = f"column names without {' and '.join(name for name in NEEDED if name not in known)}"
-            expected = "a row of column names, with place and kind among them, and below it a row for each opening"
-            action = "Name the columns so, place first: place,kind,gap – and write below: Hall,hinged-door,4 mm"
+                found = message("without-columns", columns=listed([name for name in NEEDED if name not in known]))
             self._find(self._nearly.line if self._nearly else 1, 1, "no-header", found, expected, action)
         document.keys.update(document.places)
 
@@ -151,15 +150,15 @@ class _Reader:
             name = "" if _blank(cell) else _plain(cell)
             column = self._columns.opening.get(name)
             if column is None and name:
-                expected = f"the name of a field.{did_you_mean(name, self._columns.opening)}"
-                found = f"{shown(str(cell))} as the name of column {letter(index)}"
-                self._find(row.line, index, "unknown-column", found, expected, "Correct the name, or empty the column.")
-                self._said.add(index)
+                hint, text = did_you_mean(name, self._columns.opening), shown(str(cell))
+                words = message.finding("unknown-column", text=text, column=letter(index), hint=hint)
+                self._find(row.line, index, "unknown-column", *words)
+                self._reported.add(index)
             if name and name in seen:
-                found = f"{shown(name)} a second time, above column {letter(index)}"
-                self._find(row.line, index, "repeated-column", found, "each column once", "Keep one of the two.")
+                words = message.finding("repeated-column", name=shown(name), column=letter(index))
+                self._find(row.line, index, "repeated-column", *words)
                 column = None
-                self._said.add(index)
+                self._reported.add(index)
             seen.add(name)
             made.append(column)
         return made
@@ -172,12 +171,11 @@ class _Reader:
             hint = did_you_mean(name, self._columns.above)
             if _blank(value) and not hint:
                 return  # a heading
-            expected = f"the name of a field, such as site.region.{hint}"
-            self._find(row.line, 1, "unknown-field", shown(row.first), expected, "Correct it, or begin it with #.")
+            words = message.finding("unknown-field", text=shown(row.first), hint=hint)
+            self._find(row.line, 1, "unknown-field", *words)
         elif not _blank(value):
             if name in self._taken:
-                found = f"{name} a second time"
-                self._find(row.line, 1, "repeated-field", found, "each field once", "Keep one of the two.")
+                self._find(row.line, 1, "repeated-field", *message.finding("repeated-field", name=name))
             self._taken.add(name)
             self._set(self.sheet.document.value, (), column, value, Place(row.line, 2))
 
@@ -187,7 +185,7 @@ class _Reader:
         self._openings.append(opening)
         path: Path = ("openings", index)
         self.sheet.document.places[path] = Place(row.line, 1)
-        self.sheet.names[path] = f"row {row.line}"
+        self.sheet.names[path] = message("row", row=str(row.line))
         header = self._header or []
         for number, cell in enumerate(row.cells, 1):
             if _blank(cell):
@@ -196,22 +194,21 @@ class _Reader:
             if column is not None:
                 if not self._set(opening, path, column, cell, Place(row.line, number)):
                     self.sheet.lost.add(index)
-            elif number not in self._said:
-                self._said.add(number)
-                found = f"{shown(str(cell))} in column {letter(number)}, which has no name"
-                expected = "a name above every column that holds something"
-                self._find(row.line, number, "unnamed-column", found, expected, "Name the column, or empty it.")
+            elif number not in self._reported:
+                self._reported.add(number)
+                words = message.finding("unnamed-column", text=shown(str(cell)), column=letter(number))
+                self._find(row.line, number, "unnamed-column", *words)
 
     def _set(self, into: dict[str, Any], base: Path, column: Column, cell: object, place: Place) -> bool:
         path = (*base, *column.path)
         self.sheet.document.places[path] = place
-        self.sheet.names[path] = f"{column.name}, column {letter(place.column)}"
+        self.sheet.names[path] = message("cell", field=column.name, column=letter(place.column))
         try:
             value = value_of(cell, column)
         except CellError as error:
             code, found, expected, action = error.words
-            action = f"{action} {consequence(path)}"
-            self._find(*place, code, f"{found} for {self.sheet.names[path]}", expected, action)
+            found = message("found-for", found=found, where=self.sheet.names[path])
+            self._find(*place, code, found, expected, f"{action} {consequence(path)}")
             return False
         if value is None:
             return True
@@ -226,17 +223,14 @@ class _Reader:
         self.sheet.document.findings.append(finding)
 
 
-LEFT_OUT = "Until then this opening is left out of the plan."
-NOT_SAID = "Until then it counts as not said."
-NO_DAY = "Until then it is planned only with --date YYYY-MM-DD."
 DAY = "surveyed"
 
 
-def consequence(path: Path) -> str:
+def consequence(path: Path) -> Message:
     """What becomes of the part of a survey at a path, where it does not read."""
     if len(path) > 1 and path[0] == "openings" and isinstance(path[1], int):
-        return LEFT_OUT
-    return NO_DAY if path[0] == DAY else NOT_SAID
+        return message("left-out")
+    return message("no-day" if path[0] == DAY else "not-said")
 
 
 def _blank(cell: object) -> bool:

@@ -10,11 +10,13 @@ from typing import Any
 
 import yaml
 
+from latchside.messages import messages
 from latchside.schemas import Schemas
 from latchside.surveys.cells import guarded
 from latchside.surveys.columns import Column, Columns, columns
 from latchside.surveys.sheet import REMARK, rows_of
 
+message = messages(__name__)
 Rows = list[list[str | int | float | None]]
 
 EXAMPLE: Mapping[str, Any] = {
@@ -24,14 +26,14 @@ EXAMPLE: Mapping[str, Any] = {
     "gap": "3 mm", "step": "2 mm", "use": "entry-route", "height": "2.1 m", "distance": "6 m",
     "walls": [{"material": "brick", "thickness": "115 mm"}, {"material": "plasterboard"}], "floors": 0,
     "outer_wall": "no", "cable": "yes", "cable_length": "9.5 m", "cable_area": 0.22, "old_contact": "no",
-    "outdoors": "no", "drill": "yes", "wish": "hidden", "openings_a_day": 20, "notes": "Invented, to show the form.",
+    "outdoors": "no", "drill": "yes", "wish": "hidden", "openings_a_day": 20,
 }  # fmt: skip
 """An opening of a house that is not."""
-_HOW = (
-    "A survey. Write what was seen; leave the rest blank, and it becomes a question of the pack.",
-    "A blank field counts as not said. Lengths: 4 mm, 3/16 in, 12 ft 6 in, 2.5 m. Never write a code anywhere.",
-)
-_PLAN = "Then run: latchside plan {name}"
+
+
+def example() -> dict[str, Any]:
+    """The same with a note that says so."""
+    return {**EXAMPLE, "notes": str(message("invented"))}
 
 
 def write_template(path: Path, schemas: Schemas) -> None:
@@ -41,9 +43,9 @@ def write_template(path: Path, schemas: Schemas) -> None:
     """
     make = _FORMS.get(path.suffix)
     if make is None:
-        raise ValueError(f'"{path.name}" does not say its form: end the name in {", ".join(_FORMS)}')
+        raise ValueError(message("no-form", name=path.name, endings=", ".join(_FORMS)))
     if not schemas.quick["job"].is_valid({"id": path.stem, "name": "aa", "openings": [EXAMPLE]}):
-        raise ValueError(f'"{path.stem}" is not an id: use lower-case words joined by hyphens, such as corner-shop')
+        raise ValueError(message("no-id", name=path.stem))
     content = make(path.stem, columns(schemas))
     with path.open("xb") as file:
         file.write(content)
@@ -51,28 +53,29 @@ def write_template(path: Path, schemas: Schemas) -> None:
 
 def heading(id_: str, ending: str) -> list[str]:
     """The words above a template."""
-    return [*_HOW, _PLAN.format(name=id_ + ending)]
+    return [message("how"), message("blank"), message("plan", name=id_ + ending)]
 
 
 def note(column: Column, *, in_sheet: bool = True) -> str:
     """What a field is for, and what it may hold."""
-    listed = ", ".join(column.words)
-    may = {
-        "answer": f"One of: {listed}.", "word": f"One of: {listed}.",
-        "true": "Yes, or blank." if in_sheet else "true, or blank.",
-        "words": _words_note(column, listed, in_sheet=in_sheet),
-        "walls": f"Such as brick 115 mm; plasterboard – or none. Materials: {listed}."
-        if in_sheet else f"As in the example, or [] for none. Materials: {listed}.",
-    }.get(column.sort, "")  # fmt: skip
-    about = column.about.replace(" An empty list: none.", "").rstrip(".")
-    return " ".join(filter(None, ("Needed." if column.required else "", f"{about}." if about else "", may)))
+    needed = message("needed") if column.required else ""
+    about = f"{column.about.rstrip('.')}." if column.about else ""
+    return " ".join(filter(None, (needed, about, _may_hold(column, "in-sheet" if in_sheet else "in-yaml"))))
 
 
-def _words_note(column: Column, listed: str, *, in_sheet: bool) -> str:
-    how = "Separated by semicolons" if in_sheet else "A list"
-    if column.words:
-        return f"{how}, or {'none' if in_sheet else '[] for none'}. Words: {listed}."
-    return f"{how}." if in_sheet else f"{how}: [Safe, Hall]."
+def _may_hold(column: Column, form: str) -> str:
+    words = ", ".join(column.words)
+    match column.sort:
+        case "answer" | "word":
+            return message("one-of", words=words)
+        case "true":
+            return message(f"yes-{form}")
+        case "words":
+            return message(f"words-{form}", words=words) if words else message(f"texts-{form}")
+        case "walls":
+            return message(f"walls-{form}", words=words)
+        case _:
+            return ""
 
 
 def above_rows(id_: str, known: Columns) -> Rows:
@@ -83,7 +86,7 @@ def above_rows(id_: str, known: Columns) -> Rows:
 
 def example_rows(known: Columns) -> tuple[Rows, Rows]:
     """The names of the columns with what each is for, as remarks, and the example, as a remark too."""
-    header, shown = rows_of({"openings": [EXAMPLE]}, known)[-2:]
+    header, shown = rows_of({"openings": [example()]}, known)[-2:]
     notes: Rows = [[f"{REMARK} {name}", note(column)] for name, column in known.opening.items()]
     return notes, [header, [f"{REMARK} {shown[0]}", *shown[1:]]]
 
@@ -100,7 +103,7 @@ def csv_bytes(rows: Rows) -> bytes:
 def _csv(id_: str, known: Columns) -> bytes:
     notes, openings = example_rows(known)
     head: Rows = [[f"{REMARK} {line}"] for line in heading(id_, ".csv")]
-    remark: Rows = [[f"{REMARK} The columns of an opening. The line after their names is an invented example."]]
+    remark: Rows = [[f"{REMARK} {message('columns')}"]]
     return csv_bytes([*head, *above_rows(id_, known), *remark, *notes, *openings])
 
 
@@ -123,10 +126,10 @@ def _yaml(id_: str, known: Columns) -> bytes:
         pad = "  " if rest else ""
         lines.append(f"{pad}# {note(column, in_sheet=False)}")
         lines.append(f"{pad}{column.path[-1]}:{f' {id_}' if column.name == 'id' else ''}")
-    lines += ["", "# What the fields of an opening are for:"]
+    lines += ["", f"# {message('fields')}"]
     lines += [f"#   {name}: {note(column, in_sheet=False)}" for name, column in known.opening.items()]
-    lines += ["", "# Below is an invented example: take the # away, and write your own in its place.", "openings:"]
-    shown = yaml.safe_dump([dict(EXAMPLE)], sort_keys=False, default_flow_style=None, width=1000, allow_unicode=True)
+    lines += ["", f"# {message('example')}", "openings:"]
+    shown = yaml.safe_dump([example()], sort_keys=False, default_flow_style=None, width=1000, allow_unicode=True)
     lines += [f"# {line}" for line in shown.replace("'no'", "no").replace("'yes'", "yes").splitlines()]
     return ("\n".join(lines) + "\n").encode("utf-8")
 

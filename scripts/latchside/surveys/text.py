@@ -8,9 +8,11 @@ import math
 import re
 
 from latchside.findings import START, Finding, Place, place_after, shown
+from latchside.messages import messages
 from latchside.read.yaml_text import Document, read_text
 from latchside.surveys.json_places import json_places
 
+message = messages(__name__)
 _EMPTY = re.compile("[\u00ad\u061c\u200b\u200e\u200f\u2060\ufeff]")
 """Signs without width that come along when text is copied: a soft hyphen, spaces of no width, marks of direction."""
 _HIDDEN = re.compile(
@@ -47,14 +49,14 @@ def decoded(content: bytes, file: str) -> str | Finding:
             try:
                 return content.decode(name)
             except UnicodeDecodeError:
-                return _not_text(file, START, "damaged UTF-16")
+                return _not_text(file, START, message("damaged"))
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         place = place_after(content[: error.start].decode("utf-8", "replace"))
-        return _not_text(file, place, f"byte 0x{content[error.start]:02x}, which is not UTF-8")
+        return _not_text(file, place, message("other-byte", byte=f"0x{content[error.start]:02x}"))
     if "\x00" in text:
-        return _not_text(file, START, "bytes of zero, as in UTF-16 without its mark or in a file that is no text")
+        return _not_text(file, START, message("zero-bytes"))
     return text
 
 
@@ -67,8 +69,7 @@ def document_of(content: bytes, ending: str, file: str) -> Document | Finding:
 
 
 def _not_text(file: str, place: Place, found: str) -> Finding:
-    action = 'Save it as UTF-8; a spreadsheet calls it "CSV UTF-8".'
-    return Finding(file, place, "not-utf-8", found, "text in UTF-8", action)
+    return Finding(file, place, "not-utf-8", found, message("not-utf-8.expected"), message("not-utf-8.action"))
 
 
 def _json(text: str, file: str) -> Document:
@@ -77,26 +78,25 @@ def _json(text: str, file: str) -> Document:
         value = json.loads(text, parse_constant=_no_number, parse_float=_float, parse_int=_int)
     except json.JSONDecodeError as error:
         place = Place(error.lineno, error.colno)
-        return _broken(file, place, f"no JSON: {error.msg.lower()}")
+        return _broken(file, place, message("no-json", error=error.msg.lower()))
     except (_Refused, RecursionError, ValueError) as error:
-        return _broken(file, START, str(error) if isinstance(error, _Refused) else "no JSON that can be read")
+        return _broken(file, START, str(error) if isinstance(error, _Refused) else message("unreadable-json"))
     places = json_places(text)
     twice = [_twice(file, place, str(path[-1])) for path, place in places.twice]
     return Document(value, places.values, places.keys, twice)
 
 
 def _twice(file: str, place: Place, key: str) -> Finding:
-    action = "Merge the two, or rename one. Until then the last one counts."
-    return Finding(file, place, "duplicate-key", f"{shown(key)} a second time", "each key once", action)
+    return Finding(file, place, "duplicate-key", *message.finding("duplicate-key", key=shown(key)))
 
 
 def _broken(file: str, place: Place, found: str) -> Document:
-    action = "Save the survey again; this copy is damaged."
-    return Document(None, {}, {}, [Finding(file, place, "broken-json", found, "valid JSON", action)])
+    expected, action = message("broken-json.expected"), message("broken-json.action")
+    return Document(None, {}, {}, [Finding(file, place, "broken-json", found, expected, action)])
 
 
 def _no_number(word: str) -> float:
-    raise _Refused(f"{shown(word)}, which is no number")
+    raise _Refused(message("not-a-number", text=shown(word)))
 
 
 def _float(text: str) -> float:

@@ -12,10 +12,12 @@ from datetime import date, datetime
 from typing import Any
 
 from latchside.findings import START, Finding
+from latchside.messages import messages
 from latchside.surveys.cells import Strange
 from latchside.surveys.columns import Columns
 from latchside.surveys.sheet import MOST_ROWS, Row, is_header
 
+message = messages(__name__)
 MOST_INFLATED = 50_000_000
 MOST_RATIO = 200
 """How much smaller than its content a part may be; a workbook of text stays far below."""
@@ -32,12 +34,18 @@ _REFUSED_PARTS = re.compile(
 )
 _SAFE_BINARY = re.compile(r"xl/printerSettings/[\w.]+\.bin\Z")
 _LINK = re.compile(rb"<[^<>]*\bTargetMode\s*=\s*[\"']\s*External[^<>]*>", re.IGNORECASE)
-_PLAIN = "Save the survey as a plain workbook (.xlsx), or as CSV."
+
+
+_OWN_ACTION = ("many-rows", "far-out")
+"""What is put right by something else than saving it as a plain workbook."""
 
 
 class _RefusedError(ValueError):
-    """A workbook that is not opened, or not read on; code, what was found, what is expected and, if it differs, what
-    to do."""
+    """A workbook that is not opened, or not read on: its code, the message that says why, and what that one takes."""
+
+    def __init__(self, code: str, id_: str, **values: str) -> None:
+        super().__init__(code, id_)
+        self.code, self.id, self.values = code, id_, values
 
 
 def rows_in(content: bytes, columns: Columns, file: str) -> list[Row] | Finding:
@@ -46,18 +54,23 @@ def rows_in(content: bytes, columns: Columns, file: str) -> list[Row] | Finding:
         _sound(content)
         return _rows(content, columns)
     except _RefusedError as refused:
-        code, found, expected, *action = refused.args
-        return Finding(file, START, code, found, expected, *(action or [_PLAIN]))
+        return _finding(refused, file)
     except Exception:  # a damaged workbook fails in openpyxl with errors of many families
-        return Finding(file, START, "broken-xlsx", "a damaged workbook", "an XLSX workbook", _PLAIN)
+        return _finding(_RefusedError("broken-xlsx", "damaged"), file)
+
+
+def _finding(refused: _RefusedError, file: str) -> Finding:
+    found, expected = (message(f"{refused.id}.{part}", **refused.values) for part in ("found", "expected"))
+    action = message(f"{refused.id}.action") if refused.id in _OWN_ACTION else message("plain")
+    return Finding(file, START, refused.code, found, expected, action)
 
 
 def _sound(content: bytes) -> None:
     """Look at the archive alone. Raises _RefusedError."""
     if content.startswith(b"\xd0\xcf\x11\xe0"):
-        raise _RefusedError("locked-xlsx", "an old or locked workbook", "an XLSX workbook without a password")
+        raise _RefusedError("locked-xlsx", "locked-or-old")
     if not content.startswith(b"PK"):
-        raise _RefusedError("broken-xlsx", "no XLSX workbook", "an XLSX workbook")
+        raise _RefusedError("broken-xlsx", "no-workbook")
     try:
         with zipfile.ZipFile(io.BytesIO(content)) as archive:
             _parts(archive.infolist())
@@ -65,24 +78,24 @@ def _sound(content: bytes) -> None:
                 if not part.is_dir():
                     _part(part.filename, archive.read(part))
     except (zipfile.BadZipFile, EOFError, OSError, NotImplementedError, RuntimeError, zlib.error):
-        raise _RefusedError("broken-xlsx", "a damaged workbook", "an XLSX workbook") from None
+        raise _RefusedError("broken-xlsx", "damaged") from None
 
 
 def _parts(parts: list[zipfile.ZipInfo]) -> None:
     names = [part.filename for part in parts]
     if len(parts) > MOST_PARTS or sum(part.file_size for part in parts) > MOST_INFLATED:
-        raise _RefusedError("xlsx-too-large", "a workbook that unpacks to more", f"at most {MOST_INFLATED:,} bytes")
+        raise _RefusedError("xlsx-too-large", "unpacks", most=f"{MOST_INFLATED:,}")
     if any(part.file_size > max(SMALL, MOST_RATIO * part.compress_size) for part in parts):
-        raise _RefusedError("xlsx-too-large", "a workbook packed tighter than text can be", "a workbook of text")
+        raise _RefusedError("xlsx-too-large", "packed")
     if any(part.flag_bits & 1 for part in parts):
-        raise _RefusedError("locked-xlsx", "a locked workbook", "an XLSX workbook without a password")
+        raise _RefusedError("locked-xlsx", "locked")
     lowered = [name.lower() for name in names]
     if len(set(lowered)) != len(names) or any(_astray(name) for name in names):
-        raise _RefusedError("hostile-xlsx", "parts with names that lead elsewhere", "an XLSX workbook")
+        raise _RefusedError("hostile-xlsx", "astray")
     if any(_REFUSED_PARTS.search(name) and not _SAFE_BINARY.match(name) for name in names):
-        raise _RefusedError("active-xlsx", "a workbook with macros, links or embedded files", "text and numbers alone")
+        raise _RefusedError("active-xlsx", "embedded")
     if _TYPES not in names:
-        raise _RefusedError("broken-xlsx", "an archive that is no workbook", "an XLSX workbook")
+        raise _RefusedError("broken-xlsx", "archive")
 
 
 def _astray(name: str) -> bool:
@@ -91,15 +104,15 @@ def _astray(name: str) -> bool:
 
 def _part(name: str, data: bytes) -> None:
     if name == _TYPES and _WORKBOOK not in data:
-        raise _RefusedError("active-xlsx", "a workbook of another sort, such as one with macros", "a plain workbook")
+        raise _RefusedError("active-xlsx", "other-sort")
     if not name.lower().endswith((".xml", ".rels", ".vml")):
         return
     if data[:2] in (b"\xff\xfe", b"\xfe\xff") or b"\x00" in data[:100]:
-        raise _RefusedError("hostile-xlsx", "parts that are no UTF-8", "an XLSX workbook")
+        raise _RefusedError("hostile-xlsx", "not-utf-8")
     if re.search(rb"<!\s*(DOCTYPE|ENTITY)", data, re.IGNORECASE):
-        raise _RefusedError("hostile-xlsx", "declarations that no workbook needs", "an XLSX workbook")
+        raise _RefusedError("hostile-xlsx", "declarations")
     if any(_HYPERLINK not in link for link in _LINK.findall(data)):
-        raise _RefusedError("active-xlsx", "a workbook with links to other files", "text and numbers alone")
+        raise _RefusedError("active-xlsx", "linked")
 
 
 def _rows(content: bytes, columns: Columns) -> list[Row]:
@@ -133,11 +146,9 @@ def _cells(sheet: Any, cached: Any) -> Iterator[Row]:
         filled = max((n for n, one in enumerate(made, 1) if one is not None), default=0)
         rows += filled > 0
         if rows > MOST_ROWS:
-            raise _RefusedError("sheet-too-large", "more rows", f"at most {MOST_ROWS} rows", "Split the survey.")
+            raise _RefusedError("sheet-too-large", "many-rows", most=str(MOST_ROWS))
         if seen > MOST_CELLS:
-            found, expected = f"cells far out, as in row {line}", f"at most {MOST_CELLS:,} cells, blank ones too"
-            action = "Delete the rows and columns beyond the table, also where they look empty, and save again."
-            raise _RefusedError("sheet-too-large", found, expected, action)
+            raise _RefusedError("sheet-too-large", "far-out", row=str(line), most=f"{MOST_CELLS:,}")
         if filled:
             yield Row(line, made[:filled])
 
@@ -147,13 +158,12 @@ def _value(cell: Any, cached: Any) -> object:
     value = cell.value
     if cell.data_type == "f":
         if cached is None:
-            found = f"a formula without a saved result, {_text(value)}"
-            return Strange("formula", found, "Put the value itself in the cell.")
+            return Strange("formula", message("formula", formula=_text(value)), message("put-value"))
         value = cached
     if value is None or (isinstance(value, str) and not value.strip()):
         return None
     if cell.data_type == "e" or (isinstance(value, str) and cell.data_type == "f" and value.startswith("#")):
-        return Strange("fault-in-cell", f"the fault {_text(value)}", "Correct the cell.")
+        return Strange("fault-in-cell", message("fault", fault=_text(value)), message("correct-cell"))
     if isinstance(value, str | bool):
         return value
     if isinstance(value, int | float):
@@ -162,12 +172,12 @@ def _value(cell: Any, cached: Any) -> object:
 
 
 def _day(value: object) -> Strange:
-    action = "Make the cell text, and type it again; a spreadsheet makes a day of 3/16."
+    action = message("make-text")
     if isinstance(value, datetime) and value.time() == datetime.min.time():
         value = value.date()
     if type(value) is date:
-        return Strange("date-cell", f"the day {value.isoformat()}", action, value.isoformat())
-    return Strange("date-cell", f"the time {_text(value)}", action)
+        return Strange("date-cell", message("day", day=value.isoformat()), action, value.isoformat())
+    return Strange("date-cell", message("time", time=_text(value)), action)
 
 
 def _text(value: object) -> str:

@@ -12,11 +12,13 @@ from openpyxl.styles import Alignment, Font, PatternFill
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.datavalidation import DataValidation
 
+from latchside.messages import messages
 from latchside.surveys.cells import guarded
 from latchside.surveys.columns import Column, Columns
 from latchside.surveys.sheet import REMARK
 from latchside.surveys.template import Rows, above_rows, example_rows, heading
 
+message = messages(__name__)
 TIME = (1980, 1, 1, 0, 0, 0)
 _STAMP = re.compile(rb"(<dcterms:(?:created|modified)[^>]*>)[^<]*")
 _FIXED = rb"\g<1>1980-01-01T00:00:00Z"
@@ -42,7 +44,7 @@ def template(id_: str, known: Columns) -> bytes:
         _listed(sheet, column, f"B{line}")
     header = first + len(above) + 1
     _columns(sheet, known, header)
-    about = book.create_sheet("Columns")
+    about = book.create_sheet(message("columns"))
     _fill(about, [[str(name).removeprefix(f"{REMARK} "), what] for name, what in notes])
     about.column_dimensions["A"].width, about.column_dimensions["B"].width = 20, 110
     return packed(book)
@@ -79,7 +81,7 @@ def _listed(sheet: Any, column: Column, cells: str) -> None:
     if column.sort not in _LISTED or len(words) > _LONGEST_LIST:
         return
     choice = DataValidation(type="list", formula1=f'"{words}"', allow_blank=True, showErrorMessage=True)
-    choice.errorTitle, choice.error = "Not a listed word", "Choose a word of the list, or leave the cell blank."
+    choice.errorTitle, choice.error = message("no-listed-word"), message("choose")
     sheet.add_data_validation(choice)
     choice.add(cells)
 

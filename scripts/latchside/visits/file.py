@@ -11,8 +11,10 @@ from pathlib import Path
 from typing import Any
 
 from latchside.findings import shown
+from latchside.messages import Message, messages
 from latchside.visits.state import Entry
 
+message = messages(__name__)
 MOST_BYTES = 40_000_000
 MOST_FAULTS = 20
 _SURROGATE = re.compile("[\ud800-\udfff]")
@@ -40,17 +42,21 @@ class VisitFile:
 class _BrokenError(ValueError):
     """The text is JSON by some readers only."""
 
+    def __init__(self, fault: Fault) -> None:
+        super().__init__(fault.found)
+        self.fault = fault
+
 
 def read_visit(path: Path, schema: Path) -> tuple[VisitFile | None, tuple[Fault, ...]]:
     """The record in a file, or what is wrong with it; one of the two is empty."""
     try:
         if path.stat().st_size > MOST_BYTES:
-            return None, (Fault("the file", "it is larger than any record of a visit", "Choose the saved record."),)
+            return None, (_fault("too-large"),)
         text = path.read_bytes().decode("utf-8-sig")
     except OSError as error:
-        return None, (Fault("the file", f"it cannot be read: {error.strerror}", "Choose another file."),)
+        return None, (_fault("cannot-read", why=str(error.strerror)),)
     except UnicodeDecodeError:
-        return None, (Fault("the file", "it is damaged, or no text in UTF-8", "Save the record again."),)
+        return None, (_fault("not-utf-8"),)
     return parse_visit(text, schema)
 
 
@@ -59,8 +65,7 @@ def parse_visit(text: str, schema: Path) -> tuple[VisitFile | None, tuple[Fault,
     try:
         data = json.loads(text, object_pairs_hook=_once, parse_constant=_no_constant)
     except (ValueError, RecursionError) as error:
-        found = str(error) if isinstance(error, _BrokenError) else "it cannot be read as JSON"
-        return None, (Fault("the file", found, "Save the record again; this copy is damaged."),)
+        return None, (error.fault if isinstance(error, _BrokenError) else _fault("not-json"),)
     faults = tuple(fault for fault, _ in zip(_faults(data, schema), range(MOST_FAULTS), strict=False))
     if faults:
         return None, faults
@@ -71,25 +76,25 @@ def parse_visit(text: str, schema: Path) -> tuple[VisitFile | None, tuple[Fault,
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     made = dict(pairs)
     if len(made) != len(pairs):
-        raise _BrokenError("a field stands in it twice")
+        raise _BrokenError(_fault("field-twice"))
     return made
 
 
 def _no_constant(word: str) -> None:
-    raise _BrokenError(f"it holds {word}, which is no number")
+    raise _BrokenError(_fault("no-number", word=word))
 
 
 def _faults(data: Any, schema: Path) -> Iterator[Fault]:
     if not isinstance(data, dict) or data.get("format") != "latchside-visit":
-        yield Fault("the file", "it is no record of a visit", "Choose a file saved from the page of visits.")
+        yield _fault("no-record")
     elif data.get("version") != 1 or data["version"] is True:
-        yield Fault("the file", f"it is of version {shown(data.get('version'))}", "Read it with a newer version.")
+        yield _fault("other-version", version=shown(data.get("version")))
     elif any(_SURROGATE.search(text) for text in _texts(data)):
-        yield Fault("the file", "a text in it holds half a character", "Save the record again.")
+        yield _fault("half-a-character")
     elif not _sound(data, schema):
         yield from _misfits(data, schema)
     else:
-        yield from _quarrels(data)
+        yield from _contradictions(data)
 
 
 def _texts(value: Any) -> Iterator[str]:
@@ -117,66 +122,68 @@ def _sound(data: Any, schema: Path) -> bool:
 
 def _misfits(data: dict[str, Any], schema: Path) -> Iterator[Fault]:
     """Where the file does not fit its schema, each entry held to the shape of its own kind."""
-    from jsonschema import Draft202012Validator  # slow to import, and only wanted where a file is wrong
+    from jsonschema import Draft202012Validator  # slow to import, and only needed where a file is wrong
 
     document = _schema(schema)
     entries = {**document["properties"]["entries"], "items": True}
     frame = {**document, "properties": {**document["properties"], "entries": entries}}
-    yield from _explained(Draft202012Validator(frame), data, "the file")
+    yield from _explained(Draft202012Validator(frame), data)
     kinds = [branch["$ref"].rpartition("/")[2] for branch in document["properties"]["entries"]["items"]["oneOf"]]
     shapes = {kind: Draft202012Validator({"$ref": f"#/$defs/{kind}", "$defs": document["$defs"]}) for kind in kinds}
     for number, entry in enumerate(data["entries"] if isinstance(data.get("entries"), list) else (), 1):
         kind = entry.get("kind") if isinstance(entry, dict) else None
         if isinstance(kind, str) and kind in shapes:
-            yield from _explained(shapes[kind], entry, f"entry {number}")
+            yield from _explained(shapes[kind], entry, number)
         else:
-            known = "Known kinds: " + ", ".join(shapes) + "."
-            yield Fault(f"entry {number}", f"it is of the kind {shown(kind)}", known)
+            yield _fault("unknown-kind", number, kind=shown(kind), known=", ".join(shapes))
 
 
-def _explained(validator: Any, value: Any, where: str) -> Iterator[Fault]:
+def _explained(validator: Any, value: Any, entry: int | None = None) -> Iterator[Fault]:
+    """The faults of the whole file, or of one entry by its number; what is said twice is said once."""
     told: set[Fault] = set()
     for error in validator.iter_errors(value):
-        way = ".".join(str(part) for part in error.absolute_path)
         about = error.schema.get("description", "") if isinstance(error.schema, dict) else ""
-        fault = Fault(f"{where}{f', {way}' if way else ''}", _words(error), about or "See schema/visit.schema.json.")
+        where = _where(entry, ".".join(str(part) for part in error.absolute_path))
+        fault = Fault(where, _misfit(error), about or message("see-schema"))
         if fault not in told:
             told.add(fault)
             yield fault
 
 
-def _words(error: Any) -> str:
+def _misfit(error: Any) -> Message:
     """What an error of the validator says, without the value at length."""
-    rule, wanted, value = error.validator, error.validator_value, error.instance
+    rule, expected, value = error.validator, error.validator_value, error.instance
     if rule == "required":
-        return "it has no " + ", ".join(key for key in wanted if key not in value)
+        return message("lacks", keys=", ".join(key for key in expected if key not in value))
     if rule in ("additionalProperties", "unevaluatedProperties"):
         unknown = (shown(key) for key in value if key not in error.schema["properties"])
-        return f"it has fields that are not known: {', '.join(unknown)}"
-    told = {
-        "type": f"{shown(value)} is no {wanted}",
-        "enum": f"{shown(value)} is none of {wanted}",
-        "const": f"{shown(value)} is not {shown(wanted)}",
-        "pattern": f"{shown(value)} has the wrong form",
-        "not": "it holds a character that cannot be seen",
-        "anyOf": "it does not say what the problem is",
-        "oneOf": "it has the wrong form",
-        "uniqueItems": "it names one thing twice",
-        "dependentRequired": "it is judged without a reading",
-    }
-    size = len(value) if isinstance(value, str | list | dict) else shown(value)
-    return told.get(rule, f"{size} does not keep to {rule} {wanted}")
+        return message("unknown-fields", keys=", ".join(unknown))
+    id_ = f"breaks-{rule}"
+    if id_ in message:
+        return message(id_, value=shown(value), expected=shown(expected) if rule == "const" else str(expected))
+    size = str(len(value)) if isinstance(value, str | list | dict) else shown(value)
+    return message("breaks-other", value=size, rule=str(rule), expected=str(expected))
 
 
-def _quarrels(data: dict[str, Any]) -> Iterator[Fault]:
+def _fault(id_: str, entry: int | None = None, **values: str) -> Fault:
+    """The fault of a message, of the whole file or of one entry by its number."""
+    return Fault(_where(entry), message(f"{id_}.found", **values), message(f"{id_}.action", **values))
+
+
+def _where(entry: int | None, path: str = "") -> Message:
+    if entry is None:
+        return message("file-at", path=path) if path else message("file")
+    return message("entry-at", number=str(entry), path=path) if path else message("entry", number=str(entry))
+
+
+def _contradictions(data: dict[str, Any]) -> Iterator[Fault]:
     """What a schema cannot say: entries of one visit, each once, with counters that can be true."""
     seen: set[str] = set()
-    again = "Save the record again; this copy was altered."
     for number, entry in enumerate(data["entries"], 1):
         if entry["visit"] != data["visit"]:
-            yield Fault(f"entry {number}", "it belongs to another visit", again)
+            yield _fault("other-visit", number)
         if entry["id"] in seen:
-            yield Fault(f"entry {number}", "it has the id of an earlier entry", again)
+            yield _fault("id-twice", number)
         if entry["n"] > len(data["entries"]) + 1000:
-            yield Fault(f"entry {number}", f"its counter, {entry['n']}, is too high for this record", again)
+            yield _fault("counter-too-high", number, counter=str(entry["n"]))
         seen.add(entry["id"])

@@ -13,7 +13,10 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from statistics import median, quantiles
 
+from latchside.messages import Message, messages
 from latchside.visits.state import Entry, View
+
+message = messages(__name__)
 
 PROOF = "proving-each-opening"
 ENOUGH = 5
@@ -21,7 +24,8 @@ ENOUGH = 5
 LONGEST_MIN = 240.0
 """A longer stay holds a break, or another job."""
 
-NO_START, BROKEN, TOO_LONG = "no tick before it on that day", "work elsewhere in between", "a break in between"
+NO_START, BROKEN, TOO_LONG = "no-start", "work-elsewhere", "break"
+"""Why the minutes of an opening cannot be counted; `reason` says it in words."""
 
 
 @dataclass
@@ -40,6 +44,11 @@ class Pace:
     low: float
     usual: float
     high: float
+
+
+def reason(why: str) -> Message:
+    """Why an opening is left out, in words."""
+    return message(f"left-out-{why}")
 
 
 def minutes(visits: Iterable[View], devices: Collection[str]) -> Minutes:

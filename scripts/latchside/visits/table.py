@@ -8,9 +8,10 @@ from rich.console import Group, RenderableType
 from rich.table import Table
 from rich.text import Text
 
+from latchside.messages import Message, messages
 from latchside.visits.state import Entry, Run, View, judge
 
-OUTCOMES = {"done": "done", "not-applicable": "not applicable", "problem": "PROBLEM", "differs": "ENTRIES DIFFER"}
+message = messages(__name__)
 
 
 def as_table(seen: View) -> RenderableType:
@@ -20,23 +21,24 @@ def as_table(seen: View) -> RenderableType:
 
 def _parts(seen: View) -> Iterator[RenderableType]:
     visit = seen.visit
-    yield Text(f"{visit['site']}, {visit['date']}" if visit else "Lists run without a visit", style="bold")
+    title = message("visit", site=visit["site"], day=visit["date"]) if visit else message("no-visit")
+    yield Text(title, style="bold")
     if visit and visit["who"]:
-        yield Text(f"Who: {visit['who']}")
+        yield Text(message("who", who=visit["who"]))
     if seen.state != "open":
-        yield Text("Archived.")
+        yield Text(message("archived"))
     openings = [opening for opening in seen.openings.values() if not opening["removed"]]
     if openings:
         yield Text("")
-        named = [(str(one["name"]), str(one["device"] or "not chosen")) for one in openings]
-        yield _grid("Openings", ("Opening", "Device class"), named)
+        named = [(str(one["name"]), str(one["device"] or message("not-chosen"))) for one in openings]
+        yield _grid(message("openings"), (message("opening"), message("device")), named)
     for run in seen.runs.values():
         yield Text("")
         yield from _run(seen, run)
     if seen.notes:
         yield Text("")
         rows = [(_opening(seen, note), str(note["note"]), _when(note)) for note in seen.notes]
-        yield _grid("Notes", ("Opening", "Note", "When, by"), rows)
+        yield _grid(message("notes"), (message("opening"), message("note"), message("when")), rows)
     yield Text("")
     yield Text(_summary(seen))
 
@@ -44,29 +46,34 @@ def _parts(seen: View) -> Iterator[RenderableType]:
 def _run(seen: View, run: Run) -> Iterator[RenderableType]:
     entries = [entry for heads in run.items.values() for entry in heads]
     first = (entries or run.complete)[0]
+    named = {"name": str(first["list_name"]), "version": str(first["list_version"])}
     where = _opening(seen, first)
-    title = f"{first['list_name']}{f': {where}' if where else ''} (version {first['list_version']})"
+    title = message("list-at", **named, opening=where) if where else message("list", **named)
+    columns = message("item"), message("outcome"), message("reading"), message("when")
     rows = [
         (
             str(heads[0]["words"]),
-            OUTCOMES[run.outcome(item)],
-            " / ".join(filter(None, map(said, heads))),
+            message(f"outcome-{run.outcome(item)}"),
+            " / ".join(filter(None, map(_reading, heads))),
             " / ".join(map(_when, heads)),
         )
         for item, heads in run.items.items()
     ]
-    yield _grid(title, ("Item", "Outcome", "Reading, note", "When, by"), rows)
+    yield _grid(title, columns, rows)
     if run.complete:
-        yield Text(f"Declared complete: {' / '.join(map(_when, run.complete))}")
+        yield Text(message("complete", when=" / ".join(map(_when, run.complete))))
 
 
-def said(entry: Entry) -> str:
+def _reading(entry: Entry) -> str:
     """What was read, how it was judged, and what was noted."""
     parts = []
     if reading := entry.get("reading"):
-        figure = "over range" if reading.get("over") else f"{reading['value']:.10g}\u00a0{reading['unit']}".strip()
+        over = reading.get("over")
+        figure = message("over-range") if over else f"{reading['value']:.10g}\u00a0{reading['unit']}".strip()
         verdict = judge(reading, entry.get("expected"))
-        parts.append(f"{figure}, {verdict}: expected {entry['expected']['words']}" if verdict else figure)
+        if verdict:
+            figure = message(f"reading-{verdict}", figure=figure, expected=entry["expected"]["words"])
+        parts.append(figure)
     if note := entry.get("note"):
         parts.append(note)
     return "; ".join(parts)
@@ -74,7 +81,9 @@ def said(entry: Entry) -> str:
 
 def _opening(seen: View, entry: Entry) -> str:
     opening = seen.openings.get(entry.get("opening") or "")
-    return str(opening["name"]) if opening else "an opening" if entry.get("opening") else ""
+    if opening:
+        return str(opening["name"])
+    return message("some-opening") if entry.get("opening") else ""
 
 
 def _when(entry: Entry) -> str:
@@ -90,12 +99,11 @@ def _grid(title: str, columns: tuple[str, ...], rows: Sequence[tuple[str, ...]])
     return table
 
 
-def _summary(seen: View) -> str:
+def _summary(seen: View) -> Message:
     outcomes = [run.outcome(item) for run in seen.runs.values() for item in run.items]
     people = ", ".join(sorted({entry["by"] for entry in seen.ordered if entry["by"]}))
-    taken_back = len(seen.ordered) - len(seen.live)
-    return (
-        f"{len(seen.ordered)} entries{f' by {people}' if people else ''}, {taken_back} taken back; "
-        f"{len(outcomes)} items answered, {outcomes.count('problem')} problems, "
-        f"{outcomes.count('differs')} where entries differ."
-    )
+    counts = {
+        "entries": len(seen.ordered), "taken_back": len(seen.ordered) - len(seen.live), "items": len(outcomes),
+        "problems": outcomes.count("problem"), "differing": outcomes.count("differs"),
+    }  # fmt: skip
+    return message("summary-by", people=people, **counts) if people else message("summary", **counts)

@@ -1,7 +1,7 @@
 """Which causes visits found, counted from their records without anything about a site.
 
 A guided run writes what it finds as the outcomes of a list named after the fault (`content/assets/js/fault/record.js`):
-a cause that was mended and proved is done, one that was mended in vain does not apply, and `passed-on` is a problem.
+a cause that was repaired and proved is done, one repaired in vain does not apply, and `passed-on` is a problem.
 
 Only names of this library are told: whatever else stands in a record where a name of a fault, a cause or a device
 belongs might be somebody's words about a site. Such runs are counted as unknown.
@@ -12,7 +12,10 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 
+from latchside.messages import messages
 from latchside.visits.state import View
+
+message = messages(__name__)
 
 COUNTED = ("done", "not-applicable")
 LIST, CAUSE, PASSED_ON = "fault-run-", "cause-", "passed-on"
@@ -20,7 +23,7 @@ LIST, CAUSE, PASSED_ON = "fault-run-", "cause-", "passed-on"
 
 @dataclass
 class Count:
-    """What came of one cause of one fault on one device: found and mended, or mended in vain."""
+    """What came of one cause of one fault on one device: found and repaired, or repaired in vain."""
 
     found: int = 0
     in_vain: int = 0
@@ -85,10 +88,15 @@ def as_rows(made: Tally) -> list[dict[str, object]]:
 
 def as_text(made: Tally) -> str:
     """The counts for people to read."""
-    lines = [f"{'found':>5}  {'in vain':>7}  fault / cause (device)"]
-    for (fault, cause, device), one in made.causes.items():
-        lines.append(f"{one.found:5}  {one.in_vain:7}  {fault} / {cause}{f' ({device})' if device else ''}")
-    lines += [f"{times:5}  {'':7}  {fault}: passed on" for fault, times in made.passed_on.items()]
+    titles = message("found"), message("in-vain"), message("cause")
+    rows = [
+        (str(one.found), str(one.in_vain), f"{fault} / {cause}{f' ({device})' if device else ''}")
+        for (fault, cause, device), one in made.causes.items()
+    ]
+    rows += [(str(times), "", message("passed-on", fault=fault)) for fault, times in made.passed_on.items()]
     if made.unknown:
-        lines.append(f"{made.unknown:5}  {'':7}  faults or causes that this library does not hold")
-    return "\n".join(lines) if len(lines) > 1 else "These records hold no guided run of a fault."
+        rows.append((str(made.unknown), "", message("unknown")))
+    if not rows:
+        return message("nothing")
+    first, second = len(titles[0]), len(titles[1])
+    return "\n".join(f"{found:>{first}}  {in_vain:>{second}}  {what}" for found, in_vain, what in (titles, *rows))

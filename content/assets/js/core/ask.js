@@ -1,16 +1,16 @@
 /** Asking for a line of text. What looks like a code is warned of, and only kept when asked a second time. */
-import { button, field, form, h } from "./dom.js";
-import { clean, looksLikeCode } from "./words.js";
 
-export const CODE_WARNING =
-  "This looks as if it held a code. A code never belongs in a record: take it out. If it is none, press again.";
+import { ask as message } from "../messages/core.js";
+import { button, field, form, h } from "./dom.js";
+import { listed } from "./message.js";
+import { clean, looksLikeCode } from "./words.js";
 
 /**
  * Read several lines of text at once, and warn where one looks like a code.
- * @param {HTMLElement} warning where to say it
+ * @param {(words: string) => void} warn says it; nothing, once all is well
  * @returns {(inputs: HTMLInputElement[]) => string[] | null} the texts, or null where it has warned
  */
-export function reader(warning) {
+export function reader(warn) {
   let warned = "";
   return (inputs) => {
     const texts = inputs.map((input) => clean(input.value, input.maxLength > 0 ? input.maxLength : 500));
@@ -19,14 +19,12 @@ export function reader(warning) {
     const suspect = found.map(({ text }) => text).join("\n");
     if (suspect && suspect !== warned) {
       warned = suspect;
-      const names = found
-        .map(({ name }) => name)
-        .filter(Boolean)
-        .join(", ");
-      warning.textContent = inputs.length > 1 && names ? `${names}: ${CODE_WARNING}` : CODE_WARNING;
+      const names = found.map(({ name }) => name).filter(Boolean);
+      const many = inputs.length > 1 && names.length > 0;
+      warn(many ? message.codeWarningIn({ fields: listed(names, "unit") }) : message.codeWarning());
       return null;
     }
-    warning.textContent = "";
+    warn("");
     return texts;
   };
 }
@@ -40,11 +38,13 @@ export function reader(warning) {
 export function ask(words, press, save) {
   const input = h("input", { type: "text", maxlength: 500, autocomplete: "off", enterkeyhint: "done" });
   const warning = h("p", { class: "ls-warn", role: "alert" });
-  const read = reader(warning);
+  const read = reader((said) => {
+    warning.textContent = said;
+  });
   const submit = async () => {
     const texts = read([input]);
     if (!texts) return;
-    if (!texts[0]) warning.textContent = `${words}: write it first.`;
+    if (!texts[0]) warning.textContent = message.writeFirst({ asked: words });
     else {
       input.value = ""; // the place may be shown anew before this returns
       if ((await save(texts[0])) === false) input.value = texts[0];
@@ -81,7 +81,7 @@ export function secondPress(words, question, yes, act, over = () => {}) {
       place.querySelector("button")?.focus();
       over();
     };
-    const keep = button("No, leave it", leave, { class: "ls-button ls-quiet" });
+    const keep = button(message.leave(), leave, { class: "ls-button ls-quiet" });
     place.replaceChildren(h("p", { role: "alert" }, question()), h("div", { class: "ls-tools" }, keep, sure));
     keep.focus();
   };

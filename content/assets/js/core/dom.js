@@ -72,9 +72,6 @@ export function select(choices, chosen, change) {
   return made;
 }
 
-/** So many of a thing, in words. @param {number} number @param {string} one @param {string} [many] */
-export const count = (number, one, many = `${one}s`) => `${number} ${number === 1 ? one : many}`;
-
 /**
  * Put new children into a place; words already there stay as they are.
  * @param {Element} place @param {...Child} children
@@ -83,17 +80,6 @@ export function fill(place, ...children) {
   const kept = present(children);
   if (kept.length === 1 && typeof kept[0] === "string" && place.textContent === kept[0]) return;
   place.replaceChildren(...kept);
-}
-
-const isTyped = (/** @type {HTMLInputElement} */ input) =>
-  ["text", "password"].includes(input.type) && input.value !== input.defaultValue;
-
-/**
- * Put new children into a place, unless something typed there would be lost.
- * @param {Element} place @param {...Child} children
- */
-export function refill(place, ...children) {
-  if (![...place.querySelectorAll("input")].some(isTyped)) fill(place, ...children);
 }
 
 /** Time of an entry for the reader: as it stood on the clock where it was made. @param {string} at */

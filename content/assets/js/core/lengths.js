@@ -2,6 +2,8 @@
  * A length as people write it: 4 mm, 3/16 in, 1 3/16", 12 ft 6 in, 2,5 m, or a number without a unit. The one grammar
  * of lengths for surveys and figures; `latchside.figures.lengths` does the same, and tests hold the two together. Pure.
  */
+import { lengths as message } from "../messages/core.js";
+
 /** @type {Record<string, number>} */
 const MILLIMETRES = { mm: 1, cm: 10, m: 1000, km: 1e6, thou: 0.0254, in: 25.4, ft: 304.8, yd: 914.4 };
 /** @type {Record<string, string>} */
@@ -67,8 +69,7 @@ const LONGEST = 40;
 const TWO_WAYS = /(^|[^\d.,])[1-9]\d{0,2},\d{3}(?![\d,]|\.\d)/;
 
 /** Whether a comma could be read as one of thousands. @param {string} text */
-export const twoWays = (text) =>
-  TWO_WAYS.test(text) ? `${text.trim()} can be read two ways. Type it without the comma, or with a point.` : "";
+export const twoWays = (text) => (TWO_WAYS.test(text) ? message.twoWays({ text: text.trim() }) : "");
 
 /**
  * The size of a figure: a decimal, a fraction, or a whole number and a fraction below one; NaN where it is none.

@@ -1,5 +1,6 @@
 /** The reading of a check in the guided run: optional, judged at once, kept with the answer. */
 import { button, field, fill, h, select } from "../core/dom.js";
+import { reading as message } from "../messages/fault.js";
 import { figuresOf, judge, readingOf, shown } from "../visit/entries.js";
 
 /**
@@ -14,9 +15,9 @@ import { figuresOf, judge, readingOf, shown } from "../visit/entries.js";
 export function narrow(shown, expectations, device) {
   const own = figuresOf(expectations).filter((one) => one.device && one.device === device);
   const words = shown.querySelector(".ls-expect");
-  const [reading, typical] = (words?.textContent ?? "").split("Typical: ");
+  const [reading, typical] = (words?.textContent ?? "").split(`${message.typical()} `);
   if (words && typical && own.length)
-    words.textContent = `${reading}Typical: ${own.map((one) => one.words).join("; ")}.`;
+    words.textContent = message.typicalOf({ reading, figures: own.map((one) => one.words).join("; ") });
 }
 
 /**
@@ -43,7 +44,7 @@ export function readingBox(expectations, device) {
     const made = read();
     verdict.className = `ls-verdict ls-is-${(made && judge(made.reading, made.expected)) ?? "read"}`;
     if (made) fill(verdict, ...verdictOf(made));
-    else fill(verdict, input.value.trim() ? "That is no number. Type it as 2.2 or 2,2." : "");
+    else fill(verdict, input.value.trim() ? message.noNumber() : "");
   };
   const turn = (/** @type {string} */ value) => {
     unit = value;
@@ -54,10 +55,10 @@ export function readingBox(expectations, device) {
   const tools = h(
     "div",
     { class: "ls-tools" },
-    units.length > 1 && field("Unit", select(choices, unit, turn)),
-    units.some((one) => one.endsWith("\u03a9")) && button("Meter shows over range", () => tell(true)),
+    units.length > 1 && field(message.unit(), select(choices, unit, turn)),
+    units.some((one) => one.endsWith("\u03a9")) && button(message.overRange(), () => tell(true)),
   );
-  const element = h("div", { class: "ls-reading" }, field("Reading, if you took one", input), tools, verdict);
+  const element = h("div", { class: "ls-reading" }, field(message.reading(), input), tools, verdict);
   return { element, read };
 }
 
@@ -73,7 +74,8 @@ function expectedIn(figures, unit) {
 /** @param {Judged} made */
 function verdictOf({ reading, expected }) {
   const found = judge(reading, expected);
-  const title = { inside: "Inside: ", outside: "Outside: " };
-  const more = expected ? `, expected ${expected.words}` : "";
-  return [h("strong", {}, found ? title[found] : "Read: "), shown(reading), more];
+  const title = { inside: message.inside(), outside: message.outside() };
+  const read = shown(reading);
+  const about = expected ? message.expected({ reading: read, expected: expected.words }) : read;
+  return [h("strong", {}, found ? title[found] : message.read()), ` ${about}`];
 }

@@ -1,5 +1,6 @@
 /** The guided run in the record of a visit: its path, readings and remedy become entries like those of a checklist. */
 import { h } from "../core/dom.js";
+import { record as message } from "../messages/fault.js";
 import { VisitBar } from "../visit/bar.js";
 import * as store from "../visit/store.js";
 
@@ -82,7 +83,7 @@ export class Recorder {
 
   /** The fields that say which run it was, where. */
   get fields() {
-    const name = short(`Fault: ${this.data.name}`, 120);
+    const name = short(message.list({ fault: this.data.name }), 120);
     const { opening } = this.bar.place;
     return { checklist: this.list, list_name: name, list_version: this.data.version, opening };
   }
@@ -106,8 +107,6 @@ export class Recorder {
   async takeBack({ visit, entries }) {
     if (!visit || !entries?.length) return;
     const draft = { ...this.bar.draft({ kind: "undo", undoes: entries, reason: "undo" }), visit };
-    await store.add(visit, [draft]).catch((error) => {
-      this.bar.writes.replaceChildren(h("strong", { class: "ls-warn" }, store.inWords(error)));
-    });
+    await store.add(visit, [draft]).catch((error) => this.bar.refuse(error));
   }
 }

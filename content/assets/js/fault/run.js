@@ -1,5 +1,6 @@
 /** The guided run on the page of a fault: one check at a time, down to a remedy or to somebody named. */
 import { fill, h } from "../core/dom.js";
+import { run as message } from "../messages/fault.js";
 import * as store from "../visit/store.js";
 import { Recorder } from "./record.js";
 import { standing } from "./steps.js";
@@ -113,7 +114,7 @@ export class Run {
     const end = at.kind === "end" ? this.endWords(at) : "";
     if (end && !["gone", "go"].includes(at.why)) {
       const ruled = at.ruledOut.map(cause).join("; ");
-      const note = ruled ? `Ruled out: ${ruled}.` : "Nothing is ruled out yet.";
+      const note = ruled ? message.ruledOut({ causes: ruled }) : message.noneRuledOut();
       items.push({ item: "passed-on", outcome: "problem", words: end, note });
     }
     return this.keep(events, this.at, async () => {
@@ -123,9 +124,9 @@ export class Run {
 
   /** How the run ends, for the record. @param {Standing} at */
   endWords(at) {
-    if (at.why === "gone") return "The fault is gone.";
-    if (at.why === "go") return `It is another fault: ${this.data.faults[at.id]}.`;
-    return `Passed on to: ${passedTo(this, at)}.`;
+    if (at.why === "gone") return message.gone();
+    if (at.why === "go") return message.another({ fault: this.data.faults[at.id] });
+    return message.passedOn({ who: passedTo(this, at) });
   }
 
   back() {
@@ -149,7 +150,7 @@ export class Run {
       await first?.();
       await store.remember(this.key, { device, events });
     } catch (error) {
-      this.lost = `${store.inWords(error)} The run goes on, and is lost when this page is left.`;
+      this.lost = message.notKept({ fault: store.inWords(error) });
     }
     this.busy = false;
     this.events = events;

@@ -1,5 +1,7 @@
 /** What the guided run shows: the check or remedy at hand, or the end, in the words that stand on the page. */
-import { button, count, h } from "../core/dom.js";
+import { button, h } from "../core/dom.js";
+import { around } from "../core/message.js";
+import { view as message } from "../messages/fault.js";
 import { narrow, readingBox } from "./reading.js";
 
 /**
@@ -11,13 +13,6 @@ import { narrow, readingBox } from "./reading.js";
 
 const QUIET = { class: "ls-button ls-quiet" };
 const ANSWER = { class: "ls-button ls-answer" };
-/** Why it is passed on, where the plan ends; `pass` is put together. @type {Record<string, string>} */
-const WHY = {
-  "does-not-fit": "That answer fits no cause that is left.",
-  "none-left": "Every known cause is ruled out.",
-  "not-ours": "What is left is work for a licensed electrician.",
-  "not-here": "What is left could not be fixed here.",
-};
 
 /** The text of a part of the page. @param {Element | null | undefined} element */
 const said = (element) => (element?.textContent ?? "").replace(/\s+/g, " ").trim();
@@ -49,10 +44,10 @@ function copied(from, wanted) {
 export function deviceChoice(run) {
   const { devices, listed } = run.data;
   const choices = [...listed, ""].map((id) =>
-    button(id ? devices[id] : "Not known, or another", () => run.keep([], id), ANSWER),
+    button(id ? devices[id] : message.noDevice(), () => run.keep([], id), ANSWER),
   );
-  const title = h("h3", { tabindex: "-1" }, "Which device?");
-  return [title, h("p", {}, "Some causes belong to one kind only."), ...choices];
+  const title = h("h3", { tabindex: "-1" }, message.whichDevice());
+  return [title, h("p", {}, message.someCauses()), ...choices];
 }
 
 /** The step at hand. @param {Run} run @param {Standing} at @returns {Child[]} */
@@ -63,17 +58,17 @@ export function step(run, at) {
 
 /** @param {Run} run @param {Standing} at */
 function title(run, at) {
-  if (at.kind !== "end") return `${at.kind === "mend" ? "Fix" : "Check"} ${run.events.length + 1}`;
-  if (at.why === "gone") return "The fault is gone";
-  return at.why === "go" ? "It is another fault" : "Pass it on";
+  const number = run.events.length + 1;
+  if (at.kind !== "end") return at.kind === "mend" ? message.fix({ number }) : message.check({ number });
+  if (at.why === "gone") return message.gone();
+  return at.why === "go" ? message.another() : message.pass();
 }
 
 /** @param {Run} run @param {Standing} at */
 function heading(run, at) {
-  const device = run.at ? `On: ${run.data.devices[run.at]}. ` : "";
-  const causes = count(at.left.length, "cause is", "causes are");
+  const device = run.at ? `${message.on({ device: run.data.devices[run.at] })} ` : "";
   const minutes = Math.max(1, Math.round(at.minutes));
-  const more = at.kind === "end" ? "" : `${causes} possible, about ${minutes} min expected from here.`;
+  const more = at.kind === "end" ? "" : message.causes({ causes: at.left.length, minutes });
   const words = h("h3", { tabindex: "-1" }, title(run, at));
   return h("div", {}, words, (device || more) && h("p", { class: "ls-needs" }, device, more));
 }
@@ -81,8 +76,8 @@ function heading(run, at) {
 /** @param {Standing} at */
 function putBack(at) {
   const restored = at.putBack.map((id) => said(document.querySelector(`#check-${id} > .ls-restore`)));
-  const lines = new Set(restored.map((words) => words.replace(/^Put back:\s*/, "")));
-  return [...lines].map((line) => h("p", { class: "ls-restore" }, h("span", {}, "Put back first: "), line));
+  const lines = new Set(restored.map((words) => words.replace(message.putBackLabel(), "").trim()));
+  return [...lines].map((line) => h("p", { class: "ls-restore" }, h("span", {}, message.putBack()), ` ${line}`));
 }
 
 /** The check of a problem. @param {Run} run @param {string} id */
@@ -107,10 +102,10 @@ function check(run, at) {
     if (copy instanceof HTMLElement && copy.dataset.expect) narrow(copy, copy.dataset.expect, device);
   }
   return [
-    ready && h("p", { class: "ls-ready" }, h("strong", {}, "Make ready: "), ready),
+    ready && h("p", { class: "ls-ready" }, h("strong", {}, message.ready()), ` ${ready}`),
     ...copies,
     reading?.element,
-    asked("What do you see?"),
+    asked(message.whatSeen()),
     ...answers,
     tools(run, at),
   ];
@@ -120,14 +115,14 @@ function check(run, at) {
 function mend(run, at) {
   const { id } = at;
   const words = cause(id);
-  const gone = { words, note: "Fixed, and the proof holds." };
-  const still = { words, note: "Fixed, and the fault is still there: ruled out." };
+  const gone = { words, note: message.fixed() };
+  const still = { words, note: message.fixedStill() };
   return [
     h("p", { class: "ls-do" }, words),
     ...copied(remedy(id), () => true),
-    asked("Prove it. What do you see?"),
-    button("The fault is gone", () => run.answer({ do: "mend", id, gone: true }, gone), ANSWER),
-    button("Still there", () => run.answer({ do: "mend", id, gone: false }, still), ANSWER),
+    asked(message.prove()),
+    button(message.gone(), () => run.answer({ do: "mend", id, gone: true }, gone), ANSWER),
+    button(message.stillThere(), () => run.answer({ do: "mend", id, gone: false }, still), ANSWER),
     tools(run, at),
   ];
 }
@@ -136,37 +131,37 @@ function mend(run, at) {
 function tools(run, { kind, id }) {
   const cannot = () =>
     kind === "check"
-      ? run.answer({ do: "cannot", id }, { words: toDo(id), note: "Could not be done." })
-      : run.answer({ do: "skip", id }, { words: cause(id), note: "Likely, but could not be fixed here." });
+      ? run.answer({ do: "cannot", id }, { words: toDo(id), note: message.couldNot() })
+      : run.answer({ do: "skip", id }, { words: cause(id), note: message.couldNotFix() });
   return h(
     "div",
     { class: "ls-tools" },
-    run.events.length > 0 && button("Back", () => run.back(), QUIET),
-    button("Can't do this one", cannot, QUIET),
-    button("Something else", () => run.answer({ do: "else", id: "" }, null), QUIET),
+    run.events.length > 0 && button(message.back(), () => run.back(), QUIET),
+    button(message.cannot(), cannot, QUIET),
+    button(message.else(), () => run.answer({ do: "else", id: "" }, null), QUIET),
   );
 }
 
 /** @param {Run} run @param {Standing} at @returns {Child[]} */
 function end(run, at) {
-  const back = button("Back", () => run.back(), QUIET);
-  const anew = button("Start anew", () => run.keep([], null));
+  const back = button(message.back(), () => run.back(), QUIET);
+  const anew = button(message.anew(), () => run.keep([], null));
   const last = [...told(at), h("div", { class: "ls-tools" }, back, anew)];
   if (at.why === "gone") {
-    return [h("p", { class: "ls-do" }, `It was: ${cause(at.id)}.`), ...prevention(at.id), ...last];
+    return [h("p", { class: "ls-do" }, message.itWas({ cause: cause(at.id) })), ...prevention(at.id), ...last];
   }
   if (at.why === "go") {
     const other = h("a", { href: `../${at.id}/#find` }, run.data.faults[at.id] ?? at.id);
-    return [h("p", { class: "ls-do" }, "Go on with: ", other), ...last];
+    return [h("p", { class: "ls-do" }, ...around(message.goOn, { fault: other })), ...last];
   }
-  const why = at.why === "pass" ? `Likely: ${cause(at.id)}.` : (WHY[at.why] ?? "The plan ends here.");
+  const why = at.why === "pass" ? message.likely({ cause: cause(at.id) }) : message.why(at);
   return [h("p", { class: "ls-do" }, why), h("dl", { class: "ls-kit" }, ...kit(run, at)), ...last];
 }
 
 /** What the page says of passing on, with the name of who it goes to. @param {Run} run @param {Standing} at */
 function kit(run, at) {
   const parts = copied(document.querySelector("[data-escalate]"), () => true);
-  const pass = parts.findIndex((part) => said(part) === "Pass it to");
+  const pass = parts.findIndex((part) => said(part) === message.passTo());
   if (pass >= 0) parts[pass + 1].textContent = passedTo(run, at);
   return parts;
 }
@@ -196,14 +191,12 @@ function listed(words, lines) {
 /** What was ruled out, left out and is still possible, for who comes next. @param {Standing} at */
 function told(at) {
   const left = ["gone", "pass"].includes(at.why) ? [] : at.left;
-  const skipped = (/** @type {string} */ id) => (at.skipped.includes(id) ? " (could not be fixed here)" : "");
+  const named = (/** @type {string} */ id) =>
+    at.skipped.includes(id) ? message.notFixedHere({ cause: cause(id) }) : cause(id);
   return [
-    ...listed("Ruled out", at.ruledOut.map(cause)),
-    ...listed("Not checked", at.cannot.map(toDo)),
-    ...listed(
-      "Still possible",
-      left.map((id) => `${cause(id)}${skipped(id)}`),
-    ),
+    ...listed(message.ruledOut(), at.ruledOut.map(cause)),
+    ...listed(message.notChecked(), at.cannot.map(toDo)),
+    ...listed(message.possible(), left.map(named)),
   ];
 }
 
@@ -213,10 +206,10 @@ function told(at) {
  * @returns {[asked: string, seen: string]}
  */
 function eventWords(run, { do: what, id, result, gone }) {
-  if (what === "mend") return [cause(id), gone ? "the fault is gone" : "still there, ruled out"];
-  if (what === "skip" || what === "pass") return [cause(id), "could not be fixed here"];
-  if (what === "else") return ["Something else", "the plan was left"];
-  if (what === "cannot") return [toDo(id), "could not be done"];
+  if (what === "mend") return [cause(id), gone ? message.seenGone() : message.seenStill()];
+  if (what === "skip" || what === "pass") return [cause(id), message.seenNotFixed()];
+  if (what === "else") return [message.else(), message.seenElse()];
+  if (what === "cannot") return [toDo(id), message.seenCannot()];
   const at = checkOf(run, id)?.results.findIndex((one) => one.id === result) ?? -1;
   return [toDo(id), said(document.querySelectorAll(`#check-${id} .ls-results > dt`)[at])];
 }
@@ -226,14 +219,14 @@ function soFar(run) {
   if (!run.events.length) return null;
   const lines = run.events.map((event) => eventWords(run, event));
   const rows = lines.map(([words, seen]) => h("li", {}, words, " → ", h("strong", {}, seen)));
-  const summary = h("summary", {}, `So far: ${count(lines.length, "step")}`);
+  const summary = h("summary", {}, message.soFar({ steps: lines.length }));
   return h("details", { class: "ls-so-far" }, summary, h("ol", {}, ...rows));
 }
 
 /** The step that prevents a cause. @param {string} id */
 function prevention(id) {
   const titles = [...(remedy(id)?.querySelectorAll("dt") ?? [])];
-  const title = titles.find((part) => said(part) === "Prevented by");
+  const title = titles.find((part) => said(part) === message.preventedBy());
   const link = title?.nextElementSibling?.firstElementChild?.cloneNode(true);
-  return link ? [h("p", {}, "Prevented by: ", link)] : [];
+  return link ? [h("p", {}, ...around(message.prevented, { step: link }))] : [];
 }

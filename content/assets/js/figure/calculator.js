@@ -1,6 +1,7 @@
 // The calculators: read what is typed, hold it to its range, work it out, say it in the words of the page.
 
 import { lengthIn } from "../core/lengths.js";
+import { calculator as message } from "../messages/figure.js";
 import { FIGURES } from "./figures.js";
 
 const NUMBER = /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?$/;
@@ -74,17 +75,18 @@ function read(one, text, other) {
   const typed = text.trim().replace("−", "-");
   if (THOUSANDS.test(typed)) {
     const plain = typed.replaceAll(",", "");
-    const decimal = typed.split(",").length === 2 ? ` or ${typed.replace(",", ".")}` : "";
-    return { error: `“${typed}” could be ${plain}${decimal}. Write it without the thousands mark.` };
+    const decimal = typed.replace(",", ".");
+    const twice = typed.split(",").length === 2;
+    return { error: twice ? message.twoWays({ typed, plain, decimal }) : message.thousands({ typed, plain }) };
   }
   const found = numberIn(typed, signOf(one, other));
-  if (found === null) return { error: `“${text.trim()}” is not a number. Give ${one.accepts}.` };
+  if (found === null) return { error: message.noNumber({ typed: text.trim(), accepts: one.accepts }) };
   const number = other ? fromOther(found, one.others) : found;
   if ((one.low !== null && number < one.low) || (one.high !== null && number > one.high)) {
-    return { error: `${withSign(number, one.sign)} is out of range. Give ${one.accepts}.` };
+    return { error: message.outOfRange({ value: withSign(number, one.sign), accepts: one.accepts }) };
   }
   if (one.integer && number !== Math.trunc(number)) {
-    return { error: `${shown(number)} is not whole. Give ${one.accepts}.` };
+    return { error: message.notWhole({ value: shown(number), accepts: one.accepts }) };
   }
   return { value: number };
 }
@@ -148,11 +150,11 @@ function complete(figure, given, errors) {
     if (given[one.name] !== null || errors[one.name] || one.optional || one.insteadOf || !asked(one, given)) continue;
     const stand = figure.inputs.filter((other) => other.insteadOf === one.name);
     if (stand.some((other) => given[other.name] !== null || errors[other.name])) continue;
-    errors[one.name] = `Missing. Give ${one.accepts}.`;
+    errors[one.name] = message.missing({ accepts: one.accepts });
   }
   for (const one of figure.inputs) {
     if (one.insteadOf && given[one.name] !== null && given[one.insteadOf] !== null) {
-      errors[one.name] = "Give one of the two and leave the other empty.";
+      errors[one.name] = message.oneOfTwo();
     }
   }
 }
@@ -208,15 +210,15 @@ export function answer(figure, given) {
   for (const one of refusals.length ? [] : figure.outputs) {
     const value = names[one.name];
     outputs[one.name] = typeof value === "number" && !Number.isFinite(value) ? null : value;
-    if (outputs[one.name] === null) (one.empty ? warnings : refusals).push(one.empty ?? "These inputs have no answer.");
+    if (outputs[one.name] === null) (one.empty ? warnings : refusals).push(one.empty ?? message.noAnswer());
   }
   return { outputs, warnings, refusals };
 }
 
 /** An output in the words of the page. @param {Output} one @param {Names[string]} value */
 function inWords({ others, sign }, value) {
-  if (value === null) return "none";
-  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (value === null) return message.none();
+  if (typeof value === "boolean") return value ? message.yes() : message.no();
   const number = Number(value);
   const [otherSign] = others;
   const other = otherSign ? ` (${withSign(inOther(number, others), otherSign)})` : "";
@@ -248,12 +250,12 @@ function show(figure, form, given, errors) {
     partOf(form, `[data-input="${one.name}"]`).hidden = !asked(one, given);
   }
   const wrong = figure.inputs.filter((one) => errors[one.name]);
-  const lines = wrong.map((one) => element("li", `${one.label}: ${errors[one.name]}`));
+  const lines = wrong.map((one) => element("li", message.wrong({ input: one.label, error: errors[one.name] })));
   const panel = partOf(form, ".ls-answer");
   if (lines.length) {
     const list = document.createElement("ul");
     list.append(...lines);
-    panel.replaceChildren(element("p", "No answer yet:"), list);
+    panel.replaceChildren(element("p", message.notYet()), list);
   } else panel.replaceChildren(...answerParts(figure, answer(figure, given)));
 }
 
@@ -292,7 +294,10 @@ function unitButton(one, form, otherUnits, update) {
   const say = () => {
     const other = otherUnits.has(one.name);
     button.textContent = signOf(one, other);
-    button.setAttribute("aria-label", `${one.label}: unit ${signOf(one, other)}, change to ${signOf(one, !other)}`);
+    button.setAttribute(
+      "aria-label",
+      message.unit({ input: one.label, unit: signOf(one, other), other: signOf(one, !other) }),
+    );
   };
   button.addEventListener("click", () => {
     const field = fieldOf(form, one);

@@ -1,15 +1,24 @@
 /**
  * The quick finder: a dialog over any page. Answers come from the site's own small index, with or without a network.
  */
-import { button, fill, h } from "../core/dom.js";
+import { h } from "../core/dom.js";
+import { quiet } from "../core/parts.js";
 import { root } from "../core/place.js";
+import { finder as message } from "../messages/finder.js";
+import { html, render } from "../vendor/lit-html.js";
 import { find, prepare } from "./match.js";
 import { recent, row } from "./recent.js";
 
 /** @type {Promise<import("./match.js").Index> | null} */
 let index = null;
-/** @type {{dialog: HTMLDialogElement, input: HTMLInputElement} | null} */
-let made = null;
+/** @type {HTMLDialogElement | null} */
+let dialog = null;
+
+/**
+ * What the finder says and shows.
+ * @typedef {{said: string, rows: Part[]}} Answer
+ * @typedef {import("../core/parts.js").Part} Part
+ */
 
 function load() {
   index ??= fetch(new URL("finder.json", root))
@@ -27,66 +36,69 @@ function load() {
 
 /** Open it, with words typed in already where there are some. @param {string} query */
 export function open(query) {
-  made ??= make();
-  const { dialog, input } = made;
+  dialog ??= make();
   if (!dialog.open) dialog.showModal();
+  const input = inputOf(dialog);
   if (query) input.value = query.slice(0, 200);
   input.focus();
   input.select();
   input.dispatchEvent(new Event("input"));
 }
 
+/** @param {HTMLElement} at */
+const inputOf = (at) => /** @type {HTMLInputElement} */ (at.querySelector("input"));
+
 function make() {
-  const plain = { autocomplete: "off", autocapitalize: "off", spellcheck: "false" };
-  const input = h("input", { type: "search", id: "ls-find", ...plain, enterkeyhint: "go" });
-  const found = h("ul", { class: "ls-rows" });
-  const said = h("p", { role: "status" });
-  const close = button("Close", () => dialog.close(), { class: "ls-button ls-quiet" });
-  const label = h("label", { for: "ls-find" }, "What do you see, have or need?");
-  const line = h("div", { class: "ls-find-line" }, input, close);
-  const look = { class: "ls-finder md-typeset", "aria-label": "Find" };
-  /** @type {HTMLDialogElement} */
-  const dialog = h("dialog", look, label, line, said, found);
-  input.addEventListener("input", () => answer(input.value, found, said));
-  dialog.addEventListener("keydown", (/** @type {KeyboardEvent} */ event) => keys(event, input, found));
-  document.body.append(dialog);
-  return { dialog, input };
+  const made = h("dialog", { class: "ls-finder md-typeset", "aria-label": message.find() });
+  made.addEventListener("keydown", (event) => keys(event, made));
+  show({ said: "", rows: [] }, made);
+  document.body.append(made);
+  return made;
 }
 
-/** @param {string} query @param {Element} found @param {Element} said */
-async function answer(query, found, said) {
+/** @param {Answer} answer @param {HTMLDialogElement} place */
+function show({ said, rows }, place) {
+  const input = html`
+    <input type="search" id="ls-find" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="go"
+      @input=${() => answer(inputOf(place).value, place)}>
+  `;
+  const parts = html`
+    <label for="ls-find">${message.ask()}</label>
+    <div class="ls-find-line">${input}${quiet(message.close(), () => place.close())}</div>
+    <p role="status">${said}</p>
+    <ul class="ls-rows">${rows}</ul>
+  `;
+  render(parts, place);
+}
+
+/** Show what is meant by a query. @param {string} query @param {HTMLDialogElement} place */
+async function answer(query, place) {
   if (!query.trim()) {
     const lists = recent();
-    fill(said, lists.length ? "Last used:" : "Type a symptom, a device, a word or a checklist.");
-    fill(found, ...lists.map(({ address, name }) => row(address, name, "Checklist")));
     load().catch(() => {});
-    return;
+    const rows = lists.map(({ address, name }) => row(address, name, message.checklist()));
+    return show({ said: lists.length ? message.lastUsed() : message.type(), rows }, place);
   }
-  let known;
-  try {
-    known = await load();
-  } catch {
-    fill(found);
-    return fill(said, "The finder's index is not saved on this device, and the site does not answer.");
-  }
-  const input = made?.input;
-  if (input && input.value !== query) return; // something else was typed meanwhile
+  const known = await load().catch(() => null);
+  if (!known) return show({ said: message.noIndex(), rows: [] }, place);
+  if (inputOf(place).value !== query) return; // something else was typed meanwhile
   const answers = find(known, query);
-  fill(said, answers.length ? `${answers.length} found` : "Nothing found. Try fewer words, or say it another way.");
-  const under = (/** @type {typeof answers[number]} */ { thing, text }) =>
-    text ? `${thing.kind}: ${text}` : thing.kind;
-  fill(found, ...answers.map((one) => row(one.thing.address, one.thing.name, under(one))));
+  const rows = answers.map(({ thing, text }) => {
+    const under = text ? message.under({ kind: thing.kind, text }) : thing.kind;
+    return row(thing.address, thing.name, under);
+  });
+  show({ said: message.found({ answers: answers.length }), rows }, place);
   document.documentElement.dataset.lsFound = query;
 }
 
 /**
  * Enter opens the first answer, the arrows go from answer to answer, Escape closes.
- * @param {KeyboardEvent} event @param {HTMLElement} input @param {Element} found
+ * @param {KeyboardEvent} event @param {HTMLDialogElement} place
  */
-function keys(event, input, found) {
-  const stops = [input, .../** @type {NodeListOf<HTMLElement>} */ (found.querySelectorAll("a"))];
-  const at = stops.indexOf(/** @type {HTMLElement} */ (document.activeElement));
-  if (event.key === "Escape") made?.dialog.close();
+function keys(event, place) {
+  const stops = [inputOf(place), .../** @type {NodeListOf<HTMLElement>} */ (place.querySelectorAll(".ls-rows a"))];
+  const at = stops.indexOf(/** @type {HTMLInputElement} */ (document.activeElement));
+  if (event.key === "Escape") place.close();
   else if (event.key === "Enter" && at === 0) stops[1]?.click();
   else if (event.key === "ArrowDown" && at >= 0) stops[Math.min(at + 1, stops.length - 1)].focus();
   else if (event.key === "ArrowUp" && at > 0) stops[at - 1].focus();

@@ -1,6 +1,8 @@
 /** The checklists opened last, the latest first. */
-import { fill, h } from "../core/dom.js";
+import { linkRow, rowsUnder } from "../core/parts.js";
 import { here, remember, remembered, root } from "../core/place.js";
+import { recent as message } from "../messages/finder.js";
+import { html, render } from "../vendor/lit-html.js";
 
 const CHECKLIST = /^checklists\/[a-z0-9-]+\/$/;
 const MOST = 5;
@@ -26,13 +28,11 @@ export function rememberThis() {
 }
 
 /** A row that leads to a page. @param {string} address @param {string} name @param {string} under */
-export const row = (address, name, under) =>
-  h("li", {}, h("a", { href: new URL(address, root) }, h("strong", {}, name), h("span", {}, under)));
+export const row = (address, name, under) => linkRow(new URL(address, root), name, under);
 
-/** Show them in a place of the page; nothing where there are none. @param {Element} place */
+/** Show them in a place of the page; nothing where there are none. @param {HTMLElement} place */
 export function showRecent(place) {
-  const lists = recent();
-  if (!lists.length) return;
-  const rows = lists.map(({ address, name }) => row(address, name, "Checklist"));
-  fill(place, h("h2", {}, "Last used"), h("ul", { class: "ls-rows" }, ...rows));
+  const rows = recent().map(({ address, name }) => row(address, name, message.checklist()));
+  if (rows.length) place.replaceChildren(); // what stands there for want of them
+  render(rowsUnder(html`<h2>${message.lastUsed()}</h2>`, rows), place);
 }

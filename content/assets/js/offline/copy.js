@@ -1,5 +1,6 @@
 /** The saved copy: registers the worker, knows how things stand, and says it in words. */
 import { root } from "../core/place.js";
+import { copy as message } from "../messages/offline.js";
 
 const DAY = 86_400_000;
 const OLD = 90;
@@ -51,11 +52,11 @@ export const onChange = (tell) => void listeners.add(tell);
 
 /** Why nothing can be saved here, or nothing. */
 export function hindrance() {
-  if (!isSecureContext) return "this address is not a secure one (https), and browsers save pages of secure ones only";
+  if (!isSecureContext) return message.notSecure();
   if (!navigator.serviceWorker || !globalThis.caches) {
-    return "this browser cannot save pages, or not in a private window";
+    return message.cannot();
   }
-  return off ? "saving is switched off for this site" : "";
+  return off ? message.switchedOff() : "";
 }
 
 /**
@@ -83,7 +84,7 @@ export async function look() {
   /** @type {Standing} */
   const none = {
     state: "none",
-    words: `Not saved: ${why || "not yet"}`,
+    words: message.notSaved({ why: why || message.notYet() }),
     age: null,
     list: null,
     next: null,
@@ -102,41 +103,42 @@ export async function look() {
   const told = new Map([list, next, contact].flatMap((one) => one?.corrections ?? []).map((one) => [one.key, one]));
   const corrections = [...told.values()].filter((one) => !(known ?? []).includes(one.key));
   if (!list || !(await complete(list))) {
-    const words = progress ? `Saving: ${progress}` : `Not saved: ${trouble ?? "not yet"}`;
+    const words = progress ? message.saving({ progress }) : message.notSaved({ why: trouble ?? message.notYet() });
     return { ...none, state: progress ? "saving" : "none", words, trouble: trouble ?? "", corrections, next };
   }
   const days = Math.floor((Date.now() - Math.max(list.saved, fresh?.at ?? 0)) / DAY);
   const age = days < -1 ? null : Math.max(0, days);
-  const stamp = `version ${list.version}, ${list.date}`;
-  const old = age !== null && age > OLD ? `, not compared with the site for ${age} days` : "";
+  const { version, date } = list;
+  const old = age !== null && age > OLD;
+  const stamp = old ? message.stampOld({ version, date, age }) : message.stamp({ version, date });
   const ready = next && next.id !== list.id;
-  const lead = progress ? `Saving: ${progress}; saved is` : "Saved for offline:";
+  const words = progress ? message.savingMore({ progress, stamp }) : message.saved({ stamp });
   const common = { age, list, trouble: trouble ?? "", corrections };
-  if (ready) return { state: "ready", words: `Update ready; saved is ${stamp}${old}`, next, ...common };
-  return { state: "saved", words: `${lead} ${stamp}${old}`, next: null, ...common };
+  if (ready) return { state: "ready", words: message.ready({ stamp }), next, ...common };
+  return { state: "saved", words, next: null, ...common };
 }
 
 /** Whether a copy of this age should be warned of. @param {number | null} age */
 export const isOld = (age) => age !== null && age > OLD;
 
-/** Ask the worker; where a new one waits, that one. @param {object} message @returns {Promise<Answer>} */
-export async function ask(message) {
+/** Ask the worker; where a new one waits, that one. @param {object} asked @returns {Promise<Answer>} */
+export async function ask(asked) {
   const registration = await navigator.serviceWorker.getRegistration(root.href);
   const worker = registration?.waiting ?? registration?.active;
-  if (!worker) return { done: false, why: "the worker is not there" };
+  if (!worker) return { done: false, why: message.noWorker() };
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = (event) => resolve(event.data);
     worker.addEventListener("statechange", () => {
-      if (worker.state === "redundant") resolve({ done: false, why: "the worker was replaced" });
+      if (worker.state === "redundant") resolve({ done: false, why: message.replaced() });
     });
-    worker.postMessage(message, [port2]);
+    worker.postMessage(asked, [port2]);
   });
 }
 
 /** Save, or go on saving where it broke off. @param {boolean} [everything] */
 export async function save(everything = false) {
-  progress = "starting";
+  progress = message.starting();
   changed();
   const registration = await navigator.serviceWorker.getRegistration(root.href);
   const answer = registration?.active ? await ask({ ask: "save", everything }) : await register();
@@ -184,7 +186,7 @@ async function askSwitch() {
 /** @param {MessageEvent} event */
 function heard({ data }) {
   if (data?.say === "off") off = true;
-  if (data?.say === "saving") progress = `${data.of - data.left} of ${data.of} files`;
+  if (data?.say === "saving") progress = message.files({ done: data.of - data.left, all: data.of });
   if (data?.say === "look") progress = "";
   changed();
 }

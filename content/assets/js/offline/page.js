@@ -1,117 +1,102 @@
 /** The page of the saved copy: what is saved, how old it is, and what can be done about it. */
-import { button, fill, h } from "../core/dom.js";
+import { around, listed } from "../core/message.js";
+import { button, tools } from "../core/parts.js";
 import { root } from "../core/place.js";
+import { page as message } from "../messages/offline.js";
+import { html, nothing, render } from "../vendor/lit-html.js";
 import { ask, hindrance, isOld, look, onChange, save } from "./copy.js";
 
 const size = (/** @type {number} */ bytes) => `${(bytes / 1e6).toFixed(2)} MB`;
 const ADDRESS = /^(?:[a-z0-9-]+\/)*(?:[a-z0-9-]+)?$/;
 
-/** Why the new version waits. */
-const HELD = {
-  list:
-    "A checklist or a visit is in progress, so the new version waits. Finish it first; or change now, and ticks and " +
-    "readings are kept.",
-  pages: "Other pages of this library are open, so the new version waits. Close them first, or change now.",
-};
+const warning = (/** @type {string} */ words) => html`<p class="ls-warn">${words}</p>`;
 
-const warning = (/** @type {string} */ words) => h("p", { class: "ls-warn" }, words);
-
-let said = "";
-let held = "";
-let firm = "";
+/** What was done last, why a new version waits, and whether the browser promised to keep what is saved. */
+const state = { said: "", held: "", firm: "" };
 
 /** Take over the page. */
 export async function start() {
   const place = /** @type {HTMLElement} */ (document.querySelector("[data-ls-copy-page]"));
   const wanted = new URLSearchParams(location.search).get("wanted");
   if (wanted !== null) missing(wanted);
-  if (await navigator.storage?.persisted?.().catch(() => false)) firm = "The browser has promised to keep it.";
-  const show = async () => fill(place, ...parts(await look(), show));
+  if (await navigator.storage?.persisted?.().catch(() => false)) state.firm = message.promised();
+  place.replaceChildren();
+  const show = async () => render(parts(await look(), show), place);
   onChange(show);
   await show();
 }
 
 /** Which page was asked for and is not here. @param {string} address */
 function missing(address) {
-  const known = ADDRESS.test(address);
-  const place = /** @type {Element} */ (document.querySelector("[data-ls-wanted]"));
-  const words = "The page you asked for is not saved on this device, and the site does not answer. ";
-  const again = known && h("a", { href: new URL(address, root) }, `Try ${address || "home"} again`);
-  fill(place, h("p", { class: "ls-note" }, h("strong", {}, words), again));
+  const place = /** @type {HTMLElement} */ (document.querySelector("[data-ls-wanted]"));
+  const words = address ? message.tryAgain({ address }) : message.tryHome();
+  const again = ADDRESS.test(address) ? html`<a href=${new URL(address, root).href}>${words}</a>` : nothing;
+  place.replaceChildren();
+  render(html`<p class="ls-note"><strong>${message.missing()}</strong> ${again}</p>`, place);
 }
 
 /**
  * @param {import("./copy.js").Standing} standing
- * @param {() => Promise<void>} show
+ * @param {() => unknown} show
  */
 function parts(standing, show) {
-  const { list, next, age, trouble, state } = standing;
-  const lines = [h("p", { class: "ls-copy-state", role: "status" }, h("strong", {}, standing.words), ".")];
-  if (list) {
-    lines.push(h("p", {}, `Saved: ${list.everything ? "every page" : list.groups.join(", ")}. `, compared(age)));
-    if (isOld(age))
-      lines.push(warning("This copy is old. Open this page where there is signal before you rely on it."));
-  }
-  if (trouble && !hindrance()) {
-    lines.push(warning(`Saving broke off: ${trouble}. What had come is kept; another try goes on from there.`));
-  }
-  if (next) lines.push(h("p", {}, `Waiting: version ${next.version}, ${next.date}.`));
-  if (held) lines.push(warning(held));
-  if (said) lines.push(h("p", { role: "status" }, said));
-  if (firm) lines.push(h("p", {}, firm));
-  return [...lines, h("div", { class: "ls-tools" }, ...tools(standing, state, show))];
+  const { next, trouble, words } = standing;
+  const { said, held, firm } = state;
+  return html`
+    <p class="ls-copy-state" role="status">${around(message.state, { state: html`<strong>${words}</strong>` })}</p>
+    ${saved(standing)}
+    ${trouble && !hindrance() ? warning(message.brokeOff({ trouble })) : nothing}
+    ${next ? html`<p>${message.waiting(next)}</p>` : nothing}
+    ${held ? warning(held) : nothing}
+    ${said ? html`<p role="status">${said}</p>` : nothing}
+    ${firm ? html`<p>${firm}</p>` : nothing}
+    ${tools(...ways(standing, show))}
+  `;
 }
 
-/** @param {number | null} age */
-function compared(age) {
-  if (age === null) return "The clock of this device was set back, so its age is not known.";
-  const when = ["today", "yesterday"][age] ?? `${age} days ago`;
-  return `Last compared with the site ${when}.`;
+/** What is saved, and how old it is. @param {import("./copy.js").Standing} standing */
+function saved({ list, age }) {
+  if (!list) return nothing;
+  const what = list.everything ? message.everyPage() : message.groups({ groups: listed(list.groups, "unit") });
+  const compared = age === null ? message.noAge() : message.compared({ days: age });
+  return html`<p>${what} ${compared}</p>${isOld(age) ? warning(message.old()) : nothing}`;
 }
 
-/** @param {import("./copy.js").Standing} standing @param {string} state @param {() => Promise<void>} show */
-function tools({ list, next }, state, show) {
+/** What can be done. @param {import("./copy.js").Standing} standing @param {() => unknown} show */
+function ways({ list, next, state: stands }, show) {
   if (hindrance()) return [];
-  const act = (/** @type {string} */ words, /** @type {() => Promise<void>} */ work) =>
-    button(words, async () => {
-      await work();
-      await show();
-    });
+  const { held, firm } = state;
+  const act = (/** @type {string} */ words, /** @type {() => Promise<unknown>} */ work) =>
+    button(words, () => work().then(show));
   const made = [];
-  const take = held ? "Use the new version all the same" : "Use the new version now";
-  if (next) made.push(act(take, () => use(Boolean(held))));
-  if (list && !list.everything) {
-    const more = list.size.rest;
-    made.push(
-      act(`Save everything: ${size(more)} more`, async () => {
-        const answer = await save(true);
-        said = answer.done ? "Every page is saved." : `Not everything is saved: ${answer.why}.`;
-        await keep();
-      }),
-    );
-  }
-  if (state === "none" || !list) made.push(act("Save it now", async () => void (await save())));
-  else made.push(act("Compare with the site now", compare));
-  if (list && !firm) made.push(act("Ask the browser to keep it", keep));
+  if (next) made.push(act(held ? message.useAllTheSame() : message.use(), () => use(Boolean(held))));
+  if (list && !list.everything) made.push(act(message.saveEverything({ size: size(list.size.rest) }), everything));
+  if (stands === "none" || !list) made.push(act(message.save(), () => save()));
+  else made.push(act(message.compare(), compare));
+  if (list && !firm) made.push(act(message.askToKeep(), keep));
   return made;
+}
+
+async function everything() {
+  const answer = await save(true);
+  state.said = answer.done ? message.allSaved() : message.notAllSaved({ why: answer.why ?? "" });
+  await keep();
 }
 
 async function compare() {
   const answer = await ask({ ask: "contact" });
-  said = answer.done ? "Compared just now." : "The site does not answer.";
+  state.said = answer.done ? message.comparedNow() : message.noAnswer();
 }
 
 /** Whether the browser promises to keep what is saved. */
 async function keep() {
   const promised = await navigator.storage?.persist?.().catch(() => false);
-  firm = promised
-    ? "The browser has promised to keep it."
-    : "The browser gives no promise to keep it. It stays saved until space is short.";
+  state.firm = promised ? message.promised() : message.noPromise();
 }
 
 /** @param {boolean} sure */
 async function use(sure) {
   const answer = await ask({ ask: "use", sure });
   if (answer.done) return location.reload();
-  held = answer.held ? HELD[answer.held] : "";
+  state.held = answer.held ? message.held({ by: answer.held }) : "";
 }

@@ -21,7 +21,9 @@
  */
 import { canonical, number } from "../visit/entries.js";
 import { length, millimetres, parts, twoWays } from "../core/lengths.js";
+import { listed } from "../core/message.js";
 import { clean } from "../core/words.js";
+import { check as message } from "../messages/survey.js";
 
 /** Whether a length is longer than can be meant. @param {Field} field @param {string} value */
 function tooFar({ far = Infinity, units = [] }, value) {
@@ -38,9 +40,9 @@ export function box(field, value, unit) {
 
 /** From where to where, in words. @param {Field} field */
 function range({ min, max, above, below }) {
-  const low = min !== undefined ? `at least ${min}` : above !== undefined ? `more than ${above}` : "";
-  const high = max !== undefined ? `at most ${max}` : below !== undefined ? `less than ${below}` : "";
-  return [low, high].filter(Boolean).join(", ").replace(/-/g, "\u2212");
+  const low = min !== undefined ? message.atLeast({ low: String(min) }) : above !== undefined ? message.moreThan({ low: String(above) }) : "";
+  const high = max !== undefined ? message.atMost({ high: String(max) }) : below !== undefined ? message.lessThan({ high: String(below) }) : "";
+  return listed([low, high].filter(Boolean), "unit").replace(/-/g, "\u2212");
 }
 
 /** @param {Field} field @param {string} text @returns {Read} */
@@ -48,9 +50,9 @@ function readNumber(field, text) {
   const odd = twoWays(text);
   if (odd) return { fault: odd };
   const value = number(text);
-  if (value === null) return { fault: field.whole ? "That is no number. Type digits alone." : "That is no number. Type it as 2.5 or 2,5." };
-  if (field.whole && !Number.isInteger(value)) return { fault: "Type a whole number." };
-  return misfit(field, value) ? { fault: `Out of range. Type a number of ${range(field)}.` } : { value };
+  if (value === null) return { fault: field.whole ? message.noDigits() : message.noNumber() };
+  if (field.whole && !Number.isInteger(value)) return { fault: message.typeWhole() };
+  return misfit(field, value) ? { fault: message.outOfRange({ range: range(field) }) } : { value };
 }
 
 /** @param {Field} field @param {string} text @param {string} unit @returns {Read} */
@@ -58,9 +60,9 @@ function readLength(field, text, unit) {
   const odd = twoWays(text);
   if (odd) return { fault: odd };
   const value = length(text, unit);
-  if (value === null) return { fault: `That is no length. Type it as 4.5 or 4,5${field.units?.includes("in") ? ", or inches as 3/16" : ""}${field.units?.includes("ft") ? ", or feet and inches as 12 ft 6 in" : ""}.` };
-  if (tooFar(field, value)) return { fault: `More than ${field.far} ${field.units?.[0]}. Look at the figure, and at its unit.` };
-  return !field.signed && value.startsWith("-") ? { fault: "A length is not less than nothing. Take the minus off." } : { value };
+  if (value === null) return { fault: message.noLength({ units: ["in", "ft"].filter((unit) => field.units?.includes(unit)).join("-") }) };
+  if (tooFar(field, value)) return { fault: message.tooFar({ far: `${field.far} ${field.units?.[0]}` }) };
+  return !field.signed && value.startsWith("-") ? { fault: message.negative() } : { value };
 }
 
 /**
@@ -73,39 +75,39 @@ export function read(field, typed, unit = "") {
   if (field.ask === "number") return readNumber(field, text);
   if (field.ask === "length") return readLength(field, text, unit);
   const over = [...text].length - (field.high ?? Infinity);
-  if (over > 0) return { fault: `Too long by ${over}. Shorten it.` };
+  if (over > 0) return { fault: message.tooLong({ over }) };
   if (Number.isNaN(over) || !misfit(field, text)) return { value: text };
-  return { fault: field.ask === "day" ? "That is no day from 2000 to 2099. Choose one." : field.pattern ? "Use small letters and digits, words joined by hyphens, a letter first." : `Type at least ${field.low} letters.` };
+  return { fault: field.ask === "day" ? message.noDay() : field.pattern ? message.noId() : message.tooShort({ letters: field.low ?? 0 }) };
 }
 
 /** What is wrong with a stored answer beyond its schema, for the reader. @param {Field} field @param {any} value */
 export function finding(field, value) {
-  if (field.ask === "length" && typeof value === "string" && length(value) === null) return `\u201c${value}\u201d cannot be read as a length with its unit.`;
+  if (field.ask === "length" && typeof value === "string" && length(value) === null) return message.unreadLength({ typed: value });
   const wrong = field.ask === "group" || field.ask === "list" ? null : misfit(field, value);
-  return wrong ? `The answer that is kept ${wrong}. Answer anew.` : "";
+  return wrong ? message.answerAnew({ fault: wrong }) : "";
 }
 
 /** @type {Record<string, (field: Field, value: any) => string | null>} */
 const FITS = {
-  fixed: (field, value) => (value === field.value ? null : `may not be anything else than ${field.value}`),
-  answer: (field, value) => (isWord(field, value) ? null : `is none of: ${field.choices?.map(([word]) => word).join(", ")}`),
+  fixed: (field, value) => (value === field.value ? null : message.notFixed({ value: String(field.value) })),
+  answer: (field, value) => (isWord(field, value) ? null : message.noneOf({ words: (field.choices ?? []).map(([word]) => word).join(", ") })),
   choice: (field, value) => FITS.answer(field, value),
   number: (field, value) => {
     if (isWord(field, value)) return null;
-    if (typeof value !== "number" || !Number.isFinite(value)) return "is no number";
-    if (field.whole && !Number.isInteger(value)) return "is no whole number";
+    if (typeof value !== "number" || !Number.isFinite(value)) return message.isNoNumber();
+    if (field.whole && !Number.isInteger(value)) return message.isNotWhole();
     const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity } = field;
-    return value >= min && value <= max && value > above && value < below ? null : `is not ${range(field)}`;
+    return value >= min && value <= max && value > above && value < below ? null : message.isNot({ range: range(field) });
   },
   length: (field, value) => {
-    if (typeof value === "number") return Number.isFinite(value) && (field.signed || value >= 0) ? null : "is no length";
-    return typeof value === "string" ? FITS.text(field, value) : "is no length";
+    if (typeof value === "number") return Number.isFinite(value) && (field.signed || value >= 0) ? null : message.isNoLength();
+    return typeof value === "string" ? FITS.text(field, value) : message.isNoLength();
   },
   text: (field, value) => {
-    if (typeof value !== "string") return "is no text";
+    if (typeof value !== "string") return message.isNoText();
     const size = [...value].length;
-    if (size < (field.low ?? 0) || size > (field.high ?? Infinity)) return `has ${size} letters and may have ${field.low ?? 0} to ${field.high}`;
-    return field.pattern && !new RegExp(field.pattern, "u").test(value) ? "is not written as it has to be" : null;
+    if (size < (field.low ?? 0) || size > (field.high ?? Infinity)) return message.letters({ size, low: field.low ?? 0, high: field.high ?? message.anyNumber() });
+    return field.pattern && !new RegExp(field.pattern, "u").test(value) ? message.pattern() : null;
   },
   day: (field, value) => FITS.text(field, value),
 };
@@ -127,30 +129,30 @@ export class Misfit extends Error {}
 export function take(field, value, way, aside) {
   if (field.ask === "group") return takeGroup(field.fields ?? [], value, way, aside);
   if (field.ask === "list") {
-    if (!Array.isArray(value)) throw new Misfit(`${way} is no list`);
+    if (!Array.isArray(value)) throw new Misfit(message.noList({ field: way }));
     const { least = 0, most = Infinity, item } = field;
-    if (value.length < least || value.length > most) throw new Misfit(`${way} has ${value.length} entries and may have ${least} to ${most === Infinity ? "any number" : most}`);
-    const taken = value.map((one, index) => take(/** @type {Field} */ (item), one, `${way} ${index + 1}`, aside));
-    if (field.once && new Set(taken.map(canonical)).size !== taken.length) throw new Misfit(`${way} names one thing twice`);
+    if (value.length < least || value.length > most) throw new Misfit(message.entries({ field: way, size: value.length, low: least, high: most === Infinity ? message.anyNumber() : most }));
+    const taken = value.map((one, index) => take(/** @type {Field} */ (item), one, message.numbered({ field: way, number: index + 1 }), aside));
+    if (field.once && new Set(taken.map(canonical)).size !== taken.length) throw new Misfit(message.twice({ field: way }));
     return taken;
   }
   const text = typeof value === "string" && (field.ask === "text" || field.ask === "length") && !field.pattern ? clean(value, Infinity) : value;
   const wrong = misfit(field, text);
-  if (wrong) throw new Misfit(`${way} ${wrong}`);
+  if (wrong) throw new Misfit(message.inField({ field: way, fault: wrong }));
   return text;
 }
 
 /** @param {Field[]} fields @param {any} value @param {string} way @param {string[]} aside @returns {any} */
 export function takeGroup(fields, value, way, aside) {
-  if (value === null || typeof value !== "object" || Array.isArray(value)) throw new Misfit(`${way || "The file"} is no group of fields`);
-  const at = (/** @type {string} */ name) => (way ? `${way}, ${name}` : name);
+  if (value === null || typeof value !== "object" || Array.isArray(value)) throw new Misfit(way ? message.noGroup({ field: way }) : message.fileNoGroup());
+  const at = (/** @type {string} */ name) => (way ? message.within({ group: way, field: name }) : name);
   const known = new Set(fields.map((field) => field.name));
   for (const name of Object.keys(value)) if (!known.has(name)) aside.push(at(clean(name, 40)));
   /** @type {Record<string, any>} */
   const taken = {};
   for (const field of fields) {
     if (Object.hasOwn(value, field.name)) taken[field.name] = take(field, value[field.name], at(field.label), aside);
-    else if (field.required) throw new Misfit(`${at(field.label)} is missing`);
+    else if (field.required) throw new Misfit(message.missing({ field: at(field.label) }));
   }
   return taken;
 }

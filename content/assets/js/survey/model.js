@@ -10,10 +10,10 @@
  * @typedef {{survey: SurveyRow, openings: OpeningRow[], last: OpeningRow | null}} Survey the openings in the order of
  *   the walk, and the one that was taken away last
  */
-import { count } from "../core/dom.js";
 import { length } from "../core/lengths.js";
 import { Misfit, take } from "./check.js";
 import { looksLikeCode, masked } from "../core/words.js";
+import { model as message } from "../messages/survey.js";
 
 /** @param {Path} path */
 export const wayOf = (path) => path.join(".");
@@ -68,7 +68,7 @@ export const openingFields = (fields) => fields.find((field) => field.name === "
 export function shown(field, value) {
   if (value === undefined) return "";
   if (field.ask === "group") return (field.fields ?? []).map((one) => shown(one, value?.[one.name])).filter(Boolean).join(", ");
-  if (field.ask === "list") return Array.isArray(value) ? value.map((one) => shown(/** @type {Field} */ (field.item), one)).join("; ") || "none" : "";
+  if (field.ask === "list") return Array.isArray(value) ? value.map((one) => shown(/** @type {Field} */ (field.item), one)).join("; ") || message.none() : "";
   const word = field.choices?.find(([id]) => id === value)?.[1];
   return word ?? `${String(value).replace(/^-/, "\u2212")}${field.unit && typeof value === "number" ? `\u00a0${field.unit}` : ""}`;
 }
@@ -77,7 +77,7 @@ export function shown(field, value) {
 export function openingName(fields, data, index) {
   const kind = shown(/** @type {Field} */ (fields.find((field) => field.name === "kind")), data.kind);
   const where = [data.place, data.side].filter(Boolean).join(", ");
-  return where && kind ? `${where}: ${kind}` : where || kind || `Opening ${index + 1}`;
+  return where && kind ? message.openingAt({ place: where, kind }) : where || kind || message.opening({ number: index + 1 });
 }
 
 /** A text as an id: small letters and digits, joined by hyphens. @param {string} text @param {string} start where it has no letter to begin with */
@@ -151,12 +151,12 @@ export function hindrances(fields, survey) {
   for (const [index, { key, data }] of survey.openings.entries()) {
     faults.push(...wrong(item, file.openings[index], openingName(inner, data, index), key));
   }
-  if (!survey.openings.length) faults.push({ words: "There is no opening yet", opening: null });
+  if (!survey.openings.length) faults.push({ words: message.noOpening(), opening: null });
   const head = fields.map((field) => (field.name === "openings" ? { ...field, item: { ...item, fields: [] }, least: 0 } : field));
   faults.push(...wrong(/** @type {any} */ ({ ask: "group", fields: head }), file, "", null));
   const seen = new Set();
   const twice = file.openings.map((/** @type {any} */ one) => one.id).filter((/** @type {string} */ id) => seen.size === seen.add(id).size);
-  if (twice.length) faults.push({ words: `Two openings bear the id ${twice[0]}`, opening: survey.openings[file.openings.findLastIndex((/** @type {any} */ one) => one.id === twice[0])].key });
+  if (twice.length) faults.push({ words: message.sameId({ id: twice[0] }), opening: survey.openings[file.openings.findLastIndex((/** @type {any} */ one) => one.id === twice[0])].key });
   return faults;
 }
 
@@ -207,4 +207,4 @@ export function codes(fields, data, path = [], owner = data) {
 }
 
 /** So many things are open, in words. @param {number} number */
-export const openWords = (number) => (number ? `${count(number, "question")} open` : "nothing open");
+export const openWords = (number) => message.open({ questions: number });

@@ -1,10 +1,12 @@
 /** One survey: the site, the control unit, the list of openings, and how it leaves the device. */
 import { secondPress } from "../core/ask.js";
-import { button, count, fill, h } from "../core/dom.js";
+import { button, fill, h } from "../core/dom.js";
+import { listed } from "../core/message.js";
 import { leaveBlock } from "./file.js";
-import { alike, asks, open, openWords, openingFields, openingName } from "./model.js";
+import { alike, asks, open as unanswered, openWords, openingFields, openingName } from "./model.js";
 import { Part, singles, Walk } from "./parts.js";
 import * as store from "./store.js";
+import { one as message } from "../messages/survey.js";
 
 /** @typedef {import("./model.js").Survey} Survey */
 
@@ -18,7 +20,7 @@ export class SurveyView {
     const asked = all.fields.filter(asks);
     const bare = asked.filter((field) => field.ask !== "group");
     this.parts = [
-      new Part("This survey", bare, [], this.form, true),
+      new Part(message.thisSurvey(), bare, [], this.form, true),
       ...asked.filter((field) => field.ask === "group").map((field) => new Part(field.label, (field.fields ?? []).map((one) => (field.extra ? { ...one, extra: true } : one)), [field.name], this.form, true)),
     ];
     this.title = h("h2", { tabindex: -1 });
@@ -29,14 +31,15 @@ export class SurveyView {
     this.leave = leaveBlock(all, key);
     /** The opening whose tools are shown. */
     this.unfolded = "";
-    const away = secondPress("Delete this survey", () => this.question(), "Delete it", () => store.remove(key).then(() => all.open("")));
-    this.element = h("div", {}, button("All surveys", () => all.open(""), { class: "ls-button ls-quiet" }), this.title, this.count, ...this.parts.map((part) => part.element), h("h3", {}, "Openings, in the order of the walk"), this.none, this.rows, this.gone, this.leave.element, away);
+    const away = secondPress(message.delete(), () => this.question(), message.deleteSure(), () => store.remove(key).then(() => all.open("")));
+    this.element = h("div", {}, button(message.allSurveys(), () => all.open(""), { class: "ls-button ls-quiet" }), this.title, this.count, ...this.parts.map((part) => part.element), h("h3", {}, message.walk()), this.none, this.rows, this.gone, this.leave.element, away);
     this.walk = new Walk(this.parts, this.element);
   }
 
   question() {
     const { survey, openings } = /** @type {Survey} */ (this.survey);
-    return `${count(openings.length, "opening")} will be gone from this device for good. ${survey.filed === survey.changed ? "All of it is in a file that you saved." : "What was changed last is in no file yet."}`;
+    const asked = survey.filed === survey.changed ? message.deleteAskedSaved : message.deleteAsked;
+    return asked({ openings: openings.length });
   }
 
   /** @param {Survey} survey */
@@ -45,15 +48,15 @@ export class SurveyView {
     const { data } = survey.survey;
     this.form.imperial = data.units === "imperial";
     for (const part of this.parts) part.show(survey.survey);
-    fill(this.title, data.name || "A site without a name");
-    fill(this.count, `${count(survey.openings.length, "opening")}, ${openWords(this.all.left(survey))}.`);
+    fill(this.title, data.name || message.noName());
+    fill(this.count, message.count({ openings: survey.openings.length, open: openWords(this.all.left(survey)) }));
     const focused = /** @type {HTMLElement | null} */ (document.activeElement)?.dataset?.act;
     const twins = alike(survey.openings);
-    fill(this.none, survey.openings.length ? "" : "None yet. Begin at the entry door and walk in one direction.");
+    fill(this.none, survey.openings.length ? "" : message.none());
     fill(this.rows, ...survey.openings.map((row, index) => this.row(row, index, twins.has(row.key))));
     if (focused) /** @type {HTMLElement | null} */ (this.rows.querySelector(`[data-act="${focused}"]`))?.focus();
     const { last } = survey;
-    fill(this.gone, last && h("p", {}, `${openingName(this.inner, last.data, survey.survey.gone.at(-1)?.at ?? 0)} was taken away.`), last && button("Put it back", () => this.all.act(() => store.putBack(this.key)), { class: "ls-button ls-quiet" }));
+    fill(this.gone, last && h("p", {}, message.takenAway({ opening: openingName(this.inner, last.data, survey.survey.gone.at(-1)?.at ?? 0) })), last && button(message.putBack(), () => this.all.act(() => store.putBack(this.key)), { class: "ls-button ls-quiet" }));
     this.leave.show(survey);
     return true;
   }
@@ -61,16 +64,18 @@ export class SurveyView {
   /** @param {any} row @param {number} index @param {boolean} twin */
   row(row, index, twin) {
     const { key } = this;
-    const left = open(this.inner, row);
-    const name = `${index + 1}. ${openingName(this.inner, row.data, index)}`;
-    const few = left.length && left.length < 4 ? `: ${left.map(({ field }) => field.label.toLowerCase()).join(", ")}` : "";
-    const words = [`${openWords(left.length)}${few}`, twin && "place, side and kind as another: give it a zone name"];
+    const left = unanswered(this.inner, row);
+    const name = message.numbered({ number: index + 1, opening: openingName(this.inner, row.data, index) });
+    const few = left.length > 0 && left.length < 4;
+    const labels = left.map(({ field }) => field.label.toLowerCase());
+    const open = openWords(left.length);
+    const words = [few ? message.questions({ open, questions: listed(labels, "unit") }) : open, twin && message.twin()];
     const link = h("a", { href: `#s=${key}&o=${row.key}` }, h("strong", {}, name), h("span", {}, words.filter(Boolean).join(" · ")));
     const shown = this.unfolded === row.key;
-    const more = button("More", () => {
+    const more = button(message.more(), () => {
       this.unfolded = shown ? "" : row.key;
       this.show(/** @type {Survey} */ (this.survey));
-    }, { class: "ls-button ls-quiet ls-more", "aria-expanded": String(shown), "aria-label": `More for ${name}`, "data-act": `more ${row.key}` });
+    }, { class: "ls-button ls-quiet ls-more", "aria-expanded": String(shown), "aria-label": message.moreFor({ opening: name }), "data-act": `more ${row.key}` });
     return h("li", {}, link, more, shown && this.rowTools(row.key, index));
   }
 
@@ -78,21 +83,21 @@ export class SurveyView {
   rowTools(opening, index) {
     const { all, key } = this;
     const last = /** @type {Survey} */ (this.survey).openings.length - 1;
-    const tool = (/** @type {string} */ words, /** @type {() => any} */ act, off = false) => button(words, act, { class: "ls-button ls-quiet", disabled: off, "data-act": `${words} ${opening}` });
+    const tool = (/** @type {string} */ id, /** @type {string} */ words, /** @type {() => any} */ act, off = false) => button(words, act, { class: "ls-button ls-quiet", disabled: off, "data-act": `${id} ${opening}` });
     return h(
       "div", { class: "ls-tools" },
-      tool("Copy", () => all.copy(key, opening)),
-      tool("Move up", () => all.act(() => store.move(key, opening, -1)), !index),
-      tool("Move down", () => all.act(() => store.move(key, opening, 1)), index === last),
-      tool("Take away", () => all.takeAway(key, opening)),
+      tool("copy", message.copy(), () => all.copy(key, opening)),
+      tool("up", message.up(), () => all.act(() => store.move(key, opening, -1)), !index),
+      tool("down", message.down(), () => all.act(() => store.move(key, opening, 1)), index === last),
+      tool("away", message.takeAway(), () => all.takeAway(key, opening)),
     );
   }
 
   /** Go to the next question that is open, of the site or of an opening. */
   next() {
     const { survey, openings } = /** @type {Survey} */ (this.survey);
-    if (this.walk.next(open(this.all.fields, survey), false)) return true;
-    const first = openings.find((row) => open(this.inner, row).length);
+    if (this.walk.next(unanswered(this.all.fields, survey), false)) return true;
+    const first = openings.find((row) => unanswered(this.inner, row).length);
     if (first) this.all.open(this.key, first.key, true);
     return Boolean(first);
   }

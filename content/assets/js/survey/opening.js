@@ -2,6 +2,7 @@
 import { button, fill, h } from "../core/dom.js";
 import { open, openWords, openingFields, openingName } from "./model.js";
 import { partsOf, singles, Walk } from "./parts.js";
+import { opening as message } from "../messages/survey.js";
 
 /** @typedef {import("./model.js").Survey} Survey */
 
@@ -17,7 +18,7 @@ export class OpeningView {
     this.title = h("h2", { tabindex: -1 });
     this.count = h("p", { class: "ls-count" });
     this.tools = h("div", { class: "ls-tools" });
-    this.element = h("div", {}, button("All openings", () => all.open(key), { class: "ls-button ls-quiet" }), this.title, this.count, ...this.parts.map((part) => part.element), this.tools);
+    this.element = h("div", {}, button(message.allOpenings(), () => all.open(key), { class: "ls-button ls-quiet" }), this.title, this.count, ...this.parts.map((part) => part.element), this.tools);
     this.walk = new Walk(this.parts, this.element);
     this.shown = false;
   }
@@ -32,8 +33,8 @@ export class OpeningView {
     this.form.imperial = survey.survey.data.units === "imperial";
     for (const part of this.parts) part.show(row);
     if (!this.shown) this.unfoldTold(row);
-    fill(this.title, `${index + 1}. ${openingName(this.fields, row.data, index)}`);
-    fill(this.count, `Opening ${index + 1} of ${survey.openings.length}, ${openWords(this.left.length)}.`);
+    fill(this.title, message.numbered({ number: index + 1, opening: openingName(this.fields, row.data, index) }));
+    fill(this.count, message.count({ number: index + 1, openings: survey.openings.length, open: openWords(this.left.length) }));
     if (!this.shown) this.layTools(index);
     this.shown = true;
     return true;
@@ -55,9 +56,9 @@ export class OpeningView {
     const after = survey?.openings[index + 1]?.key;
     fill(
       this.tools,
-      button("Copy this opening", () => all.copy(key, this.opening)),
-      button("Take it away", () => all.takeAway(key, this.opening), { class: "ls-button ls-quiet" }),
-      after && button("Next opening", () => all.open(key, after), { class: "ls-button ls-quiet" }),
+      button(message.copy(), () => all.copy(key, this.opening)),
+      button(message.takeAway(), () => all.takeAway(key, this.opening), { class: "ls-button ls-quiet" }),
+      after && button(message.next(), () => all.open(key, after), { class: "ls-button ls-quiet" }),
     );
   }
 

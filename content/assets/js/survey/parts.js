@@ -1,7 +1,8 @@
 /** Questions that hold others: a list, a group, and a part of the form that can be folded away. */
-import { button, count, fill, h } from "../core/dom.js";
+import { button, fill, h } from "../core/dom.js";
 import { asks, at, concerns, cutOut, open, openWords, put, wayOf } from "./model.js";
 import { Question } from "./question.js";
+import { parts as message } from "../messages/survey.js";
 
 /**
  * @typedef {import("./check.js").Field} Field
@@ -55,8 +56,8 @@ export class List {
     this.inner = [];
     this.rows = h("div", {});
     this.open = h("span", { class: "ls-q-open" });
-    this.none = button("None", () => this.form.save((row) => put(row.data, path, at(row.data, path) === undefined ? [] : undefined)), { class: "ls-button ls-pick", "aria-pressed": "false" });
-    this.more = button("Add one", () => this.add(), { class: "ls-button ls-pick" });
+    this.none = button(message.none(), () => this.form.save((row) => put(row.data, path, at(row.data, path) === undefined ? [] : undefined)), { class: "ls-button ls-pick", "aria-pressed": "false" });
+    this.more = button(message.add(), () => this.add(), { class: "ls-button ls-pick" });
     this.element = h("fieldset", { class: "ls-q ls-q-group", "data-way": wayOf(path) }, h("legend", { class: "ls-q-name" }, field.label, " ", this.open), h("small", {}, field.help), this.rows, h("div", { class: "ls-picks" }, this.none, this.more));
   }
 
@@ -77,16 +78,16 @@ export class List {
     this.none.setAttribute("aria-pressed", String(Array.isArray(list) && !size));
     this.none.hidden = size > 0;
     this.more.hidden = size >= (this.field.most ?? Infinity);
-    this.open.textContent = list === undefined && !this.field.extra ? "open" : "";
+    this.open.textContent = list === undefined && !this.field.extra ? message.open() : "";
   }
 
   /** @param {number} size */
   build(size) {
     this.inner = Array.from({ length: size }, (_, index) => {
-      const field = { ...this.item, label: `${this.field.label}, ${index + 1}` };
+      const field = { ...this.item, label: message.numbered({ field: this.field.label, number: index + 1 }) };
       return asking(field, [...this.path, index], this.form);
     });
-    const out = (/** @type {number} */ index) => button(`Take out number ${index + 1}`, () => this.form.save((row) => cutOut(row, this.path, index)), { class: "ls-button ls-quiet" });
+    const out = (/** @type {number} */ index) => button(message.takeOut({ number: index + 1 }), () => this.form.save((row) => cutOut(row, this.path, index)), { class: "ls-button ls-quiet" });
     fill(this.rows, ...this.inner.flatMap((one, index) => [one.element, out(index)]));
   }
 
@@ -114,7 +115,7 @@ export class Several {
       put(row.data, path, left.length ? left : undefined);
     });
     this.words = choices.map(([word, shown]) => ({ word, button: pick(shown, () => press(word)) }));
-    this.none = pick("None", () => form.save((row) => put(row.data, path, at(row.data, path)?.length === 0 ? undefined : [])));
+    this.none = pick(message.none(), () => form.save((row) => put(row.data, path, at(row.data, path)?.length === 0 ? undefined : [])));
     this.open = h("span", { class: "ls-q-open" });
     this.path = path;
     /** @type {Question[]} */
@@ -127,7 +128,7 @@ export class Several {
     const list = at(row.data, this.path);
     for (const { word, button: made } of this.words) made.setAttribute("aria-pressed", String(Boolean(list?.includes(word))));
     this.none.setAttribute("aria-pressed", String(list?.length === 0));
-    this.open.textContent = list === undefined && !this.field.extra ? "open" : "";
+    this.open.textContent = list === undefined && !this.field.extra ? message.open() : "";
   }
 
   focus() {
@@ -165,7 +166,7 @@ export class Part {
     }
     const left = open(this.fields, row, this.path).length;
     const told = this.fields.filter((field) => at(row.data, [...this.path, field.name]) !== undefined).length;
-    this.state.textContent = this.fields.every((field) => field.extra) ? (told ? count(told, "answer") : "nothing that has to be told") : openWords(left);
+    this.state.textContent = this.fields.every((field) => field.extra) ? message.answers({ answers: told }) : openWords(left);
   }
 
   /** Unfold it, where it is folded. */
@@ -180,12 +181,12 @@ export function partsOf(fields, form) {
   const groups = [];
   const asked = fields.filter(asks);
   for (const field of asked.filter((one) => !one.extra)) {
-    if (field.part || !groups.length) groups.push([field.part ?? "Questions", []]);
+    if (field.part || !groups.length) groups.push([field.part ?? message.questions(), []]);
     groups[groups.length - 1][1].push(field);
   }
   const more = asked.filter((field) => field.extra);
   const made = groups.map(([name, group]) => new Part(name, group, [], form, false));
-  return more.length ? [...made, new Part("More to tell", more, [], form, true)] : made;
+  return more.length ? [...made, new Part(message.more(), more, [], form, true)] : made;
 }
 
 /** The way through the open questions of some parts: from the one that was answered last to the next. */

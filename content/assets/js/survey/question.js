@@ -1,9 +1,9 @@
 /** One question of the form: its label and help, a control to suit the answer, and what is wrong with what was typed. */
-import { CODE_WARNING } from "../core/ask.js";
 import { button, fill, h, select } from "../core/dom.js";
 import { box, finding, read } from "./check.js";
 import { at, isNoCode, noteNoCode, put, wayOf } from "./model.js";
 import { looksLikeCode } from "../core/words.js";
+import { question as message } from "../messages/survey.js";
 
 const WAIT = 300;
 const FEW = 7;
@@ -55,10 +55,10 @@ export class Question {
     if (!this.dirty) {
       this.fillIn(value, typed);
       const wrong = typed !== undefined ? (read(this.field, typed, this.unit).fault ?? "") : value !== undefined ? finding(this.field, value) : "";
-      if (!wrong && this.suspect(value) && !isNoCode(row.data, this.path)) this.askWhetherCode(value, "Until then it is kept out of the pack.");
+      if (!wrong && this.suspect(value) && !isNoCode(row.data, this.path)) this.askWhetherCode(value, message.codeKeptOut());
       else this.tell(wrong);
     }
-    this.open.textContent = (value !== undefined && typed === undefined) || this.field.extra ? "" : this.field.required ? "needed" : "open";
+    this.open.textContent = (value !== undefined && typed === undefined) || this.field.extra ? "" : this.field.required ? message.needed() : message.open();
   }
 
   /** @param {string} wrong @param {...any} more */
@@ -105,7 +105,7 @@ export class Question {
 
   /** A choice of many, as a list that opens. @param {Record<string, any>} attributes */
   long(attributes) {
-    const choices = /** @type {[string, string][]} */ ([["", "Choose"], ...(this.field.choices ?? [])]);
+    const choices = /** @type {[string, string][]} */ ([["", message.choose()], ...(this.field.choices ?? [])]);
     this.input = select(choices, "", (value) => this.save(value || undefined));
     for (const [key, value] of Object.entries(attributes)) if (value) this.input.setAttribute(key, value);
     this.fillIn = (value) => (this.input.value = value ?? "");
@@ -175,7 +175,7 @@ export class Question {
   minus() {
     const { signed, min, above } = this.field;
     const negative = signed || (min ?? above ?? 0) < 0;
-    return negative && button("Minus", () => {
+    return negative && button(message.minus(), () => {
       const text = this.input.value.trim();
       this.input.value = /^[-\u2212\u2013]/.test(text) ? text.slice(1) : `-${text}`;
       this.input.focus();
@@ -197,7 +197,7 @@ export class Question {
     if (this.storing?.text === text && this.storing.unit === this.unit) return this.storing.done;
     if (!this.dirty && !anew) return;
     const { value, fault } = read(this.field, text, this.unit);
-    if (value !== this.noCode && this.suspect(value)) return this.askWhetherCode(value, "Until then it is not stored.");
+    if (value !== this.noCode && this.suspect(value)) return this.askWhetherCode(value, message.codeNotStored());
     this.dirty = true;
     this.storing = { text, unit: this.unit, done: this.store(text, value, fault) };
     await this.storing.done;
@@ -216,12 +216,12 @@ export class Question {
     return this.field.ask === "text" && !this.field.pattern && typeof value === "string" && looksLikeCode(value);
   }
 
-  /** What looks like a code is not stored before somebody says that it is none; the file keeps that. @param {any} text @param {string} until */
-  askWhetherCode(text, until) {
-    const none = button("It is no code: keep it", () => {
+  /** What looks like a code is not stored before somebody says that it is none; the file keeps that. @param {any} text @param {string} why */
+  askWhetherCode(text, why) {
+    const none = button(message.noCode(), () => {
       this.noCode = text;
       this.settle(true);
     });
-    this.tell(`${CODE_WARNING.split(" If it is none")[0]} ${until}`, none);
+    this.tell(why, none);
   }
 }

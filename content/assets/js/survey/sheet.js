@@ -1,6 +1,7 @@
 /** The printed sheet of a survey: every answer, and what is still open, with room to write it in. */
 import { h } from "../core/dom.js";
 import { asks, concerns, openingFields, openingName, shown, wayOf } from "./model.js";
+import { sheet as message } from "../messages/survey.js";
 
 /** @typedef {import("./check.js").Field} Field @typedef {import("./model.js").Survey} Survey */
 
@@ -14,24 +15,24 @@ function rows(fields, data, typed, path = []) {
     const raw = typed[wayOf(here)];
     if (value === undefined && raw === undefined && field.extra) return [];
     const missing = value === undefined && raw === undefined;
-    const words = raw === undefined ? (field.ask === "group" ? told(field.fields ?? [], value) : shown(field, value)) : `\u201c${raw}\u201d (does not read)`;
-    return [h("tr", { class: missing ? "ls-open" : "" }, h("th", { scope: "row" }, field.label), h("td", {}, missing ? "OPEN" : words))];
+    const words = raw === undefined ? (field.ask === "group" ? told(field.fields ?? [], value) : shown(field, value)) : message.unread({ typed: raw });
+    return [h("tr", { class: missing ? "ls-open" : "" }, h("th", { scope: "row" }, field.label), h("td", {}, missing ? message.open() : words))];
   });
 }
 
 /** The answers of a group, each with its label. @param {Field[]} fields @param {any} data */
-const told = (fields, data) => fields.filter((one) => data[one.name] !== undefined).map((one) => `${one.label}: ${shown(one, data[one.name])}`).join("; ");
+const told = (fields, data) => fields.filter((one) => data[one.name] !== undefined).map((one) => message.answer({ field: one.label, answer: shown(one, data[one.name]) })).join("; ");
 
 const table = (/** @type {HTMLElement[]} */ made) => h("table", {}, h("tbody", {}, ...made));
 
 /** @param {Field[]} fields @param {Survey} survey @param {string} library */
 export function surveySheet(fields, { survey, openings }, library) {
   const inner = openingFields(fields);
-  const paper = h("section", { class: "ls-sheet ls-survey-sheet" }, h("h2", {}, survey.data.name ?? "Survey"), table(rows(fields, survey.data, survey.typed)));
+  const paper = h("section", { class: "ls-sheet ls-survey-sheet" }, h("h2", {}, survey.data.name ?? message.survey()), table(rows(fields, survey.data, survey.typed)));
   for (const [index, row] of openings.entries()) {
-    const title = h("h3", {}, `${index + 1}. ${openingName(inner, row.data, index)}`);
+    const title = h("h3", {}, message.numbered({ number: index + 1, opening: openingName(inner, row.data, index) }));
     paper.append(h("section", {}, title, table(rows(inner, row.data, row.typed))));
   }
-  paper.append(h("p", { class: "ls-sign-line" }, "Name, date, signature: "), h("p", {}, `Library ${library}. Printed ${new Date().toLocaleString()}.`));
+  paper.append(h("p", { class: "ls-sign-line" }, message.signature()), h("p", {}, message.library({ library, when: new Date().toLocaleString() })));
   return paper;
 }

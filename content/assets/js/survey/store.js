@@ -9,6 +9,7 @@
  */
 import { Database } from "../core/database.js";
 import { uuid } from "../core/dom.js";
+import { store as message } from "../messages/survey.js";
 
 const NAME = "latchside-surveys";
 const STORES = ["surveys", "openings"];
@@ -55,9 +56,9 @@ export async function start() {
 
 /** What went wrong, for the lead. @param {any} error */
 export function inWords(error) {
-  if (error?.name === "QuotaExceededError") return "Not stored: the storage of this browser is full. Save surveys as files, delete old ones, then try again.";
-  if (error?.message === "gone") return "Not stored: this survey or opening was taken away in another tab.";
-  return `Not stored: the browser refused to store it (${error?.name ?? "unknown"}). Write it on paper, or try again.`;
+  if (error?.name === "QuotaExceededError") return message.full();
+  if (error?.message === "gone") return message.gone();
+  return message.refused({ why: error?.name ?? "unknown" });
 }
 
 /** Whether a stored row can be worked with. @param {any} row */

@@ -1,6 +1,6 @@
 /** The page of surveys: all of them side by side, one of them, or one opening of it. */
 import { reader } from "../core/ask.js";
-import { button, count, field, fill, h, now } from "../core/dom.js";
+import { button, field, fill, h, now } from "../core/dom.js";
 import { laySheet } from "../visit/sheet.js";
 import { importBlock } from "./file.js";
 import { open, openWords, openingFields } from "./model.js";
@@ -8,6 +8,7 @@ import { SurveyView } from "./one.js";
 import { OpeningView } from "./opening.js";
 import { surveySheet } from "./sheet.js";
 import * as store from "./store.js";
+import { survey as message } from "../messages/survey.js";
 
 /** @typedef {import("./model.js").Survey} Survey @typedef {import("./check.js").Field} Field */
 
@@ -33,9 +34,9 @@ export class Surveys {
     this.tools = h("div", { class: "ls-start" });
     this.place = h("div", { class: "ls-survey" });
     this.status = h("p", { class: "ls-where", role: "status" });
-    this.forward = button("Next open question", () => this.next(), { class: "ls-button ls-main" });
-    this.another = button("Add an opening", () => this.key && this.add(this.key));
-    this.bar = h("div", { class: "ls-bar", role: "region", "aria-label": "This survey" }, this.status, h("div", { class: "ls-tools" }, this.another, this.forward));
+    this.forward = button(message.next(), () => this.next(), { class: "ls-button ls-main" });
+    this.another = button(message.add(), () => this.key && this.add(this.key));
+    this.bar = h("div", { class: "ls-bar", role: "region", "aria-label": message.thisSurvey() }, this.status, h("div", { class: "ls-tools" }, this.another, this.forward));
     /** @type {SurveyView | OpeningView | null} */
     this.view = null;
     /** @type {Survey | null} */
@@ -49,7 +50,7 @@ export class Surveys {
 
   async start() {
     this.root.append(this.list, this.tools, this.place, this.bar);
-    this.tools.append(this.newForm(), importBlock(this), await this.keeping(), button("Print a blank sheet", () => this.print(), { class: "ls-button ls-quiet" }));
+    this.tools.append(this.newForm(), importBlock(this), await this.keeping(), button(message.printBlank(), () => this.print(), { class: "ls-button ls-quiet" }));
     addEventListener("hashchange", () => this.show());
     addEventListener("beforeprint", () => this.laySheet());
     addEventListener("pagehide", () => this.settle());
@@ -88,16 +89,16 @@ export class Surveys {
     if (moved || !this.view) {
       this.view = opening ? new OpeningView(this, key, opening) : new SurveyView(this, key);
       this.place.replaceChildren(this.view.element);
-      fill(this.status, "Kept on this device at every answer.");
+      fill(this.status, message.kept());
     }
     if (!survey || !this.view.show(survey)) {
-      const words = survey ? "This opening was taken away." : "This survey is not on this device.";
+      const words = survey ? message.openingGone() : message.surveyGone();
       this.bar.hidden = true;
       this.view = null;
-      return this.place.replaceChildren(h("p", { class: "ls-warn" }, words), button(survey ? "All openings" : "All surveys", () => this.open(survey ? key : ""), { class: "ls-button ls-quiet" }));
+      return this.place.replaceChildren(h("p", { class: "ls-warn" }, words), button(survey ? message.allOpenings() : message.allSurveys(), () => this.open(survey ? key : ""), { class: "ls-button ls-quiet" }));
     }
     const left = this.left(survey);
-    this.forward.textContent = left ? `Next open question (${left})` : "Nothing open";
+    this.forward.textContent = left ? message.nextLeft({ open: left }) : message.nothingOpen();
     if (!moved) return;
     scrollTo(0, 0);
     const ahead = this.ahead && this.view.next();
@@ -118,34 +119,36 @@ export class Surveys {
     this.place.replaceChildren();
     const rows = all.sort((a, b) => (b.survey.data.surveyed ?? "9").localeCompare(a.survey.data.surveyed ?? "9") || (a.survey.key < b.survey.key ? -1 : 1)).map((one) => {
       const { data, filed, changed, key } = one.survey;
-      const words = [data.surveyed, count(one.openings.length, "opening"), openWords(this.left(one)), filed === changed ? "saved as a file" : "only on this device"];
-      return h("li", {}, h("a", { href: `#s=${key}` }, h("strong", {}, data.name || "A site without a name"), h("span", {}, words.filter(Boolean).join(" · "))));
+      const words = [data.surveyed, message.openings({ openings: one.openings.length }), openWords(this.left(one)), filed === changed ? message.inFile() : message.onlyHere()];
+      return h("li", {}, h("a", { href: `#s=${key}` }, h("strong", {}, data.name || message.noName()), h("span", {}, words.filter(Boolean).join(" · "))));
     });
-    fill(this.list, ...(rows.length ? [h("h2", {}, "Surveys on this device"), h("ul", { class: "ls-rows" }, ...rows)] : [h("p", { class: "ls-none" }, "No survey is on this device.")]));
+    fill(this.list, ...(rows.length ? [h("h2", {}, message.surveys()), h("ul", { class: "ls-rows" }, ...rows)] : [h("p", { class: "ls-none" }, message.none())]));
   }
 
   newForm() {
     const name = /** @type {Field} */ (this.fields.find((one) => one.name === "name"));
     const site = h("input", { type: "text", maxlength: name.high, required: true, autocomplete: "off" });
     const warning = h("p", { class: "ls-warn", role: "alert" });
-    const texts = reader(warning);
+    const texts = reader((said) => {
+      warning.textContent = said;
+    });
     const submit = async (/** @type {Event} */ event) => {
       event.preventDefault();
       const read = texts([site]);
       if (!read) return;
-      if ([...read[0]].length < (name.low ?? 1)) warning.textContent = "Give the site a name first.";
+      if ([...read[0]].length < (name.low ?? 1)) warning.textContent = message.giveName();
       else if (await this.act(async () => this.open(await store.create({ name: read[0], surveyed: now().slice(0, 10) }, [], false)), warning)) site.value = "";
       await navigator.storage?.persist?.().catch(() => false);
     };
-    return h("form", { class: "ls-new", submit }, h("h2", {}, "Start a survey"), field(name.label, site, name.help), warning, h("button", { type: "submit", class: "ls-button ls-main" }, "Start this survey"));
+    return h("form", { class: "ls-new", submit }, h("h2", {}, message.start()), field(name.label, site, name.help), warning, h("button", { type: "submit", class: "ls-button ls-main" }, message.startSurvey()));
   }
 
   /** Where surveys are kept, and whether the browser promised to keep them. */
   async keeping() {
     const { kept, why } = this.kept;
-    if (!kept) return h("p", { class: "ls-warn" }, `This browser refuses to store anything here (${why}). A survey stays only while this page is open: save the file before you leave it.`);
+    if (!kept) return h("p", { class: "ls-warn" }, message.refused({ why }));
     const firm = await navigator.storage?.persisted?.().catch(() => false);
-    return h("p", { class: "ls-kept" }, firm ? "Kept on this device at every answer. The browser has promised to keep it." : "Kept on this device at every answer. The browser may clear it when space is short, so the saved file is what stays.");
+    return h("p", { class: "ls-kept" }, firm ? message.keptPromised() : message.keptNotPromised());
   }
 
   /** Store an answer; whether it is stored. @param {string} key @param {string | null} opening @param {(row: any) => void} act */
@@ -155,13 +158,13 @@ export class Surveys {
 
   /** Do what changes the store, and say how it went. @param {() => Promise<any>} work @param {HTMLElement} [place] @returns {Promise<boolean>} */
   async act(work, place = this.status) {
-    fill(this.status, "Saving\u2026");
+    fill(this.status, message.saving());
     try {
       await work();
-      fill(this.status, this.kept.kept ? `Saved on this device, ${now().slice(11, 16)}.` : "Not stored: kept only while this page is open.");
+      fill(this.status, this.kept.kept ? message.saved({ at: now().slice(11, 16) }) : message.notStored());
       return true;
     } catch (error) {
-      fill(place, h("strong", { class: "ls-warn" }, store.inWords(error)), place === this.status && button("Try again", () => this.settle(true), { class: "ls-button ls-quiet" }));
+      fill(place, h("strong", { class: "ls-warn" }, store.inWords(error)), place === this.status && button(message.tryAgain(), () => this.settle(true), { class: "ls-button ls-quiet" }));
       return false;
     }
   }
@@ -200,7 +203,7 @@ export class Surveys {
     const next = [...openings.slice(here + 1), ...openings.slice(0, here + 1)].find((row) => open(inner, row).length);
     if (next && !location.hash.endsWith(next.key)) this.open(this.key, next.key, true);
     else if (open(this.fields, this.survey.survey).length) this.open(this.key, "", true);
-    else fill(this.status, "Nothing is open in this survey.");
+    else fill(this.status, message.allAnswered());
   }
 
   /** What printing prints: the survey that is open, or the blank sheet. */

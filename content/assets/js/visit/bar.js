@@ -1,9 +1,15 @@
 /** Which visit and opening a checklist writes to: said in words, changed by choice, the same after a reload. */
-import { button, count, fill, h, now, uuid } from "../core/dom.js";
+import { h, now, uuid } from "../core/dom.js";
+import { around } from "../core/message.js";
+import { tools } from "../core/parts.js";
+import { bar as message } from "../messages/visit.js";
+import { html, nothing, render } from "../vendor/lit-html.js";
 import { merge, view } from "./entries.js";
 import * as store from "./store.js";
 
 /**
+ * @typedef {import("../core/parts.js").Part} Part
+ *
  * @typedef {Object} Place where changes go
  * @property {string} visit
  * @property {boolean} loose whether it is no visit, but the list of what was run without one
@@ -48,14 +54,13 @@ export class VisitBar {
     this.by = "";
     this.missing = "";
     this.noted = "";
-    this.writes = h("p", { class: "ls-writes", role: "status" });
-    this.unsaved = h("p", { class: "ls-unsaved" });
-    this.panel = h("div", { class: "ls-panel", hidden: true });
-    const closed = { class: "ls-button ls-quiet", "aria-expanded": "false" };
-    this.change = button("Change where it writes to", () => this.toggle(), closed);
-    const tools = h("div", { class: "ls-tools" });
-    fill(tools, this.change, wakeButton());
-    root.append(this.writes, this.unsaved, tools, this.panel, keptWords(kept));
+    /** Why the last change was not stored. */
+    this.refused = "";
+    /** The choices, where they are open. @type {Part | null} */
+    this.panel = null;
+    this.element = h("div", {});
+    this.screen = new Screen(() => this.render());
+    root.append(this.element);
   }
 
   async start() {
@@ -71,8 +76,7 @@ export class VisitBar {
     await this.load();
     const { visit, state } = this.shown;
     if (this.visit !== this.loose && (!visit || state !== "open")) {
-      const archived = visit && `The visit ${visit.site} is archived. `;
-      this.missing = archived ?? "The visit asked for is not on this device. ";
+      this.missing = visit ? message.archived({ site: visit.site }) : message.missing();
       await this.choose(this.loose, "");
     }
     history.replaceState(history.state, "", location.pathname + location.hash);
@@ -108,8 +112,8 @@ export class VisitBar {
     const here = `${this.visit}|${this.opening}`;
     if (here !== this.noted) store.tab("ls-place", here);
     this.noted = here;
-    this.sayUnsaved();
-    this.say();
+    this.refused = "";
+    this.render();
   }
 
   /** The openings of the visit that are there. */
@@ -117,12 +121,36 @@ export class VisitBar {
     return [...this.shown.openings.values()].filter((one) => !one.removed);
   }
 
-  sayUnsaved() {
-    if (!this.entries.length) return fill(this.unsaved, "");
-    const waiting = this.entries.filter((entry) => !this.saved.has(entry.id)).length;
-    const words = waiting ? `${count(waiting, "entry is", "entries are")} only on this device. ` : "Saved as a file. ";
-    const where = `${this.list.visits}#v=${this.visit}`;
-    fill(this.unsaved, words, h("a", { href: where }, waiting ? "Save it as a file" : "See all of it"));
+  /** How many of the entries no file holds. */
+  get left() {
+    return this.entries.filter((entry) => !this.saved.has(entry.id)).length;
+  }
+
+  render() {
+    const writes = this.refused ? html`<strong class="ls-warn">${this.refused}</strong>` : this.writes();
+    const { panel } = this;
+    const toggle = () => this.toggle();
+    const change = html`
+      <button type="button" class="ls-button ls-quiet" aria-expanded=${String(Boolean(panel))} @click=${toggle}>
+        ${message.change()}
+      </button>
+    `;
+    const parts = html`
+      <p class="ls-writes" role="status">${writes}</p>
+      <p class="ls-unsaved">${this.unsaved()}</p>
+      ${tools(change, this.screen.template())}
+      <div class="ls-panel" ?hidden=${!panel}>${panel}</div>
+      ${keptWords(this.kept)}
+    `;
+    render(parts, this.element);
+  }
+
+  unsaved() {
+    if (!this.entries.length) return nothing;
+    const { left } = this;
+    const words = left ? message.unsaved({ entries: left }) : message.saved();
+    const href = `${this.list.visits}#v=${this.visit}`;
+    return html`${words} <a href=${href}>${left ? message.save() : message.seeAll()}</a>`;
   }
 
   /** @param {string} visit @param {string} opening */
@@ -145,7 +173,7 @@ export class VisitBar {
     return {
       visit: this.visit,
       loose,
-      name: loose ? "no visit" : (this.shown.visit?.site ?? "a visit"),
+      name: loose ? message.noVisit() : (this.shown.visit?.site ?? message.aVisit()),
       opening: (perOpening && this.opening) || null,
       openingName: opening?.name ?? "",
       devices: [...new Set(known.filter(Boolean))],
@@ -156,10 +184,9 @@ export class VisitBar {
 
   /** Why nothing can be written now, or nothing. @param {boolean} noOpening */
   hold(noOpening) {
-    if (this.visit !== this.loose && !this.shown.visit)
-      return "This visit is no longer on this device. Choose another.";
-    if (this.shown.state !== "open") return "This visit is archived. Choose another.";
-    return noOpening ? "Choose the opening first: this list is run once for each." : "";
+    if (this.visit !== this.loose && !this.shown.visit) return message.holdMissing();
+    if (this.shown.state !== "open") return message.holdArchived();
+    return noOpening ? message.holdOpening() : "";
   }
 
   /**
@@ -171,32 +198,29 @@ export class VisitBar {
     return { id: uuid(), visit: this.visit, at: now(), by: this.by, library: this.list.library, ...said };
   }
 
-  say() {
+  writes() {
     const { loose, name, openingName, devices, hold } = this.place;
     const device = this.list.devices.find(([id]) => devices.length === 1 && id === devices[0])?.[1];
-    const where = loose ? "no visit, this device only" : `${name}, ${this.shown.visit?.date ?? ""}`;
-    fill(
-      this.writes,
-      this.missing,
-      "Writes to: ",
-      h("strong", {}, where),
-      openingName && h("span", {}, " · ", h("strong", {}, openingName)),
-      device && ` · ${device}`,
-      hold && h("strong", { class: "ls-hold" }, ` ${hold}`),
-    );
+    const on = { visit: name, date: this.shown.visit?.date ?? "" };
+    const place = html`<strong>${loose ? message.noVisitHere() : message.visitOn(on)}</strong>`;
+    const opening = openingName && html`<span> · <strong>${openingName}</strong></span>`;
+    const missing = this.missing && `${this.missing} `;
+    const held = hold && html`<strong class="ls-hold">${hold}</strong>`;
+    return [missing, around(message.writesTo, { place }), opening, device && ` · ${device}`, held];
   }
 
   async toggle() {
-    this.panel.hidden = !this.panel.hidden;
-    this.change.setAttribute("aria-expanded", String(!this.panel.hidden));
-    if (!this.panel.hidden) await this.build();
+    this.panel = this.panel ? null : html``;
+    await this.build();
+    this.render();
   }
 
-  /** Show the choices, where they are open. */
+  /** Show the choices anew, where they are open. */
   async build() {
-    if (this.panel.hidden) return;
+    if (!this.panel) return;
     const { placePanel } = await import("./place-panel.js");
-    this.panel.replaceChildren(...(await placePanel(this)));
+    this.panel = await placePanel(this);
+    this.render();
   }
 
   /** Store entries; where that is refused, say so. @param {store.Draft[]} drafts */
@@ -205,53 +229,64 @@ export class VisitBar {
       await store.add(this.visit, drafts);
       return true;
     } catch (error) {
-      fill(this.writes, h("strong", { class: "ls-warn" }, store.inWords(error)));
+      this.refuse(error);
       return false;
     }
+  }
+
+  /** Say that a change was not stored. @param {unknown} error */
+  refuse(error) {
+    this.refused = store.inWords(error);
+    this.render();
   }
 
   /** @param {string} device */
   async keepDevice(device) {
     this.device = device;
     await store.remember("device", device).catch(() => {});
-    this.say();
+    this.render();
     this.changed();
   }
 }
 
 /** What is kept, where, in words. @param {store.Standing} standing */
 export function keptWords({ kept, why }) {
-  if (kept) {
-    const words = "Stored on this device before it shows. In a private window it goes when the window closes.";
-    return h("p", { class: "ls-kept" }, words);
-  }
-  const refused = `This browser refuses to store anything here (${why}).`;
-  const open = "Ticks and readings stay only while this page is open:";
-  return h("p", { class: "ls-kept ls-warn" }, `${refused} ${open} print it, or save the file, before you leave it.`);
+  if (kept) return html`<p class="ls-kept">${message.kept()}</p>`;
+  return html`<p class="ls-kept ls-warn">${message.refused({ why })}</p>`;
 }
 
 /** A switch that keeps the screen on, where the browser can. */
-function wakeButton() {
-  if (!("wakeLock" in navigator)) return null;
-  /** @type {WakeLockSentinel | null} */
-  let lock = null;
-  let wanted = false;
-  const show = () => {
-    const held = lock ? "Screen stays on" : "Screen: the device refuses to stay on";
-    press.setAttribute("aria-pressed", String(wanted));
-    press.textContent = wanted ? held : "Keep the screen on";
-  };
-  const take = async () => {
-    const seen = wanted && document.visibilityState === "visible";
-    lock = seen ? await navigator.wakeLock.request("screen").catch(() => null) : null;
-    show();
-  };
-  const turn = async () => {
-    wanted = !wanted;
-    if (!wanted) await lock?.release().catch(() => {});
-    await take();
-  };
-  const press = button("Keep the screen on", turn, { class: "ls-button ls-quiet", "aria-pressed": "false" });
-  document.addEventListener("visibilitychange", () => wanted && take());
-  return press;
+class Screen {
+  /** @param {() => void} render */
+  constructor(render) {
+    this.render = render;
+    /** @type {WakeLockSentinel | null} */
+    this.lock = null;
+    this.wanted = false;
+    document.addEventListener("visibilitychange", () => this.wanted && this.take());
+  }
+
+  template() {
+    if (!("wakeLock" in navigator)) return null;
+    const held = this.lock ? message.screenOn() : message.screenRefused();
+    const words = this.wanted ? held : message.screen();
+    const turn = () => this.turn();
+    return html`
+      <button type="button" class="ls-button ls-quiet" aria-pressed=${String(this.wanted)} @click=${turn}>
+        ${words}
+      </button>
+    `;
+  }
+
+  async take() {
+    const seen = this.wanted && document.visibilityState === "visible";
+    this.lock = seen ? await navigator.wakeLock.request("screen").catch(() => null) : null;
+    this.render();
+  }
+
+  async turn() {
+    this.wanted = !this.wanted;
+    if (!this.wanted) await this.lock?.release().catch(() => {});
+    await this.take();
+  }
 }

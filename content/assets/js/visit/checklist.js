@@ -1,5 +1,9 @@
 /** A checklist as a tool: outcomes, readings, what is open, completion, undo and starting anew. */
-import { button, clock, count, fill, h } from "../core/dom.js";
+import { clock, h } from "../core/dom.js";
+import { listed } from "../core/message.js";
+import { button, quiet } from "../core/parts.js";
+import { checklist as message } from "../messages/visit.js";
+import { html, nothing, render } from "../vendor/lit-html.js";
 import { VisitBar } from "./bar.js";
 import { runKey } from "./entries.js";
 import { Item } from "./item.js";
@@ -42,31 +46,31 @@ export class Checklist {
   constructor(root, list, kept) {
     this.list = list;
     this.bar = new VisitBar(root, list, kept, () => this.render());
-    this.changedList = h("div", { class: "ls-changed", role: "status" });
-    root.append(this.changedList);
+    /** What became of a list that has changed, the last line, and the bar, each where the page has room for it. */
+    this.places = {
+      changed: h("div", { class: "ls-changed", role: "status" }),
+      finish: h("div", { class: "ls-finish" }),
+      anew: h("div", { class: "ls-anew" }),
+      bar: h("div", { class: "ls-bar", role: "region", "aria-label": message.thisChecklist() }),
+    };
+    root.append(this.places.changed);
     /** @type {NodeListOf<HTMLElement>} */
     const elements = document.querySelectorAll("[data-item]");
     this.items = [...elements].map((element) => new Item(element, this));
     this.points = document.querySelectorAll(".ls-items");
     this.complete = /** @type {HTMLElement} */ (document.querySelector(".ls-complete"));
-    this.finish = h("div", { class: "ls-finish" });
-    this.press = button("Complete", () => this.declare(this.run), { class: "ls-button ls-main" });
-    this.closed = h("p", {});
-    this.rows = this.items.map((item) => h("li", {}, h("a", { href: `#${item.element.id}` }, item.words)));
-    this.links = h("ul", {}, ...this.rows);
-    this.anew = h("div", { class: "ls-anew" }, this.anewButton());
-    this.complete.after(this.finish, this.anew);
-    this.said = h("p", { class: "ls-said", role: "status" });
-    this.where = h("p", { class: "ls-where" });
-    this.next = button("Next open item", () => this.goNext(), { class: "ls-button ls-main" });
-    this.undo = button("Undo", () => this.takeBackLast(), { class: "ls-button" });
-    this.last = -1;
-    /** Whether the last line was closed, and the file asked for. */
-    this.asked = false;
-    const region = { class: "ls-bar", role: "region", "aria-label": "This checklist" };
-    const tools = h("div", { class: "ls-tools" }, this.undo, this.next);
-    document.body.append(h("div", region, this.where, this.said, tools));
+    this.complete.after(this.places.finish, this.places.anew);
+    document.body.append(this.places.bar);
     document.body.classList.add("ls-has-bar");
+    /** How the last change went, and whether it was refused. */
+    this.said = "";
+    this.refused = false;
+    /** The item last touched. */
+    this.last = -1;
+    /** What asks for the record once the last line is closed. @type {import("./record-file.js").Leaving | null} */
+    this.leaving = null;
+    /** What asks before a fresh start, once it is wanted. @type {HTMLElement | null} */
+    this.asking = null;
   }
 
   /** @returns {Run} */
@@ -96,70 +100,79 @@ export class Checklist {
     const lastClosed = this.items.findLastIndex((item) => item.isAnswered);
     for (const [index, item] of this.items.entries()) item.render(index < lastClosed, Boolean(place.hold));
     for (const points of this.points) points.classList.toggle("ls-started", run.items.size > 0);
-    const open = this.open.length;
-    this.where.textContent =
-      place.hold || `Writes to: ${place.name}${place.openingName ? `, ${place.openingName}` : ""}`;
-    this.next.textContent = open ? `Next open item (${open} left)` : "To the last line";
-    this.undo.disabled = !this.lastChange;
-    this.renderChanged(run);
-    this.renderFinish(run, place);
+    const { changed, finish, anew, bar } = this.places;
+    render(this.changes(run), changed);
+    render(this.finish(run, place), finish);
+    render(this.asking ?? quiet(message.anew(), () => this.askAnew()), anew);
+    anew.hidden = !this.liveIds.length;
+    render(this.barParts(place), bar);
   }
 
-  /** @param {Run} run */
-  renderChanged(run) {
+  /** @param {Place} place */
+  barParts({ hold, name: visit, openingName: opening }) {
+    const open = this.open.length;
+    const where = opening ? message.writesToOpening({ visit, opening }) : message.writesTo({ visit });
+    const next = open ? message.nextLeft({ open }) : message.lastLine();
+    const said = this.refused ? html`<strong class="ls-warn">${this.said}</strong>` : this.said;
+    const undo = () => this.takeBackLast();
+    return html`
+      <p class="ls-where">${hold || where}</p>
+      <p class="ls-said" role="status">${said}</p>
+      <div class="ls-tools">
+        <button type="button" class="ls-button" ?disabled=${!this.lastChange} @click=${undo}>${message.undo()}</button>
+        ${button(next, () => this.goNext(), "ls-main")}
+      </div>
+    `;
+  }
+
+  /** What became of the list since it was filled in. @param {Run} run */
+  changes(run) {
     const heads = [...run.items.values()].flatMap((outcome) => outcome.heads);
     const others = heads.map((entry) => entry.list_version).filter((version) => version !== this.list.version);
     const versions = [...new Set(others)];
     const known = new Set(this.items.map((item) => item.id));
     const gone = [...run.items].filter(([id]) => !known.has(id)).map(([, outcome]) => outcome.heads[0].words);
     const reworded = this.items.filter((item) => item.state === "changed").length;
-    if (!versions.length && !gone.length && !reworded) return fill(this.changedList);
+    if (!versions.length && !gone.length && !reworded) return nothing;
     const kept = this.items.filter((item) => item.isAnswered).length;
-    const then = `version ${versions.join(", ") || "as now"}, now ${this.list.version}`;
-    const outcomes = count(kept, "outcome is", "outcomes are");
-    const lines = [`This list has changed since it was filled in (${then}). ${outcomes} kept.`];
-    if (reworded) {
-      lines.push(
-        `${count(reworded, "item reads otherwise now and is", "items read otherwise now and are")} open again.`,
-      );
-    }
-    if (gone.length) lines.push(`No longer on the list, still in the record: ${gone.join("; ")}.`);
-    fill(this.changedList, ...lines.map((line) => h("p", {}, line)));
+    const then = versions.length ? listed(versions.map(String), "unit") : message.versionNow();
+    return html`
+      <p>${message.changed({ kept, then, now: String(this.list.version) })}</p>
+      ${reworded ? html`<p>${message.reworded({ items: reworded })}</p>` : nothing}
+      ${gone.length ? html`<p>${message.gone({ items: gone.join("; ") })}</p>` : nothing}
+    `;
   }
 
-  /** @param {Run} run @param {Place} place */
-  renderFinish(run, place) {
-    const open = this.open;
+  /** The last line: how it was closed, or what is open. @param {Run} run @param {Place} place */
+  finish(run, place) {
     const problems = this.items.filter((item) => item.state === "problem").length;
-    const done = !open.length && run.complete.length > 0;
+    const done = !this.open.length && run.complete.length > 0;
     this.complete.classList.toggle("ls-is-complete", done);
-    if (done) {
-      const [{ at, by }] = run.complete;
-      const words = `Complete, ${clock(at)}${by ? `, ${by}` : ""}.`;
-      fill(this.finish, h("p", { class: "ls-outcome" }, words, problems ? ` With ${count(problems, "problem")}.` : ""));
-    } else this.nameOpen(open.length, problems, Boolean(place.hold));
-    if (done && !this.asked) this.askForFile();
-    this.asked = done;
-    this.anew.hidden = !this.liveIds.length;
+    if (!done) {
+      this.leaving = null;
+      return this.openParts(problems, Boolean(place.hold));
+    }
+    if (!this.leaving) this.askForFile();
+    const [{ at, by }] = run.complete;
+    const words = by ? message.completedBy({ at: clock(at), by }) : message.completed({ at: clock(at) });
+    const more = problems ? message.withProblems({ problems }) : "";
+    const file = this.leaving?.template(this.bar.entries, this.bar.left);
+    return html`<p class="ls-outcome">${words} ${more}</p>${file}`;
   }
 
-  /**
-   * The closed last line, with what is open; only what changed is touched.
-   * @param {number} open @param {number} problems @param {boolean} held
-   */
-  nameOpen(open, problems, held) {
-    fill(this.press, problems ? `Complete, with ${count(problems, "problem")}` : "Complete");
-    this.press.disabled = open > 0 || held;
-    fill(this.closed, open ? `Closed while ${count(open, "item is", "items are")} open:` : "");
-    let after = null;
-    for (const [index, row] of [...this.rows.entries()].reverse()) {
-      const { isOpen } = this.items[index];
-      const isThere = row.parentNode === this.links;
-      if (isOpen && !isThere) this.links.insertBefore(row, after);
-      if (!isOpen && isThere) row.remove();
-      if (isOpen) after = row;
-    }
-    if (this.finish.firstChild !== this.press) this.finish.replaceChildren(this.press, this.closed, this.links);
+  /** The closed last line, with what is open. @param {number} problems @param {boolean} held */
+  openParts(problems, held) {
+    const open = this.open;
+    const off = open.length > 0 || held;
+    const press = () => this.declare(this.run);
+    const rows = open.map(({ element, words }) => html`<li><a href="#${element.id}">${words}</a></li>`);
+    return html`
+      <button type="button" class="ls-button ls-main" ?disabled=${off} @click=${press}>
+        ${message.completeWith({ problems })}
+      </button>
+      <p>${open.length ? message.closed({ open: open.length }) : ""}</p>
+      <ul>${rows}</ul>
+    `;
   }
 
   /** Starting anew needs a second press. */
@@ -167,24 +180,24 @@ export class Checklist {
     const { secondPress } = await import("../core/ask.js");
     const { openingName } = this.bar.place;
     const question = () => {
-      const all = count(this.liveIds.length, "entry", "entries");
-      return `This takes back ${all} of this list${openingName ? ` for ${openingName}` : ""}. Undo brings them back.`;
+      const entries = this.liveIds.length;
+      return openingName ? message.anewAskedOpening({ entries, opening: openingName }) : message.anewAsked({ entries });
     };
-    const again = () => this.anew.replaceChildren(this.anewButton());
-    const asking = secondPress("Start this list anew", question, "Take them all back", () => this.reset(), again);
-    this.anew.replaceChildren(asking);
-    asking.querySelector("button")?.click();
-  }
-
-  anewButton() {
-    return button("Start this list anew", () => this.askAnew(), { class: "ls-button ls-quiet" });
+    const over = () => {
+      this.asking = null;
+      this.render();
+    };
+    this.asking = secondPress(message.anew(), question, message.anewSure(), () => this.reset(), over);
+    this.render();
+    this.asking.querySelector("button")?.click();
   }
 
   /** Once the list is complete, the record should leave the device. */
   async askForFile() {
-    const { fileBlock } = await import("./record-file.js");
-    const { visit } = this.bar.place;
-    this.finish.append(await fileBlock(visit, this.list.library));
+    const { Leaving } = await import("./record-file.js");
+    const changed = () => this.bar.load().then(() => this.render());
+    this.leaving ??= new Leaving(this.bar.place.visit, this.list.library, () => this.render(), changed);
+    this.render();
   }
 
   /** Whether an entry belongs to this run. @param {Entry} entry */
@@ -219,12 +232,19 @@ export class Checklist {
   async write(drafts, said) {
     try {
       await store.add(this.bar.place.visit, drafts);
-      this.said.textContent = said;
+      this.say(said);
       return true;
     } catch (error) {
-      this.said.replaceChildren(h("strong", { class: "ls-warn" }, store.inWords(error)));
+      this.say(store.inWords(error), true);
       return false;
     }
+  }
+
+  /** @param {string} said @param {boolean} [refused] */
+  say(said, refused = false) {
+    this.said = said;
+    this.refused = refused;
+    render(this.barParts(this.bar.place), this.places.bar);
   }
 
   /** @param {string[]} ids @param {"undo" | "open" | "reset"} reason @param {string} said */
@@ -238,18 +258,18 @@ export class Checklist {
 
   async takeBackLast() {
     const entry = this.lastChange;
-    if (entry) await this.takeBack([entry.id], "undo", `Taken back: ${changeOf(entry)}.`);
+    if (entry) await this.takeBack([entry.id], "undo", message.takenBack({ words: changeOf(entry) }));
   }
 
   reset() {
-    return this.takeBack(this.liveIds, "reset", "Started anew. Undo brings everything back.");
+    return this.takeBack(this.liveIds, "reset", message.startedAnew());
   }
 
   /** @param {Run} run */
   async declare(run) {
-    const words = this.complete.dataset.words ?? "Complete";
+    const words = this.complete.dataset.words ?? message.complete();
     const after = run.complete.map((entry) => entry.id);
-    await this.write([this.bar.draft({ kind: "complete", ...this.fields, words, after })], "Complete.");
+    await this.write([this.bar.draft({ kind: "complete", ...this.fields, words, after })], message.saidComplete());
   }
 
   /** Lead to the next open item after the one last touched; the last line where none is open. */
@@ -258,7 +278,7 @@ export class Checklist {
     const index = open.find((at) => at > this.last) ?? open[0];
     if (index === undefined) {
       this.complete.scrollIntoView({ block: "center" });
-      this.finish.querySelector("button")?.focus({ preventScroll: true });
+      this.places.finish.querySelector("button")?.focus({ preventScroll: true });
       return;
     }
     this.last = index;
@@ -276,5 +296,5 @@ export class Checklist {
 /** What an entry did, in words. @param {Entry} entry */
 function changeOf(entry) {
   if (entry.kind === "item") return entry.words;
-  return entry.kind === "complete" ? "completion" : "what was taken back";
+  return entry.kind === "complete" ? message.completion() : message.whatWasTakenBack();
 }

@@ -37,6 +37,7 @@
  * @property {Set<string>} live ids of the entries that stand
  * @property {Entry[]} ordered
  */
+import { entries as message } from "../messages/visit.js";
 
 /** The order of entries: counter, then id. The time is not asked. @param {Entry} a @param {Entry} b */
 export const order = (a, b) => a.n - b.n || Number(a.id > b.id) - Number(a.id < b.id);
@@ -252,6 +253,6 @@ export function readingOf(typed, over, unit) {
 
 /** A figure with its sign for the reader. @param {Reading} reading */
 export function shown(reading) {
-  if (reading.over) return "over range";
+  if (reading.over) return message.overRange();
   return `${String(reading.value).replace("-", "\u2212")}${reading.unit ? `\u00a0${reading.unit}` : ""}`;
 }

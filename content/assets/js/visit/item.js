@@ -1,14 +1,16 @@
 /** One item of a checklist: its row, its three outcomes, and its reading where it has one. */
-import { button, clock, fill, h } from "../core/dom.js";
+import { clock, h } from "../core/dom.js";
+import { button, quiet, tools } from "../core/parts.js";
+import { item as message } from "../messages/visit.js";
+import { html, nothing, render } from "../vendor/lit-html.js";
 import { judge, shown } from "./entries.js";
 import { Reading } from "./reading.js";
 
 /**
  * @typedef {import("./entries.js").ItemEntry} ItemEntry
  * @typedef {import("./reading.js").Judged} Judged
+ * @typedef {import("../core/parts.js").Part} Part
  */
-
-const OUTCOMES = { done: "Done", problem: "Problem", "not-applicable": "Not applicable" };
 
 export class Item {
   /** @param {HTMLElement} element @param {import("./checklist.js").Checklist} list the checklist it stands in */
@@ -23,6 +25,8 @@ export class Item {
     this.state = "open";
     /** @type {ItemEntry[]} */
     this.heads = [];
+    /** @type {Part | null} */
+    this.asked = null;
     /** Whether something is being stored. */
     this.busy = false;
     /** What the row shows, in one text. */
@@ -30,7 +34,7 @@ export class Item {
     this.box.addEventListener("click", (event) => this.tap(event));
     this.outcome = h("div", { class: "ls-outcome" });
     this.asking = h("div", { class: "ls-asking" });
-    this.other = button("Not done?", () => this.askOther(), { class: "ls-button ls-quiet" });
+    this.other = h("span", {});
     element.querySelector(".ls-how")?.append(this.other);
     element.append(this.outcome, this.asking);
     const place = /** @type {HTMLElement | null} */ (element.querySelector(".ls-reading"));
@@ -67,30 +71,32 @@ export class Item {
     this.element.classList.toggle("ls-skipped", skipped && this.isOpen);
     this.box.checked = this.state === "done";
     this.box.disabled = held;
-    this.other.disabled = held;
-    this.other.textContent = this.isAnswered && this.state !== "done" ? "Change" : "Not done?";
-    fill(this.outcome, ...this.lines(skipped));
+    render(this.lines(skipped), this.outcome);
+    const words = this.isAnswered && this.state !== "done" ? message.change() : message.notDone();
+    const ask = () => this.askOther();
+    const other = html`
+      <button type="button" class="ls-button ls-quiet" ?disabled=${held} @click=${ask}>${words}</button>
+    `;
+    render(other, this.other);
   }
 
   /** What is known of this item, line by line. @param {boolean} skipped */
   lines(skipped) {
-    const lines = this.heads.map((entry) => h("p", {}, line(entry)));
-    if (this.state === "changed") {
-      const words = `this item reads otherwise now. It was: ${this.heads[0].words}`;
-      lines.unshift(h("p", {}, h("strong", {}, "Open again: "), words));
-    }
-    if (this.state === "differs") {
-      lines.unshift(h("p", {}, h("strong", {}, "Open: "), "two entries do not agree. Look again, then choose."));
-    }
-    if (this.state === "open" && skipped) lines.push(h("p", {}, h("strong", {}, "Skipped: still open.")));
-    if (this.state === "foreign") lines.push(h("p", {}, "Not for the device at hand."));
-    return lines;
+    const { state } = this;
+    const lead = (/** @type {string} */ words, more = "") => html`<p><strong>${words}</strong> ${more}</p>`;
+    return [
+      state === "changed" ? lead(message.again(), message.reworded({ words: this.heads[0].words })) : nothing,
+      state === "differs" ? lead(message.open(), message.differs()) : nothing,
+      this.heads.map((entry) => html`<p>${line(entry)}</p>`),
+      state === "open" && skipped ? lead(message.skipped()) : nothing,
+      state === "foreign" ? html`<p>${message.foreign()}</p>` : nothing,
+    ];
   }
 
   /** Take back the outcome that stands. */
   openAgain() {
     const ids = this.heads.map((entry) => entry.id);
-    return this.guarded(() => this.list.takeBack(ids, "open", `Open again: ${this.words}.`));
+    return this.guarded(() => this.list.takeBack(ids, "open", message.openedAgain({ words: this.words })));
   }
 
   /** A tap on the row: done, or done taken back. The box shows what is stored and nothing else. @param {Event} event */
@@ -100,9 +106,9 @@ export class Item {
     this.list.touched(this);
     if (this.state === "done") await this.openAgain();
     else if (this.isAnswered) {
-      this.list.said.textContent = "This item has an outcome already. Press Change to give it another.";
+      this.list.say(message.answered());
     } else if (this.reading) {
-      this.list.said.textContent = "Type the reading first: it makes this item done.";
+      this.list.say(message.readingFirst());
       this.reading.input.focus();
     } else await this.save("done", "");
   }
@@ -133,28 +139,33 @@ export class Item {
     this.list.touched(this);
     await this.guarded(async () => {
       const draft = this.list.bar.draft({ kind: "item", ...entry });
-      if (!(await this.list.write([draft], `${OUTCOMES[outcome]}: ${this.words}.`))) return;
-      this.asking.replaceChildren();
+      if (!(await this.list.write([draft], message.stored({ outcome, words: this.words })))) return;
+      this.ask(null);
       this.reading?.clear();
     });
   }
 
+  /** What is asked now, under the item; nothing where nothing is. @param {Part | null} asked */
+  ask(asked) {
+    this.asked = asked;
+    render(asked, this.asking);
+  }
+
   askOther() {
-    if (this.asking.firstChild) return this.asking.replaceChildren();
+    if (this.asked) return this.ask(null);
     const problem = () =>
-      this.askText("What is the problem?", "Save as a problem", (text) => this.save("problem", text, this.typed()));
+      this.askText(message.whichProblem(), message.saveProblem(), (text) => this.save("problem", text, this.typed()));
     const notApplicable = () =>
-      this.askText("Why does it not apply?", "Save as not applicable", (text) => this.save("not-applicable", text));
-    const again = button("Open again", () => this.openAgain(), { class: "ls-button ls-quiet" });
-    const choices = [button("Problem", problem), button("Not applicable", notApplicable)];
-    if (this.isAnswered && this.state !== "done") choices.push(again);
-    this.asking.replaceChildren(h("div", { class: "ls-tools" }, ...choices, this.never()));
+      this.askText(message.whyNot(), message.saveNotApplicable(), (text) => this.save("not-applicable", text));
+    const again = this.isAnswered && this.state !== "done" && quiet(message.openAgain(), () => this.openAgain());
+    const choices = [button(message.problem(), problem), button(message.notApplicable(), notApplicable)];
+    this.ask(tools(...choices, again || null, this.never()));
   }
 
   /** @param {string} words @param {string} press @param {(text: string) => Promise<void>} save */
   async askText(words, press, save) {
     const { ask } = await import("../core/ask.js");
-    this.asking.replaceChildren(ask(words, press, save), this.never());
+    this.ask(html`${ask(words, press, save)}${this.never()}`);
     this.asking.querySelector("input")?.focus();
   }
 
@@ -166,20 +177,21 @@ export class Item {
   /** @param {Judged} judged */
   askWhy(judged) {
     const save = (/** @type {string} */ text) => this.save("done", text, judged);
-    return this.askText("Why does this reading hold here?", "Save as done", save);
+    return this.askText(message.whyHolds(), message.saveDone(), save);
   }
 
   never() {
-    return button("Leave it", () => this.asking.replaceChildren(), { class: "ls-button ls-quiet" });
+    return quiet(message.leave(), () => this.ask(null));
   }
 }
 
 /** What an entry says. @param {ItemEntry} entry */
 function line({ outcome, note, reading, expected, at, by }) {
-  const parts = [`${OUTCOMES[outcome]}${note ? `: ${note}` : ""}`];
+  const parts = [note ? message.outcomeOf({ outcome, words: note }) : message.outcome({ outcome })];
   if (reading) {
     const verdict = judge(reading, expected);
-    parts.push(`${shown(reading)}${verdict ? `, ${verdict}: expected ${expected?.words}` : ""}`);
+    const read = shown(reading);
+    parts.push(verdict ? message.judged({ reading: read, verdict, expected: expected?.words ?? "" }) : read);
   }
   return `${parts.join(". ").replace(/[.]+$/, "")}. ${clock(at)}${by ? `, ${by}` : ""}`;
 }

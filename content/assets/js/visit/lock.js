@@ -1,5 +1,6 @@
 /** A visit locked away: its entries enciphered under a passphrase (AES-GCM, key by PBKDF2), the plain ones removed. */
 import { field, form, h, now } from "../core/dom.js";
+import { lock as message } from "../messages/visit.js";
 import { isEntry } from "./shape.js";
 import * as store from "./store.js";
 import * as more from "./store-visits.js";
@@ -55,9 +56,9 @@ export async function unlock({ visit, at, rounds, salt, iv, data }, passphrase) 
 /** What is wrong with a new passphrase, or nothing. @param {string} passphrase @param {string} again */
 function weakness(passphrase, again) {
   if (passphrase.length < LEAST || /^[\d\s-]+$/.test(passphrase)) {
-    return "Use at least ten characters, not digits alone, and never a code of the control unit.";
+    return message.weak();
   }
-  return passphrase === again ? "" : "The two do not read alike.";
+  return passphrase === again ? "" : message.differ();
 }
 
 /**
@@ -75,9 +76,9 @@ export function passphraseForm(words, press, fresh, act) {
     const passphrase = input.value;
     input.value = ""; // it stands nowhere longer than it has to
     again.value = "";
-    said.textContent = "Working…";
+    said.textContent = message.working();
     said.textContent = await act(passphrase).catch((error) => store.inWords(error));
   };
   const send = h("button", { type: "submit", class: "ls-button" }, press);
-  return form("ls-ask", submit, field(words, input), fresh && field("The same again", again), said, send);
+  return form("ls-ask", submit, field(words, input), fresh && field(message.again(), again), said, send);
 }

@@ -1,5 +1,9 @@
 /** The checklists of a visit, for its page: those of the site, and those of each opening. */
-import { count, h } from "../core/dom.js";
+
+import { listed } from "../core/message.js";
+import { linkRow } from "../core/parts.js";
+import { pageLists as message } from "../messages/visit.js";
+import { html } from "../vendor/lit-html.js";
 import { standing } from "./sheet.js";
 
 /**
@@ -11,7 +15,8 @@ import { standing } from "./sheet.js";
 /** With fewer openings than this, none is folded. */
 const MANY = 3;
 
-const joined = (/** @type {(string | false | 0)[]} */ parts) => parts.filter(Boolean).join(", ");
+/** What is there of several texts, in one. @param {(string | false | 0)[]} parts */
+const joined = (parts) => listed(/** @type {string[]} */ (parts.filter(Boolean)), "unit");
 
 /** @param {VisitPage} page @param {boolean} archived */
 export function lists(page, archived) {
@@ -21,11 +26,11 @@ export function lists(page, archived) {
   const site = checklists.filter((list) => loose || list.per === "site");
   const devices = openings.map((one) => one.device).filter((device) => device !== null);
   const rows = site.map((list) => listRow(page, list, null, devices, archived));
-  return [
-    h("h3", {}, loose ? "Lists" : "Lists for the site"),
-    h("ul", { class: "ls-rows" }, ...rows),
-    ...openings.map((one) => folded(page, one, openings.length < MANY, archived)),
-  ];
+  return html`
+    <h3>${loose ? message.title() : message.titleSite()}</h3>
+    <ul class="ls-rows">${rows}</ul>
+    ${openings.map((one) => folded(page, one, openings.length < MANY, archived))}
+  `;
 }
 
 /** Whether a list is run at an opening. @param {List} list @param {Opening} opening */
@@ -49,27 +54,29 @@ function folded(page, one, few, archived) {
   const complete = begun.filter((state) => state.complete).length;
   const problems = begun.reduce((sum, state) => sum + state.problems.length, 0);
   const words = joined([
-    `${begun.length} of ${count(fitting.length, "list")} started`,
-    begun.length && `${complete} complete`,
-    problems && count(problems, "problem"),
+    message.started({ started: begun.length, lists: fitting.length }),
+    begun.length && message.completeLists({ lists: complete }),
+    problems && message.problems({ problems }),
   ]);
   const open = page.unfolded.get(one.opening) ?? (few || begun.length > complete);
   const rows = fitting.map((list) => listRow(page, list, one.opening, devices, archived));
-  /** @type {HTMLDetailsElement} */
-  const details = h(
-    "details",
-    { class: "ls-folded", open, toggle: () => page.unfolded.set(one.opening, details.open) },
-    h("summary", {}, h("h3", {}, `Lists for ${one.name}`), h("span", {}, words)),
-    h("ul", { class: "ls-rows" }, ...rows),
-  );
-  return details;
+  const toggle = (/** @type {Event} */ event) => {
+    page.unfolded.set(one.opening, /** @type {HTMLDetailsElement} */ (event.target).open);
+  };
+  return html`
+    <details class="ls-folded" ?open=${open} @toggle=${toggle}>
+      <summary><h3>${message.titleOpening({ opening: one.name })}</h3><span>${words}</span></summary>
+      <ul class="ls-rows">${rows}</ul>
+    </details>
+  `;
 }
 
 /** How far a list has come, in words. @param {ReturnType<typeof standing>} state */
 function progress({ started, complete, rows, open, problems }) {
-  if (!started) return "Not started";
-  const closed = `${rows.length - open.length} of ${rows.length}, ${open.length} open`;
-  return joined([complete ? "Complete" : closed, problems.length && count(problems.length, "problem")]);
+  if (!started) return message.notStarted();
+  const closed = { closed: rows.length - open.length, items: rows.length, open: open.length };
+  const how = complete ? message.complete() : message.closed(closed);
+  return joined([how, problems.length && message.problems({ problems: problems.length })]);
 }
 
 /**
@@ -78,8 +85,7 @@ function progress({ started, complete, rows, open, problems }) {
  */
 function listRow(page, list, opening, devices, archived) {
   const words = progress(stateOf(page, list, opening, devices));
-  const inside = [h("strong", {}, list.name), h("span", {}, words)];
-  if (archived) return h("li", { class: "ls-row-none" }, ...inside);
+  if (archived) return html`<li class="ls-row-none"><strong>${list.name}</strong><span>${words}</span></li>`;
   const query = new URLSearchParams({ visit: page.visit, ...(opening && { opening }) });
-  return h("li", {}, h("a", { href: `${list.href}?${query}` }, ...inside));
+  return linkRow(`${list.href}?${query}`, list.name, words);
 }

@@ -1,11 +1,14 @@
 /** One visit on the page of visits: openings, checklists, problems, readings, notes, and how it leaves the device. */
 import { ask, reader, secondPress } from "../core/ask.js";
-import { button, count, field, fill, form, h, now, refill, select, uuid } from "../core/dom.js";
+import { now, uuid } from "../core/dom.js";
+import { button, choice, labelled, quiet, tools } from "../core/parts.js";
+import { page as message } from "../messages/visit.js";
+import { html, nothing, render } from "../vendor/lit-html.js";
 import { openingAfter, view } from "./entries.js";
 import { canLock, lockAway, passphraseForm, unlock } from "./lock.js";
 import { faultRuns, found, openingName, signed } from "./page-found.js";
 import { lists } from "./page-lists.js";
-import { fileBlock, waiting } from "./record-file.js";
+import { Leaving, waiting } from "./record-file.js";
 import { laySheet, sheet } from "./sheet.js";
 import * as store from "./store.js";
 import * as more from "./store-visits.js";
@@ -16,47 +19,47 @@ import * as more from "./store-visits.js";
  * @typedef {import("./entries.js").VisitEntry} VisitEntry
  */
 
-const QUIET = { class: "ls-button ls-quiet" };
-const block = () => h("div", {});
-
 export class VisitPage {
   /** @param {import("./visits.js").Visits} all @param {string} visit @param {HTMLElement} place */
   constructor(all, visit, place) {
     this.all = all;
     this.visit = visit;
+    this.place = place;
     /** @type {Entry[]} */
     this.entries = [];
     this.seen = view([]);
-    this.said = h("p", { role: "status", class: "ls-said" });
+    /** How many entries no file holds. */
+    this.left = 0;
+    /** @type {store.Locked | undefined} the visit as it is locked away */
+    this.locked = undefined;
+    /** How the last change went, and whether it was refused. */
+    this.said = "";
+    this.refused = false;
+    this.editing = false;
+    /** What is wrong with what was typed for the name of the visit. */
+    this.warning = "";
+    this.read = reader((said) => {
+      this.warning = said;
+      this.render();
+    });
     /** Openings whose lists were folded or unfolded by hand. @type {Map<string, boolean>} */
     this.unfolded = new Map();
-    /** The parts of the page, from top to bottom. */
-    this.parts = {
-      head: block(),
-      openings: block(),
-      lists: block(),
-      faults: block(),
-      problems: block(),
-      readings: block(),
-      notes: block(),
-      leave: block(),
-      away: block(),
-    };
-    this.noteList = h("ul", {});
-    /** @type {HTMLElement | null} what asks for the record to be taken along */
-    this.file = null;
-    this.where = h("p", { class: "ls-where" });
-    this.take = button("Take it with you", () => this.goLeave(), { class: "ls-button ls-main" });
-    const tools = h("div", { class: "ls-tools" }, this.backButton({}), this.take);
-    const region = { class: "ls-bar", role: "region", "aria-label": "This visit" };
-    this.bar = h("div", region, this.where, this.said, tools);
-    place.replaceChildren(this.backButton(QUIET), ...Object.values(this.parts), this.bar);
-    this.opened = false;
-  }
-
-  /** @param {{class?: string}} attributes */
-  backButton(attributes) {
-    return button("All visits", () => this.all.open(""), attributes);
+    this.begun = false;
+    this.leaving = new Leaving(
+      visit,
+      all.library,
+      () => this.render(),
+      () => all.show(),
+    );
+    this.noteForm = ask(message.noteAbout(), message.saveNote(), (note) =>
+      this.write({ kind: "note", opening: null, note }, message.noted()),
+    );
+    this.openingForm = ask(message.addOpening(), message.add(), (text) => this.addOpening(text));
+    this.lockForm = passphraseForm(message.newPassphrase(), message.lock(), true, (words) => this.lock(words));
+    this.unlockForm = passphraseForm(message.passphrase(), message.unlock(), false, (words) => this.unlock(words));
+    /** What takes a second press, by what it does; made anew when the entries are others. @type {Map<string, Node>} */
+    this.presses = new Map();
+    render(nothing, place); // what another visit left
   }
 
   /** The openings that are there. */
@@ -64,51 +67,71 @@ export class VisitPage {
     return [...this.seen.openings.values()].filter((one) => !one.removed);
   }
 
+  get archived() {
+    return this.seen.state !== "open";
+  }
+
   /** @param {Entry[]} entries */
   async show(entries) {
-    this.entries = entries;
-    this.seen = view(entries);
-    const { parts, seen } = this;
-    this.bar.hidden = !entries.length;
-    if (!entries.length) return this.showMissing();
     const left = await waiting(this.visit, entries);
-    const kept = left ? `${count(left, "entry", "entries")} only on this device` : "saved as a file";
-    this.where.textContent = `${seen.visit?.site ?? "No visit"}: ${kept}`;
-    const archived = seen.state !== "open";
-    if (!this.opened && !archived) this.beginWork();
-    this.opened = true;
-    refill(parts.head, ...this.head());
-    refill(parts.openings, ...this.openings(archived));
-    fill(parts.lists, ...lists(this, archived));
-    fill(parts.faults, ...faultRuns(seen));
-    fill(parts.problems, ...found(seen, "Problems", (entry) => entry.outcome === "problem"));
-    fill(parts.readings, ...found(seen, "Readings", (entry) => Boolean(entry.reading)));
-    const said = seen.notes.map((note) => `${openingName(seen, note.opening)}${note.note} `);
-    fill(this.noteList, ...seen.notes.map((note, index) => h("li", {}, said[index], signed(note))));
-    await this.showFile();
-    refill(parts.away, ...(await this.away(archived)));
+    if (entries.length !== this.entries.length || left !== this.left) this.presses.clear();
+    this.entries = entries;
+    this.left = left;
+    this.seen = view(entries);
+    if (!entries.length) this.locked = (await more.everything("locked")).find((one) => one.visit === this.visit);
+    else if (!this.begun && !this.archived) this.beginWork();
+    this.render();
   }
 
   /** The visit that is open here is the one that this tab, and the next tab, writes to. */
   beginWork() {
     if (!store.tab("ls-place").startsWith(this.visit)) store.tab("ls-place", `${this.visit}|`);
     store.remember("last", this.visit).catch(() => {});
-    const save = (/** @type {string} */ note) => this.write({ kind: "note", opening: null, note }, "Noted.");
-    fill(this.parts.notes, h("h3", {}, "Notes"), this.noteList, ask("A note about this visit", "Save the note", save));
+    this.begun = true;
   }
 
-  /** What asks for the record to be taken along, as it stands now. */
-  async showFile() {
-    const made = await fileBlock(this.visit, this.all.library, () => this.all.show());
-    const title = h("h3", {}, "Take it with you");
-    if (this.file) this.file.replaceWith(made);
-    else
-      this.parts.leave.append(
-        title,
-        made,
-        button("Print the sheet", () => this.print()),
-      );
-    this.file = made;
+  render() {
+    const all = () => this.all.open("");
+    const parts = this.entries.length ? this.parts() : this.missing();
+    render(html`${quiet(message.allVisits(), all)}${parts}${this.bar(all)}`, this.place);
+  }
+
+  /** The page from top to bottom. */
+  parts() {
+    const { seen } = this;
+    return html`
+      <div>${this.editing && seen.visit ? headForm(this, seen.visit) : this.head()}</div>
+      <div>${this.openings()}</div>
+      <div>${lists(this, this.archived)}</div>
+      <div>${faultRuns(seen)}</div>
+      <div>${found(seen, message.problems(), (entry) => entry.outcome === "problem")}</div>
+      <div>${found(seen, message.readings(), (entry) => Boolean(entry.reading))}</div>
+      <div>${this.notes()}</div>
+      <div class="ls-leave">
+        <h3>${message.take()}</h3>
+        ${this.leaving.template(this.entries, this.left)}
+        ${button(message.print(), () => this.print())}
+      </div>
+      <div>${this.away()}</div>
+    `;
+  }
+
+  /** @param {() => void} all */
+  bar(all) {
+    const { entries, left } = this;
+    const site = this.seen.visit?.site ?? message.noVisit();
+    const where = left ? message.onlyHere({ site, entries: left }) : message.inFile({ site });
+    const said = this.refused ? html`<strong class="ls-warn">${this.said}</strong>` : this.said;
+    return html`
+      <div class="ls-bar" role="region" aria-label=${message.thisVisit()} ?hidden=${!entries.length}>
+        <p class="ls-where">${where}</p>
+        <p class="ls-said" role="status">${said}</p>
+        ${tools(
+          button(message.allVisits(), all),
+          button(message.take(), () => this.goLeave(), "ls-main"),
+        )}
+      </div>
+    `;
   }
 
   print() {
@@ -117,32 +140,36 @@ export class VisitPage {
   }
 
   goLeave() {
-    this.parts.leave.scrollIntoView({ block: "center" });
-    this.parts.leave.querySelector("button")?.focus({ preventScroll: true });
+    const leave = this.place.querySelector(".ls-leave");
+    leave?.scrollIntoView({ block: "center" });
+    leave?.querySelector("button")?.focus({ preventScroll: true });
   }
 
-  async showMissing() {
-    for (const part of Object.values(this.parts)) part.replaceChildren();
-    this.opened = false;
-    this.file = null;
-    const row = (await more.everything("locked")).find((one) => one.visit === this.visit);
-    const words = "This visit is not on this device. Bring it in from its file.";
-    if (row) fill(this.parts.head, ...this.lockedParts(row));
-    else fill(this.parts.head, h("p", { class: "ls-warn" }, words));
-  }
-
-  /** @param {store.Locked} row */
-  lockedParts(row) {
-    const wipe = secondPress(
-      "Wipe the locked visit",
-      () => "It goes from this device for good. The file you saved is all that stays.",
-      "Wipe it",
+  /** A visit of which nothing is here: locked away, or on another device. */
+  missing() {
+    if (!this.locked) return html`<p class="ls-warn">${message.missing()}</p>`;
+    const wipe = this.press("wipe-locked", () => [
+      message.wipeLocked(),
+      message.wipeLockedAsked,
+      message.wipeSure(),
       () => more.takeAway(this.visit, new Set()).then(() => this.all.open("")),
-    );
-    const open = async (/** @type {string} */ words) =>
-      (await unlock(row, words)) ? "" : "That is not its passphrase.";
-    const title = h("h2", {}, `Locked visit of ${row.date}`);
-    return [title, passphraseForm("Passphrase", "Unlock", false, open), wipe];
+    ]);
+    return html`<h2>${message.locked(this.locked)}</h2>${this.unlockForm}${wipe}`;
+  }
+
+  /** @param {string} passphrase */
+  async unlock(passphrase) {
+    return this.locked && (await unlock(this.locked, passphrase)) ? "" : message.wrongPassphrase();
+  }
+
+  /**
+   * What takes a second press.
+   * @param {string} key @param {() => Parameters<typeof secondPress>} made
+   */
+  press(key, made) {
+    const known = this.presses.get(key) ?? secondPress(...made());
+    this.presses.set(key, known);
+    return known;
   }
 
   /** Store an entry of this visit. @param {store.Said} fields @param {string} said */
@@ -150,140 +177,153 @@ export class VisitPage {
     const common = { id: uuid(), visit: this.visit, at: now(), by: this.all.by, library: this.all.library };
     try {
       await store.add(this.visit, [{ ...common, ...fields }]);
-      this.said.textContent = said;
+      this.say(said);
       return true;
     } catch (error) {
-      this.said.replaceChildren(h("strong", { class: "ls-warn" }, store.inWords(error)));
+      this.say(store.inWords(error), true);
       return false;
     }
   }
 
+  /** @param {string} said @param {boolean} [refused] */
+  say(said, refused = false) {
+    this.said = said;
+    this.refused = refused;
+    this.render();
+  }
+
   head() {
-    const { visit, state } = this.seen;
-    if (!visit) return [h("h2", {}, "Lists run without a visit")];
-    const archived = h("p", {}, h("strong", {}, "Archived: nothing more is written to it."));
-    const change = button("Change name, date or who", () => fill(this.parts.head, this.headForm(visit)), QUIET);
-    const when = h("p", {}, `${visit.date}${visit.who ? ` · ${visit.who}` : ""}`);
-    return [h("h2", {}, visit.site), when, state === "open" ? change : archived];
+    const { visit } = this.seen;
+    if (!visit) return html`<h2>${message.listsOnly()}</h2>`;
+    const archived = html`<p><strong>${message.archived()}</strong></p>`;
+    const change = quiet(message.changeVisit(), () => this.edit(true));
+    const when = visit.who ? `${visit.date} · ${visit.who}` : visit.date;
+    return html`<h2>${visit.site}</h2><p>${when}</p>${this.archived ? archived : change}`;
   }
 
-  /** @param {VisitEntry} visit */
-  headForm(visit) {
-    const site = h("input", { type: "text", maxlength: 120, value: visit.site });
-    const date = h("input", { type: "date", value: visit.date });
-    const who = h("input", { type: "text", maxlength: 120, value: visit.who });
-    const warning = h("p", { class: "ls-warn", role: "alert" });
-    const read = reader(warning);
-    const submit = async () => {
-      const texts = read([site, who]);
-      if (!texts?.[0] || !date.value) return;
-      const after = this.seen.heads.visit;
-      const fields = { site: texts[0], date: date.value, who: texts[1], after };
-      if (await this.write({ kind: "visit", ...fields }, "Changed.")) fill(this.parts.head, ...this.head());
-    };
-    return form(
-      "ls-ask",
-      submit,
-      field("A name for the site", site),
-      field("Date", date),
-      field("Who", who),
-      warning,
-      h("button", { type: "submit", class: "ls-button" }, "Save"),
-    );
+  /** @param {boolean} editing */
+  edit(editing) {
+    this.editing = editing;
+    this.warning = "";
+    this.render();
   }
 
-  /** @param {boolean} archived */
-  openings(archived) {
-    if (!this.seen.visit) return [];
-    const rows = this.openingsThere.map((one) => this.openingRow(one, archived));
-    const save = (/** @type {string} */ text) => {
-      const name = [...text].slice(0, 80).join("");
-      const fields = { opening: uuid(), name, device: null, removed: false, after: [] };
-      return this.write({ kind: "opening", ...fields }, "Added.");
-    };
-    const add = archived ? null : ask("Another opening: place, side, opening", "Add it", save);
-    return [h("h3", {}, "Openings"), h("ul", { class: "ls-openings" }, ...rows), add];
+  openings() {
+    if (!this.seen.visit) return nothing;
+    const rows = this.openingsThere.map((one) => this.openingRow(one));
+    return html`
+      <h3>${message.openings()}</h3>
+      <ul class="ls-openings">${rows}</ul>
+      ${this.archived ? nothing : this.openingForm}
+    `;
   }
 
-  /** @param {Opening} one @param {boolean} archived */
-  openingRow(one, archived) {
+  /** @param {string} text its name */
+  addOpening(text) {
+    const name = [...text].slice(0, 80).join("");
+    const fields = { opening: uuid(), name, device: null, removed: false, after: [] };
+    return this.write({ kind: "opening", ...fields }, message.added());
+  }
+
+  /** @param {Opening} one */
+  openingRow(one) {
     const change = (/** @type {Parameters<typeof openingAfter>[1]} */ fields, /** @type {string} */ said) =>
       this.write({ kind: "opening", ...openingAfter(one, fields) }, said);
     /** @type {[id: string, name: string][]} */
     const devices = this.all.data.devices.map(({ id, name }) => [id, name]);
-    const choose = select([["", "Device not chosen"], ...devices], one.device ?? "", (device) => {
-      change({ device: device || null }, "Changed.");
+    const choices = /** @type {[string, string][]} */ ([["", message.noDevice()], ...devices]);
+    const take = (/** @type {string} */ device) => change({ device: device || null }, message.changed());
+    const away = this.press(`off-${one.opening}`, () => [
+      message.takeOff(),
+      () => message.takeOffAsked({ opening: one.name }),
+      message.takeOffSure(),
+      () => change({ removed: true }, message.takenOff()),
+    ]);
+    const id = `ls-opening-${one.opening}`;
+    const field = choice(id, one.name, choices, one.device ?? "", take, this.archived);
+    return html`<li>${field}${this.archived ? nothing : away}</li>`;
+  }
+
+  notes() {
+    const { notes } = this.seen;
+    if (this.archived && !notes.length) return nothing;
+    const rows = notes.map((note) => {
+      const line = `${openingName(this.seen, note.opening)}${note.note}`;
+      return html`<li>${line} ${signed(note)}</li>`;
     });
-    choose.disabled = archived;
-    const away = secondPress(
-      "Take off the list",
-      () => `${one.name} goes from the list. What was recorded at it stays in the record.`,
-      "Take it off",
-      () => change({ removed: true }, "Taken off."),
-    );
-    return h("li", {}, field(one.name, choose), archived ? null : away);
+    return html`<h3>${message.notes()}</h3><ul>${rows}</ul>${this.archived ? nothing : this.noteForm}`;
   }
 
-  /** Archive, lock, wipe. @param {boolean} archived @returns {Promise<HTMLElement[]>} */
-  async away(archived) {
-    const left = await waiting(this.visit, this.entries);
+  /** Archive, lock, wipe. */
+  away() {
     const { visit } = this.seen;
-    const title = h("h3", {}, "Put it away");
-    const archive = visit ? [this.archiveTool(archived, left)] : [];
-    if (left) {
-      const words = "It can be locked away or wiped once all of it is saved as a file.";
-      return [title, ...archive, h("p", {}, words)];
-    }
-    const lock = canLock() && visit ? this.lockTools(visit.date) : [];
-    return [title, ...archive, ...lock, this.wipeTool()];
+    const archive = visit ? this.archiveTool() : nothing;
+    const lock = canLock() && visit ? html`<p>${message.lockWhy()}</p>${this.lockForm}` : nothing;
+    const rest = this.left ? html`<p>${message.saveFirst()}</p>` : html`${lock}${this.wipeTool()}`;
+    return html`<h3>${message.putAway()}</h3>${archive}${rest}`;
   }
 
-  /** @param {boolean} archived @param {number} left entries that no file holds */
-  archiveTool(archived, left) {
+  archiveTool() {
     const after = this.seen.heads.state;
-    if (archived) {
-      return button("Open it again", () => this.write({ kind: "state", state: "open", after }, "Open again."));
+    if (this.archived) {
+      const open = () => this.write({ kind: "state", state: "open", after }, message.openedAgain());
+      return button(message.openAgain(), open);
     }
-    const unsaved = left ? ` ${count(left, "entry is", "entries are")} in no file yet.` : "";
-    return secondPress(
-      "Archive it",
-      () => `It leaves the open visits and stays on this device.${unsaved}`,
-      "Archive it",
-      () => this.write({ kind: "state", state: "archived", after }, "Archived."),
-    );
+    return this.press("archive", () => [
+      message.archive(),
+      () => message.archiveAsked({ unsaved: this.left }),
+      message.archive(),
+      () => this.write({ kind: "state", state: "archived", after }, message.archivedNow()),
+    ]);
   }
 
-  /** @param {string} date */
-  lockTools(date) {
-    const words = "Locked away, it can be read only with a passphrase of your own. Nobody can bring it back without.";
-    const lock = async (/** @type {string} */ passphrase) => {
-      await lockAway(this.visit, this.entries, date, passphrase).catch((error) => this.sayWhy(error));
-      return "";
-    };
-    return [h("p", {}, words), passphraseForm("A passphrase", "Lock it away", true, lock)];
+  /** Lock it away; what was recorded meanwhile is said and stays. @param {string} passphrase */
+  async lock(passphrase) {
+    const date = this.seen.visit?.date ?? "";
+    await lockAway(this.visit, this.entries, date, passphrase).catch((error) => this.sayWhy(error));
+    return "";
   }
 
   wipeTool() {
-    const known = new Set(this.entries.map((entry) => entry.id));
-    const all = count(this.entries.length, "entry goes", "entries go");
-    const wipe = () =>
-      more.takeAway(this.visit, known).then(
-        () => this.all.open(""),
-        (error) => this.sayWhy(error),
-      );
-    return secondPress(
-      "Wipe it from this device",
-      () => `${all} from this device for good. The file you saved is all that stays.`,
-      "Wipe it",
-      wipe,
-    );
+    return this.press("wipe", () => {
+      const known = new Set(this.entries.map((entry) => entry.id));
+      const asked = () => message.wipeAsked({ entries: known.size });
+      const wipe = () =>
+        more.takeAway(this.visit, known).then(
+          () => this.all.open(""),
+          (error) => this.sayWhy(error),
+        );
+      return [message.wipe(), asked, message.wipeSure(), wipe];
+    });
   }
 
   /** Say why it was not put away. @param {unknown} error */
   sayWhy(error) {
     const meanwhile = error instanceof Error && error.message === "changed meanwhile";
-    this.said.textContent = meanwhile
-      ? "Something was recorded meanwhile. Save the file again first."
-      : store.inWords(error);
+    this.say(meanwhile ? message.changedMeanwhile() : store.inWords(error));
   }
+}
+
+/** What changes the name, the date and who. @param {VisitPage} page @param {VisitEntry} visit */
+function headForm(page, visit) {
+  const submit = async (/** @type {SubmitEvent} */ event) => {
+    event.preventDefault();
+    const form = /** @type {HTMLFormElement} */ (event.target);
+    const [site, date, who] = form.querySelectorAll("input");
+    const texts = page.read([site, who]);
+    if (!texts?.[0] || !date.value) return;
+    const fields = { site: texts[0], date: date.value, who: texts[1], after: page.seen.heads.visit };
+    if (await page.write({ kind: "visit", ...fields }, message.changed())) page.edit(false);
+  };
+  const text = (/** @type {string} */ id, /** @type {string} */ words, /** @type {string} */ value) =>
+    labelled(id, words, html`<input type="text" id=${id} maxlength="120" value=${value}>`);
+  return html`
+    <form class="ls-ask" @submit=${submit}>
+      ${text("ls-site", message.siteName(), visit.site)}
+      ${labelled("ls-date", message.date(), html`<input type="date" id="ls-date" value=${visit.date}>`)}
+      ${text("ls-who", message.who(), visit.who)}
+      <p class="ls-warn" role="alert">${page.warning}</p>
+      <button type="submit" class="ls-button">${message.save()}</button>
+    </form>
+  `;
 }

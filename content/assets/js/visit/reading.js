@@ -1,5 +1,7 @@
 /** A reading: typed with comma or point, judged at once against what it should be, and told what to do if outside. */
-import { button, field, fill, h, select } from "../core/dom.js";
+import { button, choice, quiet, tools } from "../core/parts.js";
+import { reading as message } from "../messages/visit.js";
+import { html, render } from "../vendor/lit-html.js";
 import { figuresOf, judge, readingOf, scales, shown } from "./entries.js";
 
 /**
@@ -8,9 +10,13 @@ import { figuresOf, judge, readingOf, scales, shown } from "./entries.js";
  * @typedef {{name: string, words: string, note: string | null, scales: Scale[]}} Limits
  * @typedef {Limits & {device: string | null}} Figure what to judge by, for a device or for all
  * @typedef {{reading: import("./entries.js").Reading, expected?: import("./entries.js").Expected}} Judged
+ *
+ * @typedef {import("../core/parts.js").Child} Child
+ * @typedef {{kind: string, words: Child, presses: Child[]}} Told how a reading is judged, and what can be done with it
  */
 
 const NONE = { unit: "", ranges: [] };
+const BLANK = { kind: "", presses: [] };
 
 /** The same figure of two devices is one figure. @param {Figure[]} figures */
 function together(figures) {
@@ -38,9 +44,8 @@ export class Reading {
     this.outside = place.querySelector(".ls-measure dd:last-of-type");
     this.expect = place.querySelector(".ls-expect");
     this.everyone = [...(this.expect?.childNodes ?? [])]; // what is expected of every device, as the page came
-    this.verdict = h("p", { class: "ls-verdict", role: "status" });
-    this.tools = h("div", { class: "ls-tools" });
-    this.press = h("div", { class: "ls-tools" });
+    this.place = place;
+    this.id = `ls-reading-${place.closest("[data-item]")?.getAttribute("data-item") ?? ""}`;
     this.save = save;
     this.explain = explain;
     this.over = false;
@@ -53,7 +58,6 @@ export class Reading {
       this.over = false;
       this.tell();
     });
-    place.append(this.tools, this.verdict, this.press);
     this.forDevices([]);
   }
 
@@ -64,7 +68,7 @@ export class Reading {
   forDevices(devices, planned = {}) {
     if (Object.hasOwn(planned, this.measure)) {
       const own = planned[this.measure];
-      const name = "Planned for this opening";
+      const name = message.planned();
       return this.use([{ device: null, name, words: own.words, note: null, scales: scales(own) }]);
     }
     const fitting = this.all.filter(({ device }) => !device || !devices.length || devices.includes(device));
@@ -93,46 +97,44 @@ export class Reading {
   build() {
     const units = (this.figure ?? this.figures[0])?.scales.map((scale) => scale.unit) ?? [];
     if (!units.includes(this.unit)) this.unit = units[0] ?? "";
+    const own = this.figure && (this.all.length > 1 || this.figure !== this.all[0]);
+    this.expect?.replaceChildren(...(own ? [message.figure(this.figure)] : this.everyone));
+    this.tell();
+  }
+
+  /** What helps to type it, and what it is judged against. */
+  choices() {
+    const units = (this.figure ?? this.figures[0])?.scales.map((scale) => scale.unit) ?? [];
     const below = this.scale.ranges.some((range) => (range.low ?? 0) < 0);
     const ohms = units.some((unit) => unit.endsWith("\u03a9"));
-    fill(
-      this.tools,
-      this.figures.length > 1 && this.figureChoice(),
-      units.length > 1 && this.unitChoice(units),
-      below && button("Minus", () => this.negate()),
-      ohms && button("Meter shows over range", () => this.overRange()),
+    return tools(
+      this.figures.length > 1 ? this.figureChoice() : null,
+      units.length > 1 ? this.unitChoice(units) : null,
+      below ? button(message.minus(), () => this.negate()) : null,
+      ohms ? button(message.overRange(), () => this.overRange()) : null,
     );
-    const own = this.figure && (this.all.length > 1 || this.figure !== this.all[0]);
-    this.expect?.replaceChildren(...(own ? [`${this.figure.name}: ${this.figure.words}`] : this.everyone));
-    this.tell();
   }
 
   figureChoice() {
     /** @type {[value: string, words: string][]} */
-    const names = this.figures.map((figure, index) => [String(index), `${figure.name}: ${figure.words}`]);
+    const names = this.figures.map((figure, index) => [String(index), message.figure(figure)]);
     const none = String(names.length);
-    const choices = select(
-      [["-1", "Choose"], ...names, [none, "None of these: the label decides"]],
-      String(this.chosen),
-      (value) => {
-        this.chosen = Number(value);
-        this.build();
-      },
-    );
-    return field("Judge against", choices);
+    /** @type {[value: string, words: string][]} */
+    const all = [["-1", message.choose()], ...names, [none, message.none()]];
+    return choice(`${this.id}-figure`, message.judge(), all, String(this.chosen), (value) => {
+      this.chosen = Number(value);
+      this.build();
+    });
   }
 
   /** @param {string[]} units */
   unitChoice(units) {
-    const choices = select(
-      units.map((unit) => [unit, unit]),
-      this.unit,
-      (value) => {
-        this.unit = value;
-        this.tell();
-      },
-    );
-    return field("Unit", choices);
+    /** @type {[value: string, words: string][]} */
+    const all = units.map((unit) => [unit, unit]);
+    return choice(`${this.id}-unit`, message.unit(), all, this.unit, (value) => {
+      this.unit = value;
+      this.tell();
+    });
   }
 
   negate() {
@@ -160,44 +162,48 @@ export class Reading {
     };
   }
 
+  /** Show how it is judged as it stands. */
   tell() {
     const typed = this.input.value.trim();
     const made = this.read();
-    this.input.removeAttribute("aria-invalid");
-    this.press.replaceChildren();
-    this.verdict.className = "ls-verdict";
-    if (!made) {
-      this.verdict.textContent = typed ? "That is no number. Type it as 2.2 or 2,2." : "";
-      if (typed) this.input.setAttribute("aria-invalid", "true");
-    } else if (this.chosen < 0 && this.figures.length) {
-      this.verdict.textContent = "Choose what to judge it against.";
-    } else this.tellVerdict(made);
+    if (typed && !made) this.input.setAttribute("aria-invalid", "true");
+    else this.input.removeAttribute("aria-invalid");
+    const { kind, words, presses } = made ? this.verdict(made) : { ...BLANK, words: typed ? message.noNumber() : "" };
+    const verdict = html`<p class="ls-verdict ${kind}" role="status">${words}</p>`;
+    render(html`${this.choices()}${verdict}${tools(...presses)}`, this.place);
   }
 
-  /** @param {Judged} made */
-  tellVerdict(made) {
+  /** @param {Judged} made @returns {Told} */
+  verdict(made) {
+    if (this.chosen < 0 && this.figures.length) return { ...BLANK, words: message.chooseFirst() };
     const { reading, expected } = made;
-    const verdict = judge(reading, expected);
-    this.verdict.classList.add(`ls-is-${verdict ?? "read"}`);
-    if (verdict === "outside") return this.tellOutside(made);
+    if (judge(reading, expected) === "outside") return this.outsideVerdict(made);
+    const read = shown(reading);
     const about = expected
-      ? `expected ${expected.words}.`
-      : "no figure here to judge it by. The label on the part decides.";
-    const head = h("strong", {}, expected ? "Inside: " : "Read: ");
-    this.verdict.replaceChildren(head, `${shown(reading)}, ${about}`);
-    if (expected && this.figure?.note) this.verdict.append(` ${this.figure.note}`);
-    this.press.append(button(expected ? "Save: inside, done" : "Save: read, done", () => this.save("done", made)));
+      ? message.expected({ reading: read, expected: expected.words })
+      : message.noFigure({ reading: read });
+    const head = html`<strong>${expected ? message.inside() : message.read()}</strong>`;
+    const note = expected && this.figure?.note ? ` ${this.figure.note}` : "";
+    const words = expected ? message.saveInside() : message.saveRead();
+    return {
+      kind: expected ? "ls-is-inside" : "ls-is-read",
+      words: [head, ` ${about}`, note],
+      presses: [button(words, () => this.save("done", made))],
+    };
   }
 
-  /** @param {Judged} made */
-  tellOutside(made) {
+  /** @param {Judged} made @returns {Told} */
+  outsideVerdict(made) {
     const what = [...(this.outside?.childNodes ?? [])].map((node) => node.cloneNode(true));
-    const words = `${shown(made.reading)}, expected ${made.expected?.words}. `;
-    this.verdict.replaceChildren(h("strong", {}, "Outside: "), words, ...what);
-    this.press.append(
-      button("Save: outside, a problem", () => this.save("problem", made)),
-      button("Done all the same", () => this.explain(made), { class: "ls-button ls-quiet" }),
-    );
+    const about = message.expected({ reading: shown(made.reading), expected: made.expected?.words ?? "" });
+    return {
+      kind: "ls-is-outside",
+      words: [html`<strong>${message.outside()}</strong>`, ` ${about} `, what],
+      presses: [
+        button(message.saveProblem(), () => this.save("problem", made)),
+        quiet(message.doneAllTheSame(), () => this.explain(made)),
+      ],
+    };
   }
 
   /** Forget what was typed. */

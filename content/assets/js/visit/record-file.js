@@ -1,5 +1,9 @@
 /** The record as a file: out as JSON or as a table, by download or the share sheet; in again, all of it or nothing. */
-import { button, count, download, field, fill, h, now } from "../core/dom.js";
+import { download, now } from "../core/dom.js";
+import { listed } from "../core/message.js";
+import { button, labelled, quiet, tools } from "../core/parts.js";
+import { recordFile as message } from "../messages/visit.js";
+import { html } from "../vendor/lit-html.js";
 import { canonical, judge, settle, view } from "./entries.js";
 import { readFile } from "./shape.js";
 import * as store from "./store.js";
@@ -35,7 +39,7 @@ function wordsOf(entry) {
   if (entry.kind === "visit") return entry.site;
   if (entry.kind === "opening") return entry.name;
   if (entry.kind === "state") return entry.state;
-  return entry.kind === "undo" ? `takes back ${entry.undoes.length}` : undefined;
+  return entry.kind === "undo" ? message.takesBack({ entries: entry.undoes.length }) : undefined;
 }
 
 /** The columns of the table: the name of each, and its cell for an entry. @param {View} seen */
@@ -49,24 +53,24 @@ const columns = ({ live, openings }) => {
   };
   /** @type {[name: string, cell: (entry: Entry) => unknown][]} */
   const made = [
-    ["order", (entry) => entry.n],
-    ["time", (entry) => entry.at],
-    ["by", (entry) => entry.by],
-    ["what", (entry) => entry.kind],
-    ["taken back", (entry) => (live.has(entry.id) ? "" : "taken back")],
-    ["opening", (entry) => openings.get(opening(entry) ?? "")?.name ?? opening(entry)],
-    ["checklist", (entry) => listed(entry)?.list_name],
-    ["version", (entry) => listed(entry)?.list_version],
-    ["item", (entry) => item(entry)?.item],
-    ["words", wordsOf],
-    ["outcome", (entry) => item(entry)?.outcome],
-    ["reading", (entry) => (item(entry)?.reading?.over ? "over range" : item(entry)?.reading?.value)],
-    ["unit", (entry) => item(entry)?.reading?.unit],
-    ["verdict", verdict],
-    ["expected", (entry) => item(entry)?.expected?.words],
-    ["note", (entry) => ("note" in entry ? entry.note : undefined)],
-    ["library", (entry) => entry.library],
-    ["id", (entry) => entry.id],
+    [message.order(), (entry) => entry.n],
+    [message.time(), (entry) => entry.at],
+    [message.by(), (entry) => entry.by],
+    [message.what(), (entry) => entry.kind],
+    [message.takenBack(), (entry) => (live.has(entry.id) ? "" : message.takenBack())],
+    [message.opening(), (entry) => openings.get(opening(entry) ?? "")?.name ?? opening(entry)],
+    [message.checklist(), (entry) => listed(entry)?.list_name],
+    [message.version(), (entry) => listed(entry)?.list_version],
+    [message.item(), (entry) => item(entry)?.item],
+    [message.words(), wordsOf],
+    [message.outcome(), (entry) => item(entry)?.outcome],
+    [message.reading(), (entry) => (item(entry)?.reading?.over ? message.overRange() : item(entry)?.reading?.value)],
+    [message.unit(), (entry) => item(entry)?.reading?.unit],
+    [message.verdict(), verdict],
+    [message.expected(), (entry) => item(entry)?.expected?.words],
+    [message.note(), (entry) => ("note" in entry ? entry.note : undefined)],
+    [message.library(), (entry) => entry.library],
+    [message.id(), (entry) => entry.id],
   ];
   return made;
 };
@@ -83,7 +87,7 @@ export function csvText(entries) {
 /** A name for the file that any system takes. @param {Entry[]} entries @param {string} ending */
 export function fileName(entries, ending) {
   const { visit } = view(entries);
-  const bare = (visit?.site ?? "no visit").normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+  const bare = (visit?.site ?? message.noVisit()).normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
   const plain = bare.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
   return `visit-${visit?.date ?? now().slice(0, 10)}-${plain.slice(0, 40) || "site"}.${ending}`;
 }
@@ -98,66 +102,81 @@ export async function waiting(visit, entries) {
 const markSaved = (visit, entries) =>
   store.remember(`exported ${visit}`, { at: now(), ids: entries.map((entry) => entry.id) });
 
-/**
- * @typedef {Object} Leaving a record on its way out
- * @property {string} visit
- * @property {string} library
- * @property {HTMLElement} said where to say how it went
- * @property {(entries: Entry[]) => Promise<void>} settled called once it is out
- */
+/** @typedef {{entries: Entry[]}} Handed */
 
-/**
- * What asks for the record to be taken along, with the ways it can be.
- * @param {string} visit @param {string} library @param {() => void} [changed]
- */
-export async function fileBlock(visit, library, changed = () => {}) {
-  const block = h("section", { class: "ls-file", "aria-label": "Take the record with you" });
-  const said = h("p", { role: "status" });
-  const show = async () => {
-    const entries = await more.soundEntries(visit);
-    const left = await waiting(visit, entries);
-    const words = left
-      ? `Before you go: ${count(left, "entry is", "entries are")} only on this device. Take the record with you.`
-      : `All of it, ${count(entries.length, "entry", "entries")}, is in a file that you saved.`;
-    fill(block, h("p", { class: left ? "ls-warn" : "" }, words), waysOut(leaving), said);
-  };
-  const settled = async (/** @type {Entry[]} */ entries) => {
-    await markSaved(visit, entries).catch(() => {});
-    said.textContent = "Noted: the record is saved.";
-    await show();
-    changed();
-  };
-  const leaving = { visit, library, said, settled };
-  await show();
-  return block;
-}
+/** How the record leaves the device: what asks for it to be taken along, and the ways it can be. */
+export class Leaving {
+  /**
+   * @param {string} visit @param {string} library @param {() => unknown} render shows it anew
+   * @param {() => unknown} changed told once the record is saved
+   */
+  constructor(visit, library, render, changed) {
+    this.visit = visit;
+    this.library = library;
+    this.render = render;
+    this.changed = changed;
+    this.said = "";
+    /** A file that was handed over; whether it arrived, only the technician knows. @type {Handed | null} */
+    this.handed = null;
+  }
 
-/** @param {Leaving} leaving */
-function waysOut(leaving) {
-  const table = async () => {
-    const entries = await more.soundEntries(leaving.visit);
+  /** @param {string} said @param {Handed | null} [handed] */
+  say(said, handed = null) {
+    this.said = said;
+    this.handed = handed;
+    this.render();
+  }
+
+  /** @param {Entry[]} entries of the visit @param {number} left how many of them no file holds */
+  template(entries, left) {
+    const words = left ? message.unsaved({ entries: left }) : message.saved({ entries: entries.length });
+    const { handed } = this;
+    const there = handed && button(message.there(), () => this.settle(handed.entries));
+    return html`
+      <section class="ls-file" aria-label=${message.take()}>
+        <p class=${left ? "ls-warn" : ""}>${words}</p>
+        ${tools(
+          button(message.save(), () => this.save(), "ls-main"),
+          SHARED.some(isTaken) ? button(message.share(), () => this.share()) : null,
+          quiet(message.table(), () => this.table()),
+        )}
+        <p role="status">${this.said} ${there}</p>
+      </section>
+    `;
+  }
+
+  async save() {
+    const entries = await more.soundEntries(this.visit);
+    const name = fileName(entries, "json");
+    download(recordText(this.visit, entries, this.library), name, "application/json");
+    this.say(message.look({ file: name }), { entries });
+  }
+
+  async table() {
+    const entries = await more.soundEntries(this.visit);
     download(csvText(entries), fileName(entries, "csv"), "text/csv;charset=utf-8");
-    leaving.said.textContent =
-      "The table opens in a spreadsheet. It cannot be brought in again: save the file as well.";
-  };
-  const tools = h("div", { class: "ls-tools" });
-  fill(
-    tools,
-    button("Save as a file", () => save(leaving), { class: "ls-button ls-main" }),
-    shareButton(leaving),
-    button("Save as a table", table, { class: "ls-button ls-quiet" }),
-  );
-  return tools;
-}
+    this.say(message.tableSaved());
+  }
 
-/** @param {Leaving} leaving */
-async function save({ visit, library, said, settled }) {
-  const entries = await more.soundEntries(visit);
-  const name = fileName(entries, "json");
-  download(recordText(visit, entries, library), name, "application/json");
-  // A page is not told whether a download has arrived: the technician says so.
-  const there = button("It is there", () => settled(entries));
-  said.replaceChildren(`Look for ${name} among the downloads. Is it there? `, there);
+  /** Hand it to the phone's share sheet. */
+  async share() {
+    const entries = await more.soundEntries(this.visit);
+    const { type, ending } = SHARED.find(isTaken) ?? SHARED[0];
+    const file = new File([recordText(this.visit, entries, this.library)], fileName(entries, ending), { type });
+    try {
+      await navigator.share({ files: [file], title: file.name });
+      await this.settle(entries);
+    } catch (error) {
+      this.say(store.nameOf(error) === "AbortError" ? message.notShared() : message.shareRefused());
+    }
+  }
+
+  /** Note that a file holds these. @param {Entry[]} entries */
+  async settle(entries) {
+    await markSaved(this.visit, entries).catch(() => {});
+    this.say(message.noted());
+    await this.changed();
+  }
 }
 
 const SHARED = [
@@ -168,24 +187,6 @@ const SHARED = [
 /** Whether the phone's share sheet takes a file of a type. @param {{type: string, ending: string}} shared */
 const isTaken = ({ type, ending }) =>
   navigator.canShare?.({ files: [new File(["{}"], `visit.${ending}`, { type })] }) ?? false;
-
-/** The phone's share sheet, where there is one that takes a file. @param {Leaving} leaving */
-function shareButton({ visit, library, said, settled }) {
-  const shared = SHARED.find(isTaken);
-  if (!shared) return null;
-  return button("Share", async () => {
-    const entries = await more.soundEntries(visit);
-    const { type, ending } = shared;
-    const file = new File([recordText(visit, entries, library)], fileName(entries, ending), { type });
-    try {
-      await navigator.share({ files: [file], title: file.name });
-      await settled(entries);
-    } catch (error) {
-      const left = store.nameOf(error) === "AbortError";
-      said.textContent = left ? "Not shared." : "Sharing was refused. Save it as a file instead.";
-    }
-  });
-}
 
 /** @typedef {{visit: string, all: Entry[], fresh: Entry[], words: string}} Found what a file would bring in */
 
@@ -199,7 +200,7 @@ export async function lookAt(content) {
   if ("fault" in read) return read;
   const { visit, entries } = read.record;
   if ((await more.everything("locked")).some((row) => row.visit === visit)) {
-    return { fault: "This visit is locked away on this device. Unlock it first." };
+    return { fault: message.locked() };
   }
   const known = new Map((await more.soundEntries(visit)).map((entry) => [entry.id, entry]));
   const altered = entries.some((entry) => {
@@ -207,12 +208,12 @@ export async function lookAt(content) {
     return here && canonical(here) !== canonical(entry);
   });
   if (altered) {
-    return { fault: "The record was altered: an entry that is on this device reads otherwise in the file." };
+    return { fault: message.altered() };
   }
   const fresh = entries.filter((entry) => !known.has(entry.id));
   const elsewhere = new Set((await more.everything("entries")).map((entry) => entry.id));
   if (fresh.some((entry) => elsewhere.has(entry.id))) {
-    return { fault: "The record was altered: it holds an entry of another visit." };
+    return { fault: message.otherVisit() };
   }
   return { visit, all: entries, fresh, words: foundWords(entries, fresh.length) };
 }
@@ -220,45 +221,74 @@ export async function lookAt(content) {
 /** @param {Entry[]} entries @param {number} fresh how many of them are new here */
 function foundWords(entries, fresh) {
   const { visit } = view(entries);
-  const people = [...new Set(entries.map((entry) => entry.by).filter(Boolean))].slice(0, 5).join(", ");
-  const name = visit ? `${visit.site}, ${visit.date}` : "Lists run without a visit";
-  const by = people ? ` by ${people}` : "";
-  return `${name}: ${count(entries.length, "entry", "entries")}${by}, ${fresh} of them new here.`;
+  const people = [...new Set(entries.map((entry) => entry.by).filter(Boolean))].slice(0, 5);
+  const name = visit ? message.visitOn({ visit: visit.site, date: visit.date }) : message.listsOnly();
+  const values = { name, entries: entries.length, fresh };
+  return people.length ? message.foundBy({ ...values, people: listed(people, "unit") }) : message.found(values);
 }
 
 /** What a file holds, as text; null where it is too large or cannot be read. @param {File} file */
 const contentOf = async (file) => (file.size > MOST_BYTES ? null : file.text().catch(() => null));
 
-/** Bring a record in, after a look and a second press. @param {(visit: string) => void} brought */
-export function importBlock(brought) {
-  const said = h("div", { class: "ls-said", role: "status" });
-  const choose = async () => {
+/** Bring a record in, after a look and a second press. */
+export class Import {
+  /** @param {() => unknown} render shows it anew @param {(visit: string) => void} brought */
+  constructor(render, brought) {
+    this.render = render;
+    this.brought = brought;
+    this.said = "";
+    this.warns = false;
+    /** @type {Found | null} what is looked at */
+    this.found = null;
+  }
+
+  /** @param {string} said @param {boolean} [warns] @param {Found | null} [found] */
+  say(said, warns = false, found = null) {
+    Object.assign(this, { said, warns, found });
+    this.render();
+  }
+
+  template() {
+    const accept = ".json,.txt,application/json,text/plain";
+    const choose = (/** @type {Event} */ event) => this.look(/** @type {HTMLInputElement} */ (event.target));
+    const input = html`<input type="file" id="ls-import" accept=${accept} @change=${choose}>`;
+    const { found } = this;
+    const said = this.said && html`<p class=${this.warns ? "ls-warn" : ""}>${this.said}</p>`;
+    return html`
+      <div class="ls-import">
+        ${labelled("ls-import", message.bring(), input)}
+        <div class="ls-said" role="status">${said}${
+          found &&
+          tools(
+            button(message.bringIn(), () => this.bring(found), "ls-main"),
+            quiet(message.leave(), () => this.say("")),
+          )
+        }</div>
+      </div>
+    `;
+  }
+
+  /** @param {HTMLInputElement} input */
+  async look(input) {
     const [file] = input.files ?? [];
     input.value = "";
     if (!file) return;
+    this.say(""); // what was said of another file
     const content = await contentOf(file);
-    const found = content === null ? { fault: "The file is too large, or cannot be read." } : await lookAt(content);
-    if ("fault" in found) said.replaceChildren(h("p", { class: "ls-warn" }, `${found.fault} Nothing was changed.`));
-    else if (!found.fresh.length) said.replaceChildren(h("p", {}, `${found.words} Nothing to bring in.`));
-    else said.replaceChildren(h("p", {}, found.words), importTools(found, said, brought));
-  };
-  const accept = ".json,.txt,application/json,text/plain";
-  /** @type {HTMLInputElement} */
-  const input = h("input", { type: "file", accept, change: choose });
-  return h("div", { class: "ls-import" }, field("Bring in a saved file", input), said);
-}
+    const found = content === null ? { fault: message.unreadable() } : await lookAt(content);
+    if ("fault" in found) this.say(message.unchanged(found), true);
+    else if (!found.fresh.length) this.say(message.nothingNew({ found: found.words }));
+    else this.say(found.words, false, found);
+  }
 
-/** @param {Found} found @param {HTMLElement} said @param {(visit: string) => void} brought */
-function importTools({ fresh, visit }, said, brought) {
-  const bring = async () => {
+  /** @param {Found} found */
+  async bring({ fresh, visit }) {
     try {
       await more.addAll(fresh);
-      said.replaceChildren(h("p", {}, `${count(fresh.length, "entry", "entries")} brought in.`));
-      brought(visit);
+      this.say(message.brought({ entries: fresh.length }));
+      this.brought(visit);
     } catch (error) {
-      said.replaceChildren(h("p", { class: "ls-warn" }, `${store.inWords(error)} Nothing was changed.`));
+      this.say(message.unchanged({ fault: store.inWords(error) }), true);
     }
-  };
-  const leave = button("Leave it", () => said.replaceChildren(), { class: "ls-button ls-quiet" });
-  return h("div", { class: "ls-tools" }, button("Bring it in", bring, { class: "ls-button ls-main" }), leave);
+  }
 }

@@ -7,6 +7,7 @@
  * @typedef {import("./entries.js").Entry} Entry
  * @typedef {{saved: string, library: string, visit: string, entries: Entry[]}} VisitRecord what a file holds
  */
+import { shape as message } from "../messages/visit.js";
 
 const END = "(?![^])";
 const UUID = new RegExp(`^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}${END}`);
@@ -19,45 +20,45 @@ const UNSEEN = /[\p{Cc}\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]/u;
 const MOST_ENTRIES = 20000;
 const MOST_BYTES = 20_000_000;
 
-/** @param {RegExp} pattern @param {string} what @returns {Check} */
-const match = (pattern, what) => (value) => (typeof value === "string" && pattern.test(value) ? null : `is no ${what}`);
-const uuid = match(UUID, "id");
+/** @param {RegExp} pattern @param {() => string} fault @returns {Check} */
+const match = (pattern, fault) => (value) => (typeof value === "string" && pattern.test(value) ? null : fault());
+const uuid = match(UUID, message.noId);
 /** @type {Check} */
 const slug = (value) =>
-  match(SLUG, "id of a record")(value) ?? (typeof value === "string" && value.length > 60 ? "is too long" : null);
-const date = match(DATE, "date");
-const moment = match(TIME, "time");
+  match(SLUG, message.noRecordId)(value) ?? (typeof value === "string" && value.length > 60 ? message.tooLong() : null);
+const date = match(DATE, message.noDate);
+const moment = match(TIME, message.noTime);
 /** @param {number} low @param {number} high @returns {Check} */
 const text = (low, high) => (value) => {
-  if (typeof value !== "string") return "is no text";
-  const length = [...value].length;
-  if (length < low || length > high) return `has ${length} characters and may have ${low} to ${high}`;
-  return UNSEEN.test(value) ? "holds a character that cannot be seen" : null;
+  if (typeof value !== "string") return message.noText();
+  const size = [...value].length;
+  if (size < low || size > high) return message.characters({ size, low, high });
+  return UNSEEN.test(value) ? message.unseen() : null;
 };
 /** @param {number} high @returns {Check} */
 const whole = (high) => (value) => {
   const fits = typeof value === "number" && Number.isInteger(value) && value >= 1 && value <= high;
-  return fits ? null : "is no such whole number";
+  return fits ? null : message.noWhole();
 };
 /** @type {Check} */
-const figure = (value) => (typeof value === "number" && Math.abs(value) <= 1e12 ? null : "is no such number");
+const figure = (value) => (typeof value === "number" && Math.abs(value) <= 1e12 ? null : message.noNumber());
 /** @param {...(string | number | boolean)} words @returns {Check} */
 const word =
   (...words) =>
   (value) =>
-    words.some((one) => one === value) ? null : `is none of: ${words.join(", ")}`;
+    words.some((one) => one === value) ? null : message.noneOf({ words: words.join(", ") });
 /** @param {Check} check @returns {Check} */
 const orNull = (check) => (value) => (value === null ? null : check(value));
 /** @param {Check} check @param {number} low @param {number} high @param {boolean} [once] @returns {Check} */
 const list =
   (check, low, high, once = false) =>
   (value) => {
-    if (!Array.isArray(value)) return "is no list";
-    if (value.length < low || value.length > high) return `has ${value.length} entries and may have ${low} to ${high}`;
-    if (once && new Set(value).size !== value.length) return "names one thing twice";
+    if (!Array.isArray(value)) return message.noList();
+    if (value.length < low || value.length > high) return message.entries({ size: value.length, low, high });
+    if (once && new Set(value).size !== value.length) return message.twice();
     for (const one of value) {
       const fault = check(one);
-      if (fault) return `holds what ${fault}`;
+      if (fault) return message.holds({ fault });
     }
     return null;
   };
@@ -73,38 +74,38 @@ const isGroup = (value) => value !== null && typeof value === "object" && !Array
 const group =
   (fields, optional = [], also = () => null) =>
   (value) => {
-    if (!isGroup(value)) return "is no group of fields";
+    if (!isGroup(value)) return message.noGroup();
     const strange = Object.keys(value).find((key) => !Object.hasOwn(fields, key));
-    if (strange !== undefined) return `has a field "${strange.slice(0, 40)}" that is not known`;
+    if (strange !== undefined) return message.strange({ field: strange.slice(0, 40) });
     for (const [key, check] of Object.entries(fields)) {
       if (!Object.hasOwn(value, key)) {
         if (optional.includes(key)) continue;
-        return `has no ${key}`;
+        return message.lacks({ field: key });
       }
       const fault = check(value[key]);
-      if (fault) return `${key} ${fault}`;
+      if (fault) return message.inField({ field: key, fault });
     }
     return also(value);
   };
 
 /** @param {Check} name @param {Check} check @param {number} low @param {number} high @returns {Check} */
 const named = (name, check, low, high) => (value) => {
-  if (!isGroup(value)) return "is no group of fields";
+  if (!isGroup(value)) return message.noGroup();
   const pairs = Object.entries(value);
-  if (pairs.length < low || pairs.length > high) return `has ${pairs.length} fields and may have ${low} to ${high}`;
+  if (pairs.length < low || pairs.length > high) return message.fields({ size: pairs.length, low, high });
   for (const [key, one] of pairs) {
     const fault = name(key) ?? check(one);
-    if (fault) return `${key.slice(0, 40)} ${fault}`;
+    if (fault) return message.inField({ field: key.slice(0, 40), fault });
   }
   return null;
 };
 
 const after = list(uuid, 0, 50, true);
 const range = group({ low: figure, high: figure }, ["low", "high"], (value) =>
-  Object.keys(value).length ? null : "has no limit",
+  Object.keys(value).length ? null : message.noLimit(),
 );
 const reading = group({ value: figure, over: word(true), unit: text(0, 12) }, ["value", "over"], (value) =>
-  "value" in value !== "over" in value ? null : "has to have one of value and over",
+  "value" in value !== "over" in value ? null : message.valueOrOver(),
 );
 const judged = { words: text(1, 200), unit: text(0, 12), ranges: list(range, 1, 20) };
 const expected = group({ ...judged, device: slug }, ["device"]);
@@ -114,9 +115,9 @@ const run = { checklist: slug, list_name: text(1, 120), list_version: whole(1000
 
 /** @param {Fields} entry */
 function itemRules(entry) {
-  if (entry.expected && !entry.reading) return "is judged without a reading";
-  if (entry.outcome === "not-applicable" && !entry.note) return "gives no reason";
-  return entry.outcome === "problem" && !entry.note && !entry.reading ? "does not say what the problem is" : null;
+  if (entry.expected && !entry.reading) return message.noReading();
+  if (entry.outcome === "not-applicable" && !entry.note) return message.noReason();
+  return entry.outcome === "problem" && !entry.note && !entry.reading ? message.noProblem() : null;
 }
 
 /** @type {typeof group} */
@@ -150,10 +151,10 @@ const KINDS = {
 
 /** What is wrong with an entry, in words; null where it is sound. @type {Check} */
 export function entryFault(value) {
-  if (!isGroup(value)) return "is no entry";
+  if (!isGroup(value)) return message.noEntry();
   const kind = Object.hasOwn(value, "kind") && typeof value.kind === "string" ? value.kind : "";
   if (Object.hasOwn(KINDS, kind)) return KINDS[kind](value);
-  return `is of a kind this version does not know ("${kind.slice(0, 40)}")`;
+  return message.unknownKind({ kind: kind.slice(0, 40) });
 }
 
 const frame = group({
@@ -174,39 +175,36 @@ export const isEntry = (value) => entryFault(value) === null;
  * @returns {{record: VisitRecord} | {fault: string}}
  */
 export function readFile(content) {
-  if (content.length > MOST_BYTES) return { fault: "The file is too large to be the record of a visit." };
+  if (content.length > MOST_BYTES) return { fault: message.large() };
   /** @type {unknown} */
   let record;
   try {
     record = JSON.parse(content.replace(/^\ufeff/, ""));
   } catch {
-    return { fault: "The file is damaged, or no record of a visit: it cannot be read as JSON." };
+    return { fault: message.noJson() };
   }
-  if (!isGroup(record) || record.format !== "latchside-visit") return { fault: "The file is no record of a visit." };
-  if (record.version !== 1) {
-    const words = "The record was written by another version of this library.";
-    return { fault: `${words} Open it with that version, or a newer one.` };
-  }
+  if (!isGroup(record) || record.format !== "latchside-visit") return { fault: message.noRecord() };
+  if (record.version !== 1) return { fault: message.otherVersion() };
   const fault = frame(record) ?? entriesFault(record);
-  if (fault) return { fault: `The record is damaged: ${fault}.` };
+  if (fault) return { fault: message.damaged({ fault }) };
   return { record: /** @type {VisitRecord} */ (/** @type {unknown} */ (record)) };
 }
 
 /** @param {Fields} record @returns {string | null} */
 function entriesFault({ visit, entries }) {
   const misfit = list(() => null, 1, MOST_ENTRIES)(entries);
-  if (misfit) return `entries ${misfit}`;
+  if (misfit) return message.inEntries({ fault: misfit });
   const all = /** @type {unknown[]} */ (entries);
   const seen = new Set();
   const placed = (/** @type {Entry} */ one) => {
-    if (one.visit !== visit) return "belongs to another visit";
-    if (seen.has(one.id)) return "has the id of an earlier entry";
+    if (one.visit !== visit) return message.otherVisit();
+    if (seen.has(one.id)) return message.sameId();
     seen.add(one.id);
-    return one.n > all.length + 1000 ? "counts too high" : null;
+    return one.n > all.length + 1000 ? message.countsTooHigh() : null;
   };
   for (const [index, one] of all.entries()) {
     const fault = isEntry(one) ? placed(one) : entryFault(one);
-    if (fault) return `entry ${index + 1} ${fault}`;
+    if (fault) return message.inEntry({ number: index + 1, fault });
   }
   return null;
 }

@@ -3,6 +3,7 @@
  * against.
  */
 import { clock, h } from "../core/dom.js";
+import { sheet as message } from "../messages/visit.js";
 import { judge, shown } from "./entries.js";
 
 /**
@@ -18,14 +19,6 @@ import { judge, shown } from "./entries.js";
  * @typedef {import("./entries.js").Outcome["outcome"] | "open"} State
  * @typedef {{item: {id: string, words: string}, state: State, heads: ItemEntry[]}} Row
  */
-
-const MARKS = {
-  open: "☐ OPEN",
-  done: "Done",
-  "not-applicable": "Not applicable",
-  problem: "PROBLEM",
-  differs: "OPEN: entries differ",
-};
 
 const isOpen = (/** @type {Row} */ row) => row.state === "open" || row.state === "differs";
 
@@ -75,7 +68,8 @@ export function findingsOf({ reading, expected, note }) {
   const parts = [];
   if (reading) {
     const verdict = judge(reading, expected);
-    parts.push(`${shown(reading)}${verdict ? ` – ${verdict}, expected ${expected?.words}` : ""}`);
+    const read = shown(reading);
+    parts.push(verdict ? message.judged({ reading: read, verdict, expected: expected?.words ?? "" }) : read);
   }
   if (note) parts.push(note);
   return parts.join(". ");
@@ -87,13 +81,13 @@ const signed = ({ at, by }) => `${clock(at)} ${by}`;
 /** @param {View} seen @param {Known} data @param {string} library */
 export function sheet(seen, data, library) {
   const { visit, runs } = seen;
-  const title = h("h2", {}, visit ? visit.site : "Lists run without a visit");
+  const title = h("h2", {}, visit ? visit.site : message.listsOnly());
   const paper = h("section", { class: "ls-sheet" }, title);
   if (visit) paper.append(h("p", {}, `${visit.date}${visit.who ? ` · ${visit.who}` : ""}`));
   for (const [key, run] of runs) paper.append(...listPart(seen, key, run, data));
   paper.append(...notesPart(seen));
-  paper.append(h("p", { class: "ls-sign-line" }, "Name, date, signature: "));
-  paper.append(h("p", {}, `Library ${library}. Printed ${new Date().toLocaleString()}.`));
+  paper.append(h("p", { class: "ls-sign-line" }, message.signature()));
+  paper.append(h("p", {}, message.library({ library, when: new Date().toLocaleString() })));
   return paper;
 }
 
@@ -106,13 +100,15 @@ function listPart({ openings }, key, run, data) {
   if (!state.started && !run.complete.length) return [];
   const [first] = [...[...run.items.values()].flatMap((outcome) => outcome.heads), ...run.complete];
   const name = list?.name ?? first.list_name;
-  const titles = ["", "Item", "Reading, note", "Time, by"].map((words) => h("th", { scope: "col" }, words));
+  const titles = ["", message.item(), message.reading(), message.time()].map((words) =>
+    h("th", { scope: "col" }, words),
+  );
   const body = h("tbody", {}, ...state.rows.map(tableRow));
-  const complete = state.complete && `Complete, ${signed(run.complete[0])}`;
+  const complete = state.complete && message.complete({ signed: signed(run.complete[0]) });
   return [
-    h("h3", {}, `${name}${at ? `: ${opening?.name ?? "an opening"}` : ""}`),
+    h("h3", {}, at ? message.listAt({ list: name, opening: opening?.name ?? message.anOpening() }) : name),
     h("table", {}, h("thead", {}, h("tr", {}, ...titles)), body),
-    h("p", { class: "ls-end" }, complete || `NOT COMPLETE: ${state.open.length} open`),
+    h("p", { class: "ls-end" }, complete || message.notComplete({ open: state.open.length })),
   ];
 }
 
@@ -120,7 +116,7 @@ function listPart({ openings }, key, run, data) {
 function tableRow(row) {
   const { item, state, heads } = row;
   const found = heads.map(findingsOf).filter(Boolean).join(" / ");
-  const cells = [MARKS[state], item.words, found, heads.map(signed).join(" / ")];
+  const cells = [message.mark({ state }), item.words, found, heads.map(signed).join(" / ")];
   return h("tr", { class: isOpen(row) ? "ls-open" : "" }, ...cells.map((words) => h("td", {}, words)));
 }
 
@@ -128,10 +124,11 @@ function tableRow(row) {
 function notesPart({ notes, openings }) {
   if (!notes.length) return [];
   const rows = notes.map((note) => {
-    const name = openings.get(note.opening ?? "")?.name;
-    return h("li", {}, `${name ? `${name}: ` : ""}${note.note} (${signed(note)})`);
+    const opening = openings.get(note.opening ?? "")?.name;
+    const said = { note: note.note, signed: signed(note) };
+    return h("li", {}, opening ? message.noteAt({ opening, ...said }) : message.note(said));
   });
-  return [h("h3", {}, "Notes"), h("ul", {}, ...rows)];
+  return [h("h3", {}, message.notes()), h("ul", {}, ...rows)];
 }
 
 /**

@@ -2,6 +2,8 @@
  * The store as the page of visits needs it: everything at once, records brought in, visits taken away, damage put
  * aside.
  */
+
+import { storeVisits as message } from "../messages/visit.js";
 import { order } from "./entries.js";
 import { entryFault } from "./shape.js";
 import { announce, intact, memory, rowsOf, sealed, table, transaction } from "./store.js";
@@ -59,7 +61,7 @@ export async function allEntries() {
 function sound(rows, damaged) {
   return rows.filter((row) => {
     const whole = intact(row);
-    const fault = entryFault(row) ?? (whole ? null : "no longer reads as it was written");
+    const fault = entryFault(row) ?? (whole ? null : message.altered());
     if (fault) damaged.push({ raw: row, why: fault });
     return !fault;
   });

@@ -17,6 +17,7 @@
  * @typedef {(visit: string | null, made?: Entry[]) => void} Tell which visit changed, null for all; what was added
  */
 import { Database } from "../core/database.js";
+import { store as message } from "../messages/visit.js";
 import { canonical, order } from "./entries.js";
 
 /**
@@ -73,11 +74,7 @@ export const nameOf = (error) => (error instanceof Error || error instanceof DOM
 /** What went wrong, for the technician. @param {unknown} error */
 export function inWords(error) {
   const name = nameOf(error);
-  if (name === "QuotaExceededError") {
-    const full = "Not stored: the storage of this browser is full.";
-    return `${full} Save visits as files, wipe old ones on the page Visits, then try again.`;
-  }
-  return `Not stored: the browser refused to store it (${name}). Write it on paper, or try again.`;
+  return name === "QuotaExceededError" ? message.full() : message.refused({ why: name });
 }
 
 /** @param {string | null} visit @param {Entry[]} [made] what was added, where that is all that changed */

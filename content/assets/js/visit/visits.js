@@ -1,10 +1,13 @@
 /** The page of visits: all of them side by side, and one of them open. */
 import { reader, secondPress } from "../core/ask.js";
-import { button, count, download, field, fill, form, h, now, uuid } from "../core/dom.js";
+import { download, h, now, uuid } from "../core/dom.js";
+import { button, labelled, linkRow, rowsUnder, tools } from "../core/parts.js";
+import { visits as message } from "../messages/visit.js";
+import { html, nothing, render } from "../vendor/lit-html.js";
 import { keptWords } from "./bar.js";
 import { view } from "./entries.js";
 import { VisitPage } from "./page.js";
-import { importBlock } from "./record-file.js";
+import { Import } from "./record-file.js";
 import { laySheet, sheet, standing } from "./sheet.js";
 import * as store from "./store.js";
 import * as more from "./store-visits.js";
@@ -12,6 +15,7 @@ import * as more from "./store-visits.js";
 /**
  * @typedef {import("./entries.js").Entry} Entry
  * @typedef {import("./entries.js").View} View
+ * @typedef {import("../core/parts.js").Part} Part
  * @typedef {{id: string, shown: View, left: number}} Seen a visit, and how many of its entries no file holds
  */
 
@@ -33,20 +37,36 @@ export class Visits {
     this.library = data.library;
     this.loose = "";
     this.by = "";
-    this.list = h("div", { class: "ls-visits" });
-    this.tools = h("div", { class: "ls-start" });
+    this.firm = false;
+    /** The visits of the device, or where one is open, that one. @type {Part} */
+    this.list = nothing;
     this.one = h("div", { class: "ls-visit" });
+    this.place = h("div", {});
     this.turn = 0;
     /** @type {VisitPage | null} */
     this.page = null;
+    this.import = new Import(
+      () => this.render(),
+      (visit) => this.open(visit),
+    );
+    /** What is wrong with what was typed for a new visit. */
+    this.warning = "";
+    this.read = reader((said) => this.warn(said));
+    this.forget = secondPress(
+      message.forget(),
+      () => message.forgetAsked({ entries: this.aside.length }),
+      message.forget(),
+      () => more.clearAside(),
+    );
+    /** @type {store.Damaged[]} */
+    this.aside = [];
   }
 
   async start() {
     this.loose = await store.once("loose", uuid()).catch(() => uuid());
     this.by = (await store.recall("me")) ?? "";
-    this.root.append(this.list, this.one, this.tools);
-    const bringIn = importBlock((visit) => this.open(visit));
-    this.tools.append(this.newForm(), bringIn, await this.keeping());
+    this.firm = Boolean(await navigator.storage?.persisted?.().catch(() => false));
+    this.root.append(this.place, this.one);
     addEventListener("hashchange", () => this.show());
     addEventListener("beforeprint", () => this.layOpen());
     store.onChange(() => this.show());
@@ -73,11 +93,15 @@ export class Visits {
   async show() {
     this.turn += 1;
     const { chosen } = this;
-    this.list.hidden = Boolean(chosen);
-    this.tools.hidden = Boolean(chosen);
-    this.one.hidden = !chosen;
     document.body.classList.toggle("ls-has-bar", Boolean(chosen));
     await (chosen ? this.showOne(chosen, this.turn) : this.showAll(this.turn));
+  }
+
+  render() {
+    const { chosen } = this;
+    this.one.hidden = !chosen;
+    const start = html`<div class="ls-start">${this.newForm()}${this.import.template()}${this.keeping()}</div>`;
+    render(chosen ? nothing : html`<div class="ls-visits">${this.list}</div>${start}`, this.place);
   }
 
   /** @param {string} chosen @param {number} turn */
@@ -86,12 +110,13 @@ export class Visits {
     if (turn !== this.turn) return;
     if (this.page?.visit !== chosen) this.page = new VisitPage(this, chosen, this.one);
     await this.page.show(entries);
+    this.render();
   }
 
   /** @param {number} turn */
   async showAll(turn) {
     this.page = null;
-    this.one.replaceChildren();
+    render(nothing, this.one);
     const all = await more.allEntries(); // first: it puts aside what is damaged
     const [locked, aside, facts] = await Promise.all([
       more.everything("locked"),
@@ -101,15 +126,21 @@ export class Visits {
     if (turn !== this.turn) return;
     const saved = savedOf(facts);
     const seen = [...all].map(([id, entries]) => seenOf(id, entries, saved.get(id))).sort(lastFirst);
-    fill(this.list, ...damaged(aside), ...this.rowsOf(seen), ...part("Locked away", locked.map(lockedRow)));
+    this.aside = aside;
+    const away = rowsUnder(html`<h2>${message.locked()}</h2>`, locked.map(lockedRow));
+    this.list = html`${this.damaged()}${this.rowsOf(seen)}${away}`;
+    this.render();
   }
 
   /** @param {Seen[]} seen */
   rowsOf(seen) {
     const open = seen.filter((one) => one.shown.state === "open").map((one) => this.row(one));
     const archived = seen.filter((one) => one.shown.state !== "open").map((one) => this.row(one));
-    const none = h("p", { class: "ls-none" }, "No visit is open on this device.");
-    return [open.length ? null : none, ...part("Open visits", open), ...part("Archived", archived)];
+    return html`
+      ${open.length ? nothing : html`<p class="ls-none">${message.none()}</p>`}
+      ${rowsUnder(html`<h2>${message.open()}</h2>`, open)}
+      ${rowsUnder(html`<h2>${message.archived()}</h2>`, archived)}
+    `;
   }
 
   /** @param {Seen} one */
@@ -117,18 +148,18 @@ export class Visits {
     const { problems, open, started } = this.sum(shown);
     const words = [
       shown.visit?.who,
-      count(shown.openings.size, "opening"),
-      `${count(started, "list")}, ${count(open, "item")} open`,
-      problems ? count(problems, "problem") : "",
-      left ? `${count(left, "entry", "entries")} only on this device` : "saved as a file",
+      message.openings({ openings: shown.openings.size }),
+      message.lists({ lists: started, items: open }),
+      problems ? message.problems({ problems }) : "",
+      left ? message.onlyHere({ entries: left }) : message.inFile(),
     ];
-    return linkRow(id, this.nameOf(id, shown), words.filter(Boolean).join(" · "));
+    return linkRow(`#v=${id}`, this.nameOf(id, shown), words.filter(Boolean).join(" · "));
   }
 
   /** @param {string} id @param {View} shown */
   nameOf(id, { visit }) {
-    if (visit) return `${visit.site}, ${visit.date}`;
-    return id === this.loose ? "Without a visit" : "Lists run without a visit";
+    if (visit) return message.visitOn({ visit: visit.site, date: visit.date });
+    return id === this.loose ? message.loose() : message.listsOnly();
   }
 
   /** How many lists were begun, with the items open and the problems found. @param {View} shown */
@@ -149,34 +180,42 @@ export class Visits {
   }
 
   newForm() {
-    const site = h("input", { type: "text", maxlength: 120, required: true, autocomplete: "off" });
-    const date = h("input", { type: "date", required: true, value: now().slice(0, 10) });
-    const who = h("input", { type: "text", maxlength: 60, autocomplete: "name", value: this.by });
-    const warning = h("p", { class: "ls-warn", role: "alert" });
-    const read = reader(warning);
-    const submit = async () => {
-      const texts = read([site, who]);
+    const submit = async (/** @type {SubmitEvent} */ event) => {
+      event.preventDefault();
+      const inputs = /** @type {HTMLFormElement} */ (event.target).querySelectorAll("input");
+      const [site, date, who] = inputs;
+      const texts = this.read([site, who]);
       if (!texts) return;
-      if (!texts[0] || !/^\d{4}-\d{2}-\d{2}$/.test(date.value)) {
-        warning.textContent = "Give the site a name and the visit a date.";
-        return;
-      }
-      await this.create(texts[0], date.value, texts[1], warning);
+      if (!texts[0] || !/^\d{4}-\d{2}-\d{2}$/.test(date.value)) return this.warn(message.giveBoth());
+      await this.create(texts[0], date.value, texts[1]);
     };
-    return form(
-      "ls-new",
-      submit,
-      h("h2", {}, "Start a visit"),
-      field("A name for the site", site, "As short as you would say it. No code."),
-      field("Date", date),
-      field("Who you are", who, "Stands beside everything you record."),
-      warning,
-      h("button", { type: "submit", class: "ls-button ls-main" }, "Start this visit"),
-    );
+    const site = html`
+      <input type="text" id="ls-site" maxlength="120" required autocomplete="off" aria-describedby="ls-site-help">
+    `;
+    const date = html`<input type="date" id="ls-date" required value=${now().slice(0, 10)}>`;
+    const who = html`
+      <input type="text" id="ls-who" maxlength="60" autocomplete="name" aria-describedby="ls-who-help" value=${this.by}>
+    `;
+    return html`
+      <form class="ls-new" @submit=${submit}>
+        <h2>${message.start()}</h2>
+        ${labelled("ls-site", message.siteName(), site, message.siteHelp())}
+        ${labelled("ls-date", message.date(), date)}
+        ${labelled("ls-who", message.who(), who, message.whoHelp())}
+        <p class="ls-warn" role="alert">${this.warning}</p>
+        <button type="submit" class="ls-button ls-main">${message.startVisit()}</button>
+      </form>
+    `;
   }
 
-  /** @param {string} site @param {string} date @param {string} who @param {HTMLElement} warning */
-  async create(site, date, who, warning) {
+  /** @param {string} said */
+  warn(said) {
+    this.warning = said;
+    this.render();
+  }
+
+  /** @param {string} site @param {string} date @param {string} who */
+  async create(site, date, who) {
     const visit = uuid();
     this.by = who;
     const common = { id: uuid(), visit, at: now(), by: who, library: this.library };
@@ -184,20 +223,30 @@ export class Visits {
       await store.add(visit, [{ kind: "visit", ...common, site, date, who, after: [] }]);
       await store.remember("me", who);
     } catch (error) {
-      warning.textContent = store.inWords(error);
-      return;
+      return this.warn(store.inWords(error));
     }
-    await navigator.storage?.persist?.().catch(() => false);
+    this.firm = Boolean(await navigator.storage?.persist?.().catch(() => false));
     this.open(visit);
   }
 
   /** Where things are kept, and whether the browser promised to keep them. */
-  async keeping() {
-    const firm = await navigator.storage?.persisted?.().catch(() => false);
-    const words = firm
-      ? "The browser has promised to keep it."
-      : "The browser may clear it when space is short. The saved file is what stays.";
-    return h("div", {}, keptWords(this.kept), this.kept.kept && h("p", {}, words));
+  keeping() {
+    const words = this.firm ? message.promised() : message.notPromised();
+    return html`<div>${keptWords(this.kept)}${this.kept.kept ? html`<p>${words}</p>` : nothing}</div>`;
+  }
+
+  /** What was found damaged: kept aside, and saved as it is. */
+  damaged() {
+    const { aside } = this;
+    if (!aside.length) return nothing;
+    const save = () => download(damagedText(aside), "visit-damaged-entries.json", "application/json");
+    return html`
+      <section class="ls-damaged">
+        <p class="ls-warn">${message.damaged({ entries: aside.length })}</p>
+        ${tools(button(message.saveDamaged(), save))}
+        ${this.forget}
+      </section>
+    `;
   }
 }
 
@@ -222,37 +271,8 @@ const seenOf = (id, entries, saved) => ({
 const lastFirst = (a, b) =>
   (b.shown.visit?.date ?? "9").localeCompare(a.shown.visit?.date ?? "9") || (a.id < b.id ? -1 : 1);
 
-/** @param {string} visit @param {string} name @param {string} words */
-const linkRow = (visit, name, words) =>
-  h("li", {}, h("a", { href: `#v=${visit}` }, h("strong", {}, name), h("span", {}, words)));
-
 /** @param {store.Locked} row */
-const lockedRow = (row) => linkRow(row.visit, `Locked visit of ${row.date}`, "Opens with its passphrase");
-
-/** @param {string} words @param {HTMLElement[]} rows */
-const part = (words, rows) => (rows.length ? [h("h2", {}, words), h("ul", { class: "ls-rows" }, ...rows)] : []);
-
-/** What was found damaged: kept aside, and saved as it is. @param {store.Damaged[]} aside */
-function damaged(aside) {
-  if (!aside.length) return [];
-  const save = () => download(damagedText(aside), "visit-damaged-entries.json", "application/json");
-  const forget = secondPress(
-    "Forget them",
-    () => `${count(aside.length, "damaged entry", "damaged entries")} will be gone for good.`,
-    "Forget them",
-    () => more.clearAside(),
-  );
-  const stored = count(aside.length, "stored entry was", "stored entries were");
-  return [
-    h(
-      "section",
-      { class: "ls-damaged" },
-      h("p", { class: "ls-warn" }, `${stored} damaged and put aside. Everything else is unharmed.`),
-      h("div", { class: "ls-tools" }, button("Save the damaged entries as a file", save)),
-      forget,
-    ),
-  ];
-}
+const lockedRow = (row) => linkRow(`#v=${row.visit}`, message.lockedVisit(row), message.opensWith());
 
 /** @param {store.Damaged[]} aside */
 function damagedText(aside) {

@@ -11,6 +11,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from latchside.figures.rounding import say
+from latchside.messages import messages
+
+message = messages(__name__)
 
 FIGURE = "missed-check-in"
 """The figure whose record states the times of the grades."""
@@ -33,7 +36,7 @@ class Asked:
     @property
     def words(self) -> str:
         """The grade as a reader sees it."""
-        return self.grade.replace("-", " ")
+        return message("grade", number=self.grade.removeprefix("grade-"))
 
     def longest(self, *, polled: bool) -> float:
         """The longest time between check-ins, in minutes, that keeps the grade."""

@@ -6,15 +6,14 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings, Worked
-from latchside.figures.rounding import between, joined, say
+from latchside.figures.rounding import between, say
 from latchside.library.traits import Traits
+from latchside.messages import listed, messages
 
-STATES = {"shut": "leaf shut", "open": "leaf open", "short": "pair shorted", "cut": "pair cut"}
-LAYOUTS = {
-    "series": "one resistor in series",
-    "double": "one resistor in series and one across the contact",
-    "double-across": "one resistor in series with the contact and one across both",
-}
+message = messages(__name__)
+
+STATES = ("shut", "open", "short", "cut")
+LAYOUTS = ("series", "double", "double-across")
 
 
 def readings(ratings: Ratings, figures: Figures, traits: Traits) -> Iterator[Worked]:
@@ -27,11 +26,11 @@ def readings(ratings: Ratings, figures: Figures, traits: Traits) -> Iterator[Wor
         given = {**inputs, "layout": layout}
         answer = states.answer(given).outputs
         rows = tuple(
-            (words.capitalize(), _meter(answer, state), _reads(answer, state)) for state, words in STATES.items()
+            (message(f"state-{state}.first"), _meter(answer, state), _reads(answer, state)) for state in STATES
         )
         yield Worked(
-            f"loop-{layout}", f"Readings of the loop, {LAYOUTS[layout]}", "loop-states", given,
-            ("State", "Meter on the disconnected pair", "Input reads, with all tolerances"), rows,
+            f"loop-{layout}", message(f"title-{layout}"), "loop-states", given,
+            (message("state"), message("meter"), message("input")), rows,
             _meaning(answer), tuple(_notes(ratings, given)), ("cable-resistance",) if given["cable_ohm"] else (),
         )  # fmt: skip
 
@@ -60,8 +59,8 @@ def _cable(ratings: Ratings, figures: Figures) -> float:
 def _meter(answer: Mapping[str, Any], state: str) -> str:
     ohm = answer["states"][state]["ohm"]
     if state == "short":
-        return f"at most {say(ohm, 'ohm')}" if ohm else say(0, "ohm")
-    return "open circuit" if ohm is None else say(ohm, "ohm", 4)
+        return message("at-most", resistance=say(ohm, "ohm")) if ohm else say(0, "ohm")
+    return message("open-circuit") if ohm is None else say(ohm, "ohm", 4)
 
 
 def _reads(answer: Mapping[str, Any], state: str) -> str:
@@ -70,28 +69,25 @@ def _reads(answer: Mapping[str, Any], state: str) -> str:
 
 
 def _meaning(answer: Mapping[str, Any]) -> str:
-    groups = [[STATES[state] for state in group if state in STATES] for group in answer["same_reading"]]
-    alike = [
-        f"{joined(group).capitalize()} read the same, and no input can tell them apart."
-        for group in groups
-        if len(group) > 1
-    ]
-    gap = f"The other states stand at least {say(answer['smallest_gap_v'], 'V')} apart."
-    return " ".join([*(alike or ["All four states read differently."]), gap if alike else gap.replace("other", "four")])
+    groups = [[state for state in group if state in STATES] for group in answer["same_reading"]]
+    alike = [message("alike", states=_listed(group)) for group in groups if len(group) > 1]
+    gap = say(answer["smallest_gap_v"], "V")
+    if not alike:
+        return f"{message('all-differ')} {message('four-apart', gap=gap)}"
+    return " ".join([*alike, message("others-apart", gap=gap)])
+
+
+def _listed(states: list[str]) -> str:
+    """States at the beginning of a sentence."""
+    return listed([message(f"state-{states[0]}.first"), *(message(f"state-{state}") for state in states[1:])])
 
 
 def _notes(ratings: Ratings, given: Mapping[str, Any]) -> Iterator[Note]:
-    yield Note(
-        f"Supply {say(given['supply_v'], 'V')} over a pull-up as large as the end-of-line resistor. The document of "
-        "the receiving equipment states both.", "typical",
-    )  # fmt: skip
+    yield Note(message("supply", supply=say(given["supply_v"], "V")), "typical")
     if len(ratings.all("end-of-line", "ohm")) > 1:
-        yield Note(
-            f"Worked for {say(given['end_ohm'], 'ohm')}, the smallest that the label may name: with a larger one and "
-            "an equal pull-up the voltages are the same but for the cable.", "typical",
-        )  # fmt: skip
+        yield Note(message("smallest", resistance=say(given["end_ohm"], "ohm")), "typical")
     if given["cable_ohm"]:
         length = say(ratings.most("cable-length", "m"), "m")
-        yield Note(f"Cable of {length}, both conductors {say(given['cable_ohm'], 'ohm')}.", "computed")
+        yield Note(message("cable", length=length, resistance=say(given["cable_ohm"], "ohm")), "computed")
     if given["layout"].startswith("double"):
-        yield Note("Both resistors have the same value.", "common practice")
+        yield Note(message("equal"), "common practice")

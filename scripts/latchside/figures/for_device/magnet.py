@@ -10,8 +10,11 @@ from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings,
 from latchside.figures.rounding import say
 from latchside.figures.words import in_words
 from latchside.library.traits import Traits
+from latchside.messages import Message, messages
 
-BESIDE_MM = {"Steel alongside, further off": 10.0, "Steel alongside, well clear": 20.0}
+message = messages(__name__)
+
+BESIDE_MM = {"further": 10.0, "clear": 20.0}
 """Steel beside two barrels: how far from their axes, in mm."""
 OFF_MM = (10.0, 25.0)
 """Bracket or packing under both halves of a set without spacers, in mm."""
@@ -32,33 +35,23 @@ def reach(ratings: Ratings, figures: Figures, traits: Traits) -> Iterator[Worked
     answers = [reed_gap.answer({**label, "steel_mm": height}).outputs for _, height in heights]
     rows = tuple(
         (
-            words, say(height, "mm") if height else "no steel", say(answer["operate_mm"], "mm"),
+            place, say(height, "mm") if height else message("no-steel"), say(answer["operate_mm"], "mm"),
             say(answer["release_mm"], "mm"), say(answer["of_label_percent"], "%", 2),
         )
-        for (words, height), answer in zip(heights, answers, strict=True)
+        for (place, height), answer in zip(heights, answers, strict=True)
     )  # fmt: skip
-    columns = (
-        "Where it sits",
-        "Height of both axes above the steel",
-        "Closes at",
-        "Has opened at",
-        "Of the reach in air",
-    )
-    worst, best = answers[1], answers[-1]
-    meaning = (
-        f"Steel close by leaves {say(worst['of_label_percent'], '%', 2)} of the reach, and "
-        f"{_winner(traits)} wins it back up to "
-        f"{say(best['of_label_percent'], '%', 2)}. The gap to fit to is at most half of what is left: "
-        "[[procedure/try-gap]]."
-    )
+    columns = (message("place"), message("height"), message("closes"), message("opened"), message("share"))
+    left, won_back = (say(answer["of_label_percent"], "%", 2) for answer in (answers[1], answers[-1]))
+    meaning = message(f"steel-takes-{_remedy(traits)}", left=left, best=won_back)
     notes = tuple(_reach_notes(ratings, drilled=drilled))
-    yield Worked("reach", "Reach, and what steel takes", "reed-gap", label, columns, rows, meaning, notes)
+    yield Worked("reach", message("reach-title"), "reed-gap", label, columns, rows, meaning, notes)
 
 
-def _winner(traits: Traits) -> str:
+def _remedy(traits: Traits) -> str:
+    """What wins back the reach that steel takes."""
     if traits.drilled:
         return "distance"
-    return "a spacer under both halves" if traits.has("spacer") else "a bracket that holds both halves off"
+    return "spacer" if traits.has("spacer") else "bracket"
 
 
 def _needed(figures: Figures, id_: str) -> Any:
@@ -81,41 +74,34 @@ def _spaced(ratings: Ratings, traits: Traits) -> list[tuple[str, float | None]]:
     """A surface set in air, flush on steel, and on one and two spacers; the magnet in the middle of its body."""
     flush = max(ratings.most("magnet-height", "mm"), ratings.most("magnet-diameter", "mm")) / 2
     if not traits.has("spacer"):
-        held = [(f"Both halves held {say(away, 'mm')} off by bracket or packing", flush + away) for away in OFF_MM]
-        return [("In air", None), ("Flush on steel", flush), *held]
+        held = [(message("held-off", distance=say(away, "mm")), flush + away) for away in OFF_MM]
+        return [(message("in-air"), None), (message("flush"), flush), *held]
     spacer = ratings.most("spacer", "mm")
     return [
-        ("In air", None),
-        ("Flush on steel", flush),
-        (f"One spacer of {say(spacer, 'mm')} under both halves", flush + spacer),
-        ("Two spacers under both halves", flush + 2 * spacer),
+        (message("in-air"), None),
+        (message("flush"), flush),
+        (message("one-spacer", size=say(spacer, "mm")), flush + spacer),
+        (message("two-spacers"), flush + 2 * spacer),
     ]
 
 
 def _beside(ratings: Ratings) -> list[tuple[str, float | None]]:
     """Two barrels in air, and with steel alongside."""
     touching = max(ratings.most("body-width", "mm"), ratings.most("magnet-diameter", "mm")) / 2
-    away: list[tuple[str, float | None]] = [(words, height) for words, height in BESIDE_MM.items() if height > touching]
-    return [("In air", None), ("Both barrels against steel at one side", touching), *away]
+    away = [(message(f"beside-{place}"), height) for place, height in BESIDE_MM.items() if height > touching]
+    return [(message("in-air"), None), (message("touching"), touching), *away]
 
 
 def _reach_notes(ratings: Ratings, *, drilled: bool) -> Iterator[Note]:
-    yield Note(
-        "The field at which the reed closes, and that at which it lets go, are worked back from the label.", "computed"
-    )
-    lie = "on one line, end to end" if drilled else "side by side, the magnet at the mark"
-    yield Note(f"Magnet and reed lie {lie}, and the steel is an endless plate: the worst case.", "computed")
+    yield Note(message("from-label"), "computed")
+    yield Note(message("lie-end-on" if drilled else "lie-parallel"), "computed")
     if "release" in ratings:
         closes, holds = (say(sure(ratings, name), "mm") for name in ("reach", "release"))
-        yield Note(
-            f"Off steel, at the low end of the tolerance and warm, it is sure to close at {closes} and to stay closed "
-            f"up to {holds}. Gap, play and sag stay below the first with a margin, gap and play below the second.",
-            "computed",
-        )
+        yield Note(message("sure", closes=closes, holds=holds), "computed")
     if "reach-on-steel" in ratings:
         stated = ratings.stated("reach-on-steel")
-        where = "Steel all round a barrel takes more than steel at one side. " if drilled else ""
-        yield Note(f"{where}The label's own reach on steel, {in_words(stated)}, wins.", stated.status)
+        id_ = "barrel-label-wins" if drilled else "label-wins"
+        yield Note(message(id_, reach=in_words(stated)), stated.status)
 
 
 def spacer(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
@@ -132,32 +118,31 @@ def spacer(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         (_step(step), _low(answer["offset_mm"]), _pieces(answer, piece), _low(answer["left_mm"]))
         for step, answer in zip(STEPS_MM, answers, strict=True)
     )
-    columns = ("Step between the surfaces", "Without a spacer", "Spacer to use", "With it")
+    columns = (message("step"), message("without"), message("to-use"), message("with"))
     level = answers[STEPS_MM.index(0.0)]
-    meaning = (
-        f"Between level surfaces it takes {_pieces(level, piece)}. At any step, what counts is that the two tops end "
-        "up level."
-    )
+    meaning = message("between-level", spacers=_pieces(level, piece))
     notes = (
-        Note("Reed and magnet lie equally deep below the tops of their bodies.", "typical"),
-        Note(f"Two spacers of {say(piece, 'mm')} are at hand.", "typical"),
+        Note(message("equally-deep"), "typical"),
+        Note(message("at-hand", size=say(piece, "mm")), "typical"),
     )
-    yield Worked("spacer", "Spacer to choose", "spacer", {**inputs, "step_mm": 0}, columns, rows, meaning, notes)
+    title = message("spacer-title")
+    yield Worked("spacer", title, "spacer", {**inputs, "step_mm": 0}, columns, rows, meaning, notes)
 
 
-def _step(step: float) -> str:
+def _step(step: float) -> Message:
     if not step:
-        return "Surfaces level"
-    return f"Sensor {say(abs(step), 'mm')} {'proud' if step > 0 else 'deeper'}"
+        return message("level")
+    return message("proud" if step > 0 else "deeper", step=say(abs(step), "mm"))
 
 
-def _low(offset: float) -> str:
-    return "in line" if not offset else f"{'magnet' if offset > 0 else 'sensor'} {say(abs(offset), 'mm')} too low"
+def _low(offset: float) -> Message:
+    if not offset:
+        return message("in-line")
+    return message("magnet-low" if offset > 0 else "sensor-low", offset=say(abs(offset), "mm"))
 
 
-def _pieces(answer: Mapping[str, Any], piece: float) -> str:
+def _pieces(answer: Mapping[str, Any], piece: float) -> Message:
     count = len(answer["pieces_mm"])
     if not count:
-        return "no spacer"
-    number = "one spacer" if count == 1 else "two spacers"
-    return f"{number} of {say(piece, 'mm')} under the {answer['under']}"
+        return message("no-spacer")
+    return message(f"under-{answer['under']}", count=count, size=say(piece, "mm"))

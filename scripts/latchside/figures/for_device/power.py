@@ -8,6 +8,9 @@ from math import floor
 from latchside.figures.for_device.worked import Figures, Missing, Note, Ratings, Worked
 from latchside.figures.rounding import say
 from latchside.figures.words import in_words
+from latchside.messages import messages
+
+message = messages(__name__)
 
 USES_A_DAY = (5, 20, 100, 400)
 """Openings a day: a window, a door of a home, a busy door, the door of a shop."""
@@ -26,22 +29,21 @@ def cell(ratings: Ratings, figures: Figures) -> Iterator[Worked]:
         inputs: dict[str, object] = {"capacity_mah": capacity, "average_ua": current}
         years = float(figures["cell-life"].answer(inputs).outputs["years"])
         shown = say(floor(10 * years) / 10, "year")  # a ceiling is never rounded up
-        rows.append((f"{uses} openings a day", say(current, "uA"), shown, change(years, ratings, figures)))
+        rows.append((message("uses", uses=uses), say(current, "uA"), shown, change(years, ratings, figures)))
         if uses == SHOWN:
             link = inputs
-    label = f", here {in_words(ratings.stated('cell-life'))}" if "cell-life" in ratings else ""
-    meaning = (
-        f"A ceiling, never a promise: the interval on the label wins{label}. Cold, repeats on a poor path and a "
-        "contact that chatters shorten it, and a low-cell report wins over both: [[procedure/change-cell]]."
-    )
+    if "cell-life" in ratings:
+        meaning = message("ceiling-here", interval=in_words(ratings.stated("cell-life")))
+    else:
+        meaning = message("ceiling")
     loss = next(one.default for one in figures["cell-life"].inputs if one.name == "loss_percent_per_year")
     notes = (
-        Note("Each use makes two reports, opening and shutting, and a check-in lasts as long as a report.", "typical"),
-        Note(f"By itself the cell loses {say(loss, '%/year')}.", "typical"),
-        Note("Years to the change are rounded down.", "common practice"),
+        Note(message("two-reports"), "typical"),
+        Note(message("by-itself", loss=say(loss, "%/year")), "typical"),
+        Note(message("rounded-down"), "common practice"),
     )
-    columns = ("Use", "Average current", "Life of the cell, at the most", "Change it")
-    yield Worked("cell", "Life of the cell", "cell-life", link, columns, tuple(rows), meaning, notes, ("cell-current",))
+    columns = (message("use"), message("current"), message("life"), message("change"))
+    yield Worked("cell", message("title"), "cell-life", link, columns, tuple(rows), meaning, notes, ("cell-current",))
 
 
 def _currents(ratings: Ratings) -> dict[str, object]:
@@ -61,6 +63,6 @@ def change(years: float, ratings: Ratings, figures: Figures) -> str:
     label = floor(ratings.most("cell-life", "year")) if "cell-life" in ratings else most
     whole = min(floor(years), label, most)
     if whole < 1:
-        return "within the first year"
-    words = "after 1 year" if whole == 1 else f"after {whole} years"
-    return f"{words}, the label's limit" if "cell-life" in ratings and whole == label < floor(years) else words
+        return message("first-year")
+    limited = "cell-life" in ratings and whole == label < floor(years)
+    return message("after-label", years=whole) if limited else message("after", years=whole)

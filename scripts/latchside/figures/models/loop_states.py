@@ -166,7 +166,7 @@ def told_apart(windows: Mapping[str, Window]) -> list[list[str]]:
 
 
 def smallest_gap(windows: Mapping[str, Window], groups: list[list[str]]) -> float:
-    """The smallest distance in V between two groups of windows; nil where there is only one group."""
+    """The smallest distance in V between two groups of windows; 0 where there is only one group."""
     gaps = [
         min(windows[state].low for state in above) - max(windows[state].high for state in below)
         for below, above in pairwise(groups)

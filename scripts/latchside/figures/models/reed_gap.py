@@ -34,6 +34,9 @@ from itertools import pairwise
 from math import copysign, hypot
 
 from latchside.figures.magnetics import bar_mt, cylinder_mt
+from latchside.messages import messages
+
+message = messages(__name__)
 
 LEAST_MM, MOST_MM = 0.01, 2000.0
 """The gaps that are looked at."""
@@ -94,9 +97,7 @@ def compute(
     magnet = _magnet(shape, remanence_t, length_mm, diameter_mm, width_mm, height_mm)
     setting = Setting(mount, steel_mm, offset_mm or 0.0)
     if steel_mm is not None and steel_mm < magnet.height / 2:
-        raise ValueError(
-            f"steel_mm must be at least {magnet.height / 2:g}, half the magnet's height: it runs up to the axis."
-        )
+        raise ValueError(message("low-steel", least=f"{magnet.height / 2:g}"))
     operate, release = _thresholds(magnet, mount, operate_mt, release_mt, label_gap_mm)
     label = label_gap_mm or _meant(closed_gaps(magnet, Setting(mount, None, 0.0), operate)).far
     ranges = closed_gaps(magnet, setting, operate)
@@ -125,10 +126,10 @@ def _magnet(
 ) -> Magnet:
     if shape == "cylinder":
         if diameter is None:
-            raise ValueError("diameter_mm is needed for a cylinder.")
+            raise ValueError(message("no-diameter"))
         return Magnet(remanence, length, diameter, diameter, round=True)
     if width is None or height is None:
-        raise ValueError("width_mm and height_mm are needed for a bar.")
+        raise ValueError(message("no-width"))
     return Magnet(remanence, length, width, height, round=False)
 
 
@@ -138,24 +139,24 @@ def _thresholds(
     """Operate and release field in mT; the first is worked back from the label's gap in air where it is not stated."""
     if operate is None:
         if label is None:
-            raise ValueError("operate_mt or label_gap_mm is needed.")
+            raise ValueError(message("no-operate"))
         operate = abs(along_reed(magnet, Setting(mount, None, 0.0), label))
     release = RELEASE_SHARE * operate if release is None else release
     if release > operate:
-        raise ValueError(f"release_mt must be at most the operate field, here {operate:.3g}.")
+        raise ValueError(message("large-release", operate=f"{operate:.3g}"))
     return operate, release
 
 
 def _warnings(works: Range, lobes: bool, assumed: bool) -> list[str]:
-    warnings = []
+    warnings: list[str] = []
     if assumed:
-        warnings.append("No release field is stated, so six tenths of the operate field are taken. Parts differ.")
+        warnings.append(message("release-assumed"))
     if not works.far:
-        warnings.append("The reed is out of reach of the magnet here. A side lobe is no place to fit it.")
+        warnings.append(message("out-of-reach"))
     elif works.near:
-        warnings.append("The magnet is so far to one side that the reed is open while the parts touch.")
+        warnings.append(message("open-touching"))
     elif lobes:
-        warnings.append("The reed also closes in a side lobe. It is not counted as reach.")
+        warnings.append(message("side-lobe"))
     return warnings
 
 

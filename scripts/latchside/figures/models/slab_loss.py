@@ -21,6 +21,10 @@ from cmath import exp, sqrt
 from math import log, log10, pi
 from typing import NamedTuple
 
+from latchside.messages import messages
+
+message = messages(__name__)
+
 SPEED_OF_LIGHT = 299_792_458.0
 """In m/s."""
 VACUUM_PERMITTIVITY = 8.8541878128e-12
@@ -60,16 +64,13 @@ def compute(*, material: str, thickness_mm: float, frequency_mhz: float) -> dict
         "loss_db": slab_loss(permittivity(entry, frequency_mhz), thickness_mm, frequency_mhz),
         "extrapolated": outside,
     }
-    warnings = []
+    warnings: list[str] = []
     if outside:
-        warnings.append(
-            "The table of the standard does not reach down to this frequency for this material. "
-            "The loss is extrapolated and only illustrates."
-        )
+        warnings.append(message("extrapolated"))
     if material == "plywood":
-        warnings.append("The table entry for plywood is out of line with that for chipboard. Do not plan with it.")
+        warnings.append(message("plywood"))
     if material == "metal":
-        warnings.append("Any whole sheet of metal stops radio. What gets through goes round it or by its gaps.")
+        warnings.append(message("metal"))
     if warnings:
         answer["warnings"] = warnings
     return answer

@@ -11,11 +11,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from latchside.figures.rounding import short
+from latchside.messages import messages
 from latchside.planning.figures_for.context import NORTH_AMERICA, Context
 from latchside.planning.figures_for.shown import down, say, up, up_to
 from latchside.planning.plan import Line, Verdict
 from latchside.surveys.survey import ControlUnit
 
+message = messages(__name__)
 CABLE_SPARE_M = 2.0
 LOOP_BAND = 10.0
 """Per cent of a resistor by which a reading may be off and still count as normal."""
@@ -42,10 +44,10 @@ class Cable:
 
 @dataclass(frozen=True)
 class Room:
-    """What the leads may add in ohm, why, and whether that rests on what is known."""
+    """What the leads may add in ohm, the sentence that says so and why, and whether it rests on what is known."""
 
     ohm: float
-    why: str
+    sentence: str
     sure: bool
 
 
@@ -70,38 +72,39 @@ def line(context: Context, cable: Cable | None) -> Line:
     size, assumed = _size(context)
     room = _room(context)
     most = _longest(context, size, room)
-    limit = f"The leads may add {say(room.ohm, 'ohm')}: {room.why}." + (
-        "" if most is None else f" With this cable that is a run of {say(most, 'm')}."
-    )
+    limit = room.sentence if most is None else f"{room.sentence} {message('longest', length=say(most, 'm'))}"
     inputs: dict[str, Any] = {**size, "longest_m": most, "leads_ohm": room.ohm}
     if cable is None:
-        meaning = f"Its length was not measured, or its size is out of range, and no resistance is worked. {limit}"
-        return Line("Cable", "not worked", "test on site", meaning, "cable-resistance", inputs, assumed)
+        meaning = f"{message('not-measured')} {limit}"
+        shown = message("not-worked")
+        return Line(message("name"), shown, "test on site", meaning, "cable-resistance", inputs, assumed)
     inputs |= {"length_m": cable.length, "loop_ohm": cable.least, "most_ohm": cable.most}
-    shown = f"{say(cable.length, 'm', 4)}, both conductors {up_to(down(cable.least, 0.1), up(cable.most, 0.1), 'ohm')}"
-    verdict, told = _judged(context, cable, room)
-    return Line("Cable", shown, verdict, f"{told}{limit}", "cable-resistance", inputs, cable.assumed)
+    ohm = up_to(down(cable.least, 0.1), up(cable.most, 0.1), "ohm")
+    shown = message("run", length=say(cable.length, "m", 4), ohm=ohm)
+    verdict, advice = _judged(context, cable, room)
+    meaning = f"{advice} {limit}" if advice else limit
+    return Line(message("name"), shown, verdict, meaning, "cable-resistance", inputs, cable.assumed)
 
 
 def _judged(context: Context, cable: Cable, room: Room) -> tuple[Verdict, str]:
-    """The verdict, and what to do about it."""
+    """The verdict, and what to do about it; nothing where it is good."""
     if cable.most <= room.ohm:
         if context.opening.cable:
-            return "test on site", "The existing cable is metered before it is trusted. "
+            return "test on site", message("existing")
         return "good", ""
     if not room.sure:
-        return "test on site", "Layout and resistor of the control unit decide, and they are not known. "
+        return "test on site", message("not-known")
     if cable.least <= room.ohm:
-        return "test on site", "The run is at the limit: meter it with its far ends joined before it is covered. "
-    return "poor", f"The run adds too much. {_instead(context, cable, room)} "
+        return "test on site", message("at-the-limit")
+    return "poor", _instead(context, cable, room)
 
 
 def _instead(context: Context, cable: Cable, room: Room) -> str:
     """What to order in place of it."""
     square = context.answer("cable-resistance", {"length_m": cable.length, "area_mm2": 1.0, "conductor": "tinned"})
-    need = up(THIN * float(square["loop_ohm"]) / room.ohm, 0.1) if square else None
-    thicker = "" if need is None else f"cable of at least {say(need, 'mm2')}, or spare cores joined side by side, or "
-    return f"Order {thicker}a nearer input, or a transmitter at the opening."
+    if square is None:
+        return message("too-much")
+    return message("too-thin", area=say(up(THIN * float(square["loop_ohm"]) / room.ohm, 0.1), "mm2"))
 
 
 def _room(context: Context) -> Room:
@@ -109,15 +112,15 @@ def _room(context: Context) -> Room:
     unit = context.unit
     plain = context.rule("plain-leads", PLAIN_LEADS)
     if unit.layout == "none":
-        return Room(plain, "the loop has no resistor, and still has to read near zero", True)
+        return Room(plain, message("room-none", ohm=say(plain, "ohm")), True)
     percent = context.device.ratings.stated("end-of-line").percent or 0.0
     share = max(context.rule("loop-band", LOOP_BAND) - percent, 0.0)
     end, sure = _smallest(unit)
     ohm = end * share / 100
-    why = f"{short(share, '%')} of {say(end, 'ohm', 4)}, which the tolerance of the resistors leaves"
     if unit.layout == "parallel" and plain < ohm:
-        return Room(plain, "the loop still has to read near zero while shut", sure)
-    return Room(ohm, why if sure else f"{why}, the smallest of the usual resistors", sure)
+        return Room(plain, message("room-parallel", ohm=say(plain, "ohm")), sure)
+    values = {"ohm": say(ohm, "ohm"), "share": short(share, "%"), "end": say(end, "ohm", 4)}
+    return Room(ohm, message("room-band" if sure else "room-usual", **values), sure)
 
 
 def _smallest(unit: ControlUnit) -> tuple[float, bool]:
@@ -142,9 +145,9 @@ def _size(context: Context) -> tuple[Mapping[str, float], tuple[str, ...]]:
         return {"area_mm2": opening.cable_area_mm2}, ()
     thin = context.device.ratings.least("cable-area", "mm2")
     if not opening.cable and context.region in NORTH_AMERICA:
-        return {"awg": 22}, ("A new cable of the usual gauge there.",)
-    what = "The existing cable" if opening.cable else "A new cable"
-    return {"area_mm2": thin}, (f"{what} counts as {short(thin, 'mm2')}: its size is not in the survey.",)
+        return {"awg": 22}, (message("usual-gauge"),)
+    size = "size-existing" if opening.cable else "size-new"
+    return {"area_mm2": thin}, (message(size, area=short(thin, "mm2")),)
 
 
 def _spare(context: Context) -> float:

@@ -10,16 +10,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import floor
 
+from latchside.messages import messages
 from latchside.planning.figures_for.check_ins import needed_min
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import down, in_words, say, up_to
 from latchside.planning.plan import Expected, Line, Verdict
 from latchside.planning.service import later
 
+message = messages(__name__)
 DAY_MIN = 1440.0
 USES_A_DAY = 20.0
 """Openings a day where nobody counted them: the score that the label's life is stated for."""
-_INSTEAD = "Wire the opening, or order a device with a larger cell."
 _PLANNED = 10.0
 _ENOUGH = 2
 """Years from which a cell is a good one: it is not changed at every yearly service."""
@@ -56,20 +57,21 @@ def _line(context: Context, inputs: dict[str, float], worked: float) -> Line:
     months = 12 * whole if whole else floor(12 * years)
     due = later(context.on, months).isoformat()
     change = {"change_months": months} | ({"change_years": whole} if whole else {})
-    shown = f"change by {due}, after {say(whole, 'year') if whole else say(months, 'month')}"
-    told = f"{say(inputs['average_ua'], 'uA')} on average, {say(down(worked, 0.1), 'year')} at the most."
+    shown = message("change", day=due, after=say(whole, "year") if whole else say(months, "month"))
+    meaning = [message("average", current=say(inputs["average_ua"], "uA"), years=say(down(worked, 0.1), "year"))]
     if "cell-life" in ratings and label <= worked:
-        told = f"{told} The label's limit comes first: {in_words(ratings.stated('cell-life'))}."
+        meaning.append(message("label", life=in_words(ratings.stated("cell-life"))))
     verdict: Verdict = "none" if uses is None or whole < _ENOUGH else "good"
     if not whole:
         verdict = "poor"
-        told = f"{told} It does not last from one yearly service to the next. {_INSTEAD}"
+        meaning.append(message("too-short"))
     if context.opening.outdoors:
         verdict = "none" if verdict == "good" else verdict
-        told = f"{told} Frost shortens it, by how much is not worked."
-    meaning = f"{told} A ceiling: a low-cell report wins over the day."
-    assumed = (f"Opened {USES_A_DAY:g} times a day, which nobody counted.",) if uses is None else ()
-    return Line("Cell", shown, verdict, meaning, "cell-life", {**inputs, "years": worked, **change}, assumed)
+        meaning.append(message("frost"))
+    meaning.append(message("ceiling"))
+    assumed = (message("uses", times=f"{USES_A_DAY:g}"),) if uses is None else ()
+    worked_from = {**inputs, "years": worked, **change}
+    return Line(message("name"), shown, verdict, " ".join(meaning), "cell-life", worked_from, assumed)
 
 
 def expected(context: Context) -> Iterator[Expected]:
@@ -78,4 +80,4 @@ def expected(context: Context) -> Iterator[Expected]:
     if context.device.traits.has("cell"):
         low = max(ratings.floor("cell-voltage", "V"), ratings.most("cell-low", "V"))
         high = ratings.limit("cell-voltage", "V")
-        yield Expected("cell-voltage", "Cell, lowest during a report", "V", low, high, up_to(low, high, "V"))
+        yield Expected("cell-voltage", message("voltage"), "V", low, high, up_to(low, high, "V"))

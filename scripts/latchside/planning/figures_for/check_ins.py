@@ -7,10 +7,12 @@ from typing import Any
 
 from latchside.figures.for_device.check_ins import FIGURE, GRADES, IN_SECONDS, Asked, asked_by, time
 from latchside.figures.for_device.worked import Missing
+from latchside.messages import messages
 from latchside.planning.figures_for.context import NORTH_AMERICA, Context
 from latchside.planning.figures_for.shown import say, up_to
 from latchside.planning.plan import Expected, Line, Verdict
 
+message = messages(__name__)
 LOSS = 0.1
 """Share of check-ins that are taken to be lost."""
 COMMON = "grade-2"
@@ -49,43 +51,39 @@ def check_ins(context: Context) -> Iterator[Line]:
 
 
 def _ungraded(inputs: dict[str, Any], tries: int) -> Line:
-    shown = f"{tries} within {say(inputs['window_h'], 'h')}"
-    meaning = f"Trouble shows when all {tries} in a row are lost. A dead device goes unnoticed until then."
-    assumed = (f"The window is the label's, and {say(100 * LOSS, '%')} of check-ins are lost, each by itself.",)
-    return Line("Check-ins", shown, "none", meaning, FIGURE, inputs, assumed)
+    shown = message("within", tries=tries, window=say(inputs["window_h"], "h"))
+    assumed = (message("window-of-label", share=say(100 * LOSS, "%")),)
+    return Line(message("name"), shown, "none", message("in-a-row", tries=tries), FIGURE, inputs, assumed)
 
 
 def _graded(context: Context, needed: Asked, inputs: dict[str, Any], tries: int) -> Line:
     slow, two_way = float(inputs["check_in_min"]), context.two_way
     sure, best = needed.longest(polled=two_way is True), needed.longest(polled=two_way is not False)
-    shown = f"every {time(slow)} at the slowest, {time(sure)} or less is asked"
-    rule = (
-        f"{needed.words.capitalize()} asks for a message every {time(needed.between_min)}, and for none older than "
-        f"{time(needed.setting_min)} when the system is set."
-    )
+    shown = message("slowest", slowest=time(slow), asked=time(sure))
+    between, setting = time(needed.between_min), time(needed.setting_min)
+    rule = message("rule", grade=needed.grade, between=between, setting=setting)
     verdict: Verdict = "good" if slow <= sure else "test on site" if slow <= best else "poor"
     meaning = f"{rule} {_then(needed, verdict, tries, two_way)}"
-    assumed = ["The times of the grade are those of EN 50131-1, from memory: check your edition."]
+    assumed = [message("from-memory")]
     if context.grade is None:
         verdict = "test on site"
-        assumed.append(f"The grade is not known. It is judged as {needed.words}, a common one.")
+        assumed.append(message("grade-not-known", grade=needed.grade))
     if two_way is None and needed.longest(polled=True) != needed.longest(polled=False):
-        assumed.append("Whether the control unit polls its devices when it is set is not known.")
-    return Line("Check-ins", shown, verdict, meaning, FIGURE, inputs, tuple(assumed))
+        assumed.append(message("polling-not-known"))
+    return Line(message("name"), shown, verdict, meaning, FIGURE, inputs, tuple(assumed))
 
 
 def _then(needed: Asked, verdict: Verdict, tries: int, two_way: bool | None) -> str:
     """What follows: what proves it, or what is ordered instead."""
     if verdict == "good":
-        return f"The device checks in {tries} times in that time. Prove it with nobody touching the opening."
+        return message("good", tries=tries)
     if verdict == "test on site":
-        return "It keeps that only where it is two-way and is polled when the system is set. See that happen."
+        return message("only-two-way")
     if needed.between_min < IN_SECONDS:
-        return f"Wire the opening, or order control unit and device that both state {needed.words}."
+        return message("in-seconds", grade=needed.grade)
     one_way, polled = needed.longest(polled=False), needed.longest(polled=True)
-    needs = time(polled if two_way else one_way)
-    order = f"It checks in too seldom. Order a device whose label says {needs} or less, or wire the opening."
-    return f"{order} One that is polled when the system is set may take {time(polled)}." if two_way is None else order
+    order = message("too-seldom", needed=time(polled if two_way else one_way))
+    return order if two_way is not None else f"{order} {message('polled-may-take', polled=time(polled))}"
 
 
 def needed_min(context: Context) -> float | None:
@@ -102,13 +100,12 @@ def expected(context: Context) -> Iterator[Expected]:
     needed = asked_here(context)
     if needed is None:
         low, high = ratings.floor("check-in", "min"), ratings.limit("check-in", "min")
-        yield Expected("check-in", "Time between check-ins", "min", low, high, up_to(low, high, "min"))
+        yield Expected("check-in", message("between"), "min", low, high, up_to(low, high, "min"))
         return
-    most, unsure = needed.longest(polled=context.two_way is True), " (grade not known)" if context.grade is None else ""
     for measure, label, limit in (
-        ("check-in", "Time between check-ins", most),
-        ("window-at-grade", "Unheard time that shows trouble", needed.between_min),
-        ("age-at-setting", "Age of the last message when setting", needed.setting_min),
+        ("check-in", message("between"), needed.longest(polled=context.two_way is True)),
+        ("window-at-grade", message("unheard"), needed.between_min),
+        ("age-at-setting", message("age"), needed.setting_min),
     ):
-        words = f"at most {time(limit)}, as {needed.words} asks{unsure}"
-        yield Expected(measure, label, "min", None, limit, words)
+        id_ = "limit-not-known" if context.grade is None else "limit"
+        yield Expected(measure, label, "min", None, limit, message(id_, limit=time(limit), grade=needed.grade))

@@ -1,7 +1,7 @@
-"""What the figures of an opening are worked from, and the working itself, which is done once for the same inputs.
+"""What the figures of an opening are calculated from, and the calculation, which runs once for the same inputs.
 
-Many openings of many surveys ask the same: the same wall, the same cable, the same cell. Answers are kept by the
-figure and its inputs, a bounded number of them.
+Many openings share a wall, a cable or a cell, so results are cached by the figure and its inputs, a bounded number of
+them.
 """
 
 from __future__ import annotations

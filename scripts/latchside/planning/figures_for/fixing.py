@@ -10,30 +10,25 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from latchside.figures.for_device.worked import Missing
-from latchside.library.quantity import Quantity
 from latchside.library.traits import place_on
+from latchside.messages import Message, messages, within
 from latchside.planning.figures_for import kept
 from latchside.planning.figures_for.context import Context, Device
-from latchside.planning.figures_for.ladder import ACCESS, LADDER_M, too_high
-from latchside.planning.figures_for.magnet import NO_SPACER, steel_at
-from latchside.planning.figures_for.places import PLACES, RECESSED
-from latchside.planning.figures_for.shown import in_words, say
+from latchside.planning.figures_for.ladder import LADDER_M, too_high
+from latchside.planning.figures_for.magnet import NO_SPACER, spacers_first, steel_at
+from latchside.planning.figures_for.places import PLACES, Place
+from latchside.planning.figures_for.shown import say, up_to
 from latchside.planning.figures_for.trip import place as place_along
 from latchside.planning.holes import no_holes
 from latchside.planning.plan import Fixing, Line
 from latchside.surveys.survey import Opening
 
+message = messages(__name__)
 METAL_MM, MAINS_MM = 100.0, 300.0
 """Distance of a transmitter from large metal and from mains: position-transmitter."""
-_HARDWARE = {
-    "panic-bar": "Panic bar: no part and no cable on the bar, in its swing or at its latch and rods.",
-    "magnetic-lock": "Magnetic lock: at the other end of the head from it.",
-    "electric-strike": "Electric strike: no hole near its cable. It is tried locked and released.",
-    "closer": "Closer: clear of its arm through the whole swing.",
-}
-"""What the hardware of a door asks of the place of a contact, common practice; in the order of words."""
-_STRAY = "Its field can hold a reed closed or open, so it is tried locked and released."
-_POWERED = "Powered: the drive is isolated and locked off before hands or tools go near it."
+_HARDWARE = ("panic-bar", "magnetic-lock", "electric-strike", "closer")
+"""Hardware of a door that asks something of the place of a contact, common practice; in the order of words."""
+_STEEL = {True: "yes", False: "no", None: "unknown"}
 _NO_HOLE = ("glass", "plastic")
 _HIGH = ("hinged-door", "double-door", "casement", "tilt-and-turn")
 
@@ -48,210 +43,184 @@ def fixing(context: Context, spacer: Line | None) -> Fixing | None:
     if not magnet:
         pieces = ""
     elif context.device.transmitter:
-        pieces = f"none at the transmitter; the wired contact: {_of_contact(context.contact, spacer, steel)}"
+        pieces = _of_contact(context.contact, spacer, steel)
     else:
-        pieces = _pieces(context.device, spacer, steel)
-    never = f"Never drilled: {place.never}."
+        pieces = _pieces(context.device, spacer, steel, "own")
     if kept.stays(context) and not kept.second(context):
         sensor, magnet, pieces = _in_place(context, sensor)
-    hold = " ".join((_hold(context), never, *_hardware(context)))
-    return Fixing(sensor, magnet, _sentence(pieces) if magnet else "", _height(context), hold)
+    hold = " ".join((*_hold(context), message("never", parts=place.never), *_hardware(context)))
+    return Fixing(sensor, magnet, pieces, _height(context), hold)
 
 
 def _in_place(context: Context, sensor: str) -> tuple[str, str, str]:
     """Of a contact that stays nothing is moved; a transmitter for it is placed by the place of a transmitter."""
-    first = sensor if context.device.transmitter else "The contact in place stays where it is."
+    first = sensor if context.device.transmitter else message("sensor-stays")
     if context.device.wired and not context.device.traits.magnetic:
         return first, "", ""
-    return first, "The magnet in place stays where it is.", "none: nothing is moved"
+    return first, message("magnet-stays"), message("nothing-moved")
 
 
-def _hardware(context: Context) -> Iterator[str]:
+def _hardware(context: Context) -> Iterator[Message]:
     """What the hardware of the door asks of the place."""
     fitted = context.opening.hardware or ()
-    for one, words in _HARDWARE.items():
+    for one in _HARDWARE:
         if one in fitted:
             stray = one == "magnetic-lock" and (context.device.transmitter or context.device.traits.magnetic)
-            yield f"{words} {_STRAY}" if stray else words
+            yield message("magnetic-lock-stray" if stray else one)
     if context.opening.powered:
-        yield _POWERED
+        yield message("powered")
 
 
 def _of_contact(contact: Device | None, spacer: Line | None, steel: bool | None) -> str:
     """What goes under the contact on the loop of a transmitter; its own profile tells where its class is not named."""
     if contact is not None:
-        return _pieces(contact, spacer, steel)
-    return _off_steel(None) if steel else "by its own profile"
+        return _pieces(contact, spacer, steel, "on-loop")
+    return message("pieces-packing" if steel else "pieces-profile")
 
 
-def _pieces(device: Device, spacer: Line | None, steel: bool | None) -> str:
-    """What goes under or round the halves: to bring them level, and to hold them off steel, where that is known."""
+def _pieces(device: Device, spacer: Line | None, steel: bool | None, contact: str) -> str:
+    """What goes under or round the halves: to bring them level, and to hold them off steel, where that is known.
+
+    `contact` is `own` for the device itself and `on-loop` for the wired contact of a transmitter.
+    """
     if device.traits.bracketed:
-        return f"the bracket of the set, slid in its slots{_HELD_OFF[steel]}"
-    off = _off_steel(device)
+        return message("pieces-bracket", steel=_STEEL[steel], contact=contact)
     if device.drilled:
-        return {True: off, False: _NONE, None: f"{_NONE}; {_IF_STEEL} {off}"}[steel]
+        id_ = {True: "pieces-sleeve", False: "pieces-none", None: "pieces-sleeve-on-steel"}[steel]
+        return message(id_, contact=contact)
     if spacer is None:
-        return _NONE
+        return message("pieces-none", contact=contact)
     if steel and spacer.shown == NO_SPACER:
-        return off
-    more = "as many more under both halves as the set has"
-    return spacer.shown + {True: f"; against the steel {more}", False: "", None: f"; {_IF_STEEL} {more}"}[steel]
-
-
-_NONE = "none in this set"
-_IF_STEEL = "where a test magnet finds steel:"
-_HELD_OFF = {
-    True: ", which holds the magnet off the steel", False: "", None: ", which holds the magnet off any steel",
-}  # fmt: skip
-
-
-def _off_steel(device: Device | None) -> str:
-    """What holds a contact off the steel; of any kind where its class is not named."""
-    if device is not None and device.drilled:
-        return "a plastic sleeve round each half, against the steel"
-    if device is not None and not device.traits.bracketed:
-        return "the same spacers under both halves, off the steel"
-    return "its bracket or packing, against the steel"
+        return message("pieces-both-halves", contact=contact)
+    spacers = spacers_first(spacer) if contact == "own" else spacer.shown
+    return message("pieces-spacers", spacers=spacers, steel=_STEEL[steel], contact=contact)
 
 
 def _where(context: Context) -> tuple[str, str]:
     kind, device = context.opening.kind, context.device
     place = PLACES[kind]
     if device.transmitter:
-        free = f"at least {say(METAL_MM, 'mm')} from large metal and {say(MAINS_MM, 'mm')} from mains"
-        first = f"Transmitter on the fixed part or the wall beside the opening: dry, in reach, {free}."
+        first = message("transmitter", metal=say(METAL_MM, "mm"), mains=say(MAINS_MM, "mm"))
         if context.contact is not None and not context.contact.traits.magnetic:
-            return f"{first} The {context.contact.record.name.lower()} on its loop: {_own(context.contact, kind)}", ""
+            name, where = within(context.contact.record.name), _own(context.contact, kind)
+            return f"{first} {message('on-loop', contact=name, place=where)}", ""
         return first, _contact_on_loop(context)
     if not device.traits.magnetic:
         return _own(device, kind), ""
-    along = _along(context)
-    if device.drilled:
-        reed, magnet = _recessed(kind)
-        return f"Reed {reed}{along}.", f"Magnet {magnet}, on one line with the reed."
-    if device.traits.bracketed:
-        return (
-            f"Housing {place.sensor}{along}, its mark towards the magnet, its tail away from the leaf.",
-            f"Magnet on its bracket {place.magnet}, its middle at the mark.",
-        )
-    return (
-        f"Sensor {place.sensor}{along}, its mark towards the magnet.",
-        f"Magnet {place.magnet}, its middle at the mark.",
-    )
+    sensor, magnet = _halves(device, place)
+    ids = ("reed", "reed-magnet") if device.drilled else ("sensor", "magnet")
+    if device.traits.bracketed and not device.drilled:
+        ids = ("housing", "housing-magnet")
+    return message(ids[0], place=sensor, along=_along(context)), message(ids[1], place=magnet)
 
 
 def _own(device: Device, kind: str) -> str:
     """Where the record of a device says that it goes."""
-    return place_on(device.record, kind) or _NOWHERE
+    return place_on(device.record, kind) or message("no-place")
 
 
-def _recessed(kind: str) -> tuple[str, str]:
-    """Where reed and magnet of a drilled contact go."""
-    place = PLACES[kind]
-    return RECESSED.get(kind, (place.sensor.replace("on the", "in the", 1), place.magnet))
+def _halves(device: Device, place: Place) -> tuple[str, str]:
+    """Where sensor and magnet of a contact go."""
+    return (place.drilled_reed, place.drilled_magnet) if device.drilled else (place.sensor, place.magnet)
 
 
 def _contact_on_loop(context: Context) -> str:
     """Where the wired contact on the loop of a transmitter goes."""
-    contact, kind = context.contact, context.opening.kind
-    reed, magnet = PLACES[kind].sensor, PLACES[kind].magnet
+    contact, place = context.contact, PLACES[context.opening.kind]
     if contact is None:
-        return f"The magnet of the wired contact goes {magnet}; its other half {reed}."
-    name, half = contact.record.name.lower(), "housing" if contact.traits.bracketed else "other half"
-    if contact.drilled:
-        reed, magnet = _recessed(kind)
+        return message("on-loop-any", magnet=place.magnet, reed=place.sensor)
+    reed, magnet = _halves(contact, place)
     along = _along(replace(context, device=contact, contact=None))
-    return f"The magnet of the {name} goes {magnet}; its {half} {reed}{along}."
+    id_ = "on-loop-bracket" if contact.traits.bracketed else "on-loop-magnet"
+    return message(id_, contact=within(contact.record.name), magnet=magnet, reed=reed, along=along)
 
 
 def _along(context: Context) -> str:
     """How far from the corner it goes: no farther than where it trips in time; a hole no nearer than it may."""
     at = place_along(context)
     if at is None:
-        return ""
+        return "none"
     low = at.nearest if context.device.drilled and at.nearest < at.farthest else None
-    return f", {in_words(Quantity('mm', 'common practice', low=low, high=at.farthest))} from the corner"
+    return up_to(low, at.farthest, "mm")
 
 
 def _height(context: Context) -> str:
     height = context.opening.height_m
     if height is None:
-        return "Not known." if context.opening.kind not in _HIGH else "Not known; high up, where feet do not come."
+        return message("height-unknown-high" if context.opening.kind in _HIGH else "height-unknown")
     ladder = height > context.rule("ladder-height", LADDER_M)
-    how = f"from {ACCESS}" if too_high(context) else "from a ladder or a platform" if ladder else "from the floor"
-    return f"{say(height, 'm')} above the floor, {how}."
+    how = "height-access" if too_high(context) else "height-ladder" if ladder else "height-floor"
+    return message(how, height=say(height, "m"))
 
 
-def _hold(context: Context) -> str:
+def _hold(context: Context) -> Iterator[Message]:
+    """How it is held, in sentences."""
     opening, device = context.opening, context.device
     if kept.stays(context):
-        return _held_in_place(context)
-    if device.transmitter and _barred(opening):
-        return f"{_ON_THE_WALL} The contact on its loop: no hole and no screw in door or frame."
-    if opening.fire_rated or opening.escape:
-        return (
-            "No new hole and no new screw unless its listing, its certificate or its maker allows it, and the local "
-            "code; pads of a stated load only as far as they allow."
-        )
-    if opening.fire_rated is None or opening.escape is None:
-        return f"No hole before it is known whether it is fire-rated or an escape way. After that: {_usual(context)}"
-    if opening.drill is False:
-        barred = device.traits.needs_hole
-        return "Nothing may be drilled, so this contact has no place here." if barred else _stuck(context)
-    return _usual(context)
+        yield from _held_in_place(context)
+    elif device.transmitter and _barred(opening):
+        yield message("on-the-wall")
+        yield message("no-hole-on-loop")
+    elif opening.fire_rated or opening.escape:
+        yield message("no-hole")
+    elif opening.fire_rated is None or opening.escape is None:
+        yield message("before-known", usual=" ".join(_usual(context)))
+    elif opening.drill is not False:
+        yield from _usual(context)
+    elif device.traits.needs_hole:
+        yield message("no-place-for-holes")
+    else:
+        yield from _stuck(context)
 
 
-def _usual(context: Context) -> str:
+def _usual(context: Context) -> Iterator[Message]:
+    """How it is held where nothing bars a hole."""
     opening, device = context.opening, context.device
     materials = _materials(opening)
-    unsure = " The place is asked for first: drilling is not agreed." if opening.drill is None else ""
     if device.drilled:
-        sound = " Only where the material is sound and what lies behind is known." if materials - {"wood"} else ""
-        rail = opening.rail_depth_mm
-        glass = f" Glass begins {say(rail, 'mm')} from the edge." if rail is not None and opening.glazed else ""
-        return f"Drilled: {_hole(device)}.{glass}{sound}{unsure}"
-    if device.traits.bracketed:
-        tail = ", clamps for the tail" if device.traits.has("clamp") else ""
-        return f"Anchors or screws for the housing, locking washers on the bracket{tail}.{unsure}"
-    if device.transmitter:
-        return "Screws and plugs, because a pull at the cable takes a pad off." + unsure
-    if not device.traits.has("pad"):
-        return "Screws." + unsure
-    if materials & set(_NO_HOLE):
-        return _pads(materials)
-    if "unknown" in materials or None in materials:
-        return "Screws where the material takes them, pads where a hole would harm it." + unsure
-    if materials & {"steel", "aluminium"}:
-        metal = " of a metal that a magnet does not pull" if device.traits.magnetic else ""
-        return f"Screws{metal}, or pads on clean bare metal.{unsure}"
-    return "Screws." + unsure
+        yield from _drilled(context)
+    elif device.traits.bracketed:
+        yield message("bracket-and-tail" if device.traits.has("clamp") else "bracket")
+    elif device.transmitter:
+        yield message("screws-and-plugs")
+    elif not device.traits.has("pad"):
+        yield message("screws")
+    elif materials & set(_NO_HOLE):
+        yield from _pads(materials)
+        return
+    elif "unknown" in materials or None in materials:
+        yield message("screws-or-pads")
+    elif materials & {"steel", "aluminium"}:
+        yield message("screws-metal-magnet" if device.traits.magnetic else "screws-metal")
+    else:
+        yield message("screws")
+    if opening.drill is None:
+        yield message("not-agreed")
 
 
-def _hole(device: Device) -> str:
-    """Its hole, as far as its ratings state it."""
+def _drilled(context: Context) -> Iterator[Message]:
+    """Its hole, as far as its ratings state it, and what to know before it is drilled."""
+    opening, device = context.opening, context.device
     try:
         hole, depth = (say(device.ratings.most(name, "mm"), "mm") for name in ("hole-diameter", "hole-depth"))
+        yield message("drilled" if device.traits.magnetic else "drilled-plain", hole=hole, depth=depth)
     except Missing:
-        return "across and deep as its label says, which is read before any bit is chosen"
-    where = " in each half, more behind the reed" if device.traits.magnetic else ", more behind it for its leads"
-    return f"{hole} across and {depth} deep{where}"
+        yield message("drilled-by-label")
+    if opening.rail_depth_mm is not None and opening.glazed:
+        yield message("glass", rail=say(opening.rail_depth_mm, "mm"))
+    if _materials(opening) - {"wood"}:
+        yield message("sound")
 
 
-def _held_in_place(context: Context) -> str:
+def _held_in_place(context: Context) -> Iterator[Message]:
     """What stays is not touched; what is added beside it goes on the wall, or is named for the second contact."""
-    words = "The sound contact in place stays, and nothing is drilled for it."
+    yield message("sound-stays")
     if kept.second(context):
-        barred = " No hole and no screw for it." if _barred(context.opening) else ""
-        words = f"{words} The second contact is new.{barred}"
-    return f"{words} {_ON_THE_WALL}" if context.device.transmitter else words
-
-
-_NOWHERE = "Nothing says where it goes on such an opening: ask before anything is fixed."
-_ON_THE_WALL = (
-    "The transmitter is screwed to the wall beside the opening, not to door or frame: a pull at its cable takes a pad "
-    "off."
-)
+        yield message("second-new")
+        if _barred(context.opening):
+            yield message("second-no-hole")
+    if context.device.transmitter:
+        yield message("on-the-wall")
 
 
 def _barred(opening: Opening) -> bool:
@@ -262,20 +231,14 @@ def _materials(opening: Opening) -> set[str | None]:
     return {opening.leaf_material, opening.frame_material}
 
 
-def _stuck(context: Context) -> str:
+def _stuck(context: Context) -> Iterator[Message]:
     """Pads, for what they can bear."""
-    cable = ""
+    yield from _pads(_materials(context.opening))
     if context.device.wired:
-        half = "its half" if context.device.traits.magnetic else "the body"
-        cable = f" Each pad bears several times the weight of {half}, and the cable lies in stuck trunking."
-    return _pads(_materials(context.opening)) + cable
+        yield message("pads-bear-half" if context.device.traits.magnetic else "pads-bear-body")
 
 
-def _pads(materials: set[str | None]) -> str:
-    return "Pads on a clean, warm, dry surface, full strength after a day." + (
-        " No hole in glass." if "glass" in materials else ""
-    )
-
-
-def _sentence(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}."
+def _pads(materials: set[str | None]) -> Iterator[Message]:
+    yield message("pads")
+    if "glass" in materials:
+        yield message("no-hole-in-glass")

@@ -1,17 +1,19 @@
-"""A sound contact that stays: its own label tells its gap and reach, and the trial on site tells where there is none.
+"""A sound contact that stays: its own label states its gap and reach; without a label, the trial on site decides.
 
-Which part it is, nobody said. The limits of another class would call a good contact poor, or a poor one good.
+Its class is not known. The limits of another class would call a good contact poor, or a poor one good.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from latchside.messages import messages
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import say
 from latchside.planning.names import contacts
 from latchside.planning.plan import Line
 
+message = messages(__name__)
 OF_OPENING = frozenset({"play", "trip"})
 """Readings that the opening sets and no label: how far it plays, and how far it may be open unseen."""
 
@@ -30,17 +32,10 @@ def second(context: Context) -> bool:
 def kept(context: Context) -> Iterator[Line]:
     """The gap of the contact in place, judged by nobody before its label is read or it is tried."""
     if context.device.wired and not context.device.traits.magnetic:
-        yield Line("Contact in place", "by its own label", "test on site", _told(""), "loop-states", {})
+        yield Line(message("name"), message("by-label"), "test on site", message("meaning"), "loop-states", {})
         return
     gap, play = context.opening.gap_mm, context.opening.play_mm
-    shown = "by its own label" if gap is None else f"{say(gap, 'mm')}, by its own label"
-    loose = f" Try it pushed and pulled through its play, {say(play, 'mm')}." if play else ""
+    shown = message("by-label") if gap is None else message("gap", gap=say(gap, "mm"))
+    meaning = message("meaning-loose", play=say(play, "mm")) if play else message("meaning")
     inputs = {"gap_mm": gap, "play_mm": play}
-    yield Line("Gap and reach, contact in place", shown, "test on site", _told(loose), "reed-gap", inputs)
-
-
-def _told(loose: str) -> str:
-    return (
-        "The contact in place stays, and its label is not known here. Read it, or try it: open and close ten times, "
-        f"and the meter shows each.{loose} What it does decides, and no figure of another class."
-    )
+    yield Line(message("name-magnetic"), shown, "test on site", meaning, "reed-gap", inputs)

@@ -4,21 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from latchside.messages import messages
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import say, up
 from latchside.planning.plan import Line
 
+message = messages(__name__)
 LADDER_M = 1.8
 """Height above which work takes a ladder, where the firm has no rule of its own."""
 LADDER_MOST_M = 4.0
 """Height above which no work is done from a ladder, where the firm has no rule of its own."""
-ACCESS = "a tower or a powered platform"
+ACCESS = message("access")
 """What the work above that takes."""
-_ASSUMED = "The top support of the ladder is at the height of the work."
-_ORDER = (
-    f"Order {ACCESS}, with people trained on it, and check that it goes in and stands level there. Local law decides "
-    "who may use it, and whether a ladder may be used at all."
-)
 
 
 def too_high(context: Context) -> bool:
@@ -36,13 +33,10 @@ def ladder(context: Context) -> Iterator[Line]:
     answer = context.answer("ladder", inputs)
     if answer is None or too_high(context):
         most = say(context.rule("ladder-most", LADDER_MOST_M), "m")
-        meaning = f"Work with both hands above {most} is not done from a ladder, by house rule. It takes {ACCESS}."
-        yield Line("Ladder", "no leaning ladder", "poor", meaning, "ladder", inputs, (), _ORDER)
+        meaning = message("too-high", most=most)
+        yield Line(message("name"), message("no-ladder"), "poor", meaning, "ladder", inputs, (), message("order"))
         return
     out, long = up(answer["setback_m"], 0.05), up(answer["ladder_length_m"], 0.1)
-    shown = f"foot {say(out, 'm')} out, ladder of at least {say(long, 'm')}"
-    meaning = (
-        f"One out for four along the ladder, an angle of {say(answer['angle_deg'], 'deg')}. The top rungs are not "
-        "stood on, so the ladder is longer than this. A stepladder or a platform comes first."
-    )
-    yield Line("Ladder", shown, "none", meaning, "ladder", inputs, (_ASSUMED,))
+    shown = message("foot", out=say(out, "m"), long=say(long, "m"))
+    meaning = message("angle", angle=say(answer["angle_deg"], "deg"))
+    yield Line(message("name"), shown, "none", meaning, "ladder", inputs, (message("support"),))

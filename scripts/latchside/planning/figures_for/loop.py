@@ -11,27 +11,19 @@ from math import inf
 from typing import Any
 
 from latchside.figures.models.loop_states import Window, smallest_gap, told_apart
-from latchside.figures.rounding import between, joined
+from latchside.figures.rounding import between
+from latchside.messages import messages
 from latchside.planning.figures_for import cable as cables
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import down, in_words, say, third_digit, up, up_to
 from latchside.planning.plan import Expected, Line, Verdict
 
+message = messages(__name__)
 CLEAR = 0.05
 """Share of the supply that two states are apart in a loop that is told well."""
 DOUBLE = ("double", "double-across")
 """Layouts with a second resistor."""
-_STATES = {"shut": "leaf shut", "open": "leaf open", "short": "pair shorted", "cut": "pair cut"}
-_LAYOUTS = {
-    "none": "no resistor", "series": "one resistor in series", "parallel": "one resistor across the contact",
-    "double": "two resistors, one in series and one across the contact",
-    "double-across": "two resistors, one in series with the contact and one across both",
-}  # fmt: skip
-_CUT = {
-    "none": "A cut reads as an open leaf, and a short as a shut one.", "series": "A cut reads as an open leaf.",
-    "parallel": "A cut reads open circuit, and a short as a shut leaf.", "double": "A cut reads open circuit.",
-    "double-across": "A cut reads open circuit.",
-}  # fmt: skip
+_STATES = ("shut", "open", "short", "cut")
 
 Band = tuple[float, float | None]
 """Lowest and highest in ohm; None is no limit."""
@@ -52,11 +44,8 @@ def _of_transmitter(context: Context) -> Line:
     ratings = context.device.ratings
     longest = say(ratings.most("cable-length", "m"), "m")
     shown = in_words(ratings.stated("end-of-line"))
-    meaning = (
-        f"The label of the transmitter names one of these, or a plain loop. At most {longest} to the farthest contact, "
-        f"which with its cable reads {in_words(ratings.stated('contact-resistance'))} shut."
-    )
-    return Line("Loop at the terminals", shown, "none", meaning, "loop-states", {"layout": "series"})
+    meaning = message("label", longest=longest, resistance=in_words(ratings.stated("contact-resistance")))
+    return Line(message("at-terminals"), shown, "none", meaning, "loop-states", {"layout": "series"})
 
 
 @dataclass(frozen=True)
@@ -112,44 +101,35 @@ def _sure(context: Context) -> frozenset[str]:
 
 def _assumed(context: Context, end: float, two: bool) -> tuple[str, ...]:
     unit = context.unit
-    told = []
+    assumed = []
     if unit.layout is None:
-        told.append("The layout is not known and counts as one resistor in series.")
+        assumed.append(message("layout-assumed"))
     if unit.end_of_line_ohm is None and unit.layout != "none":
-        told.append(f"The resistor is not known and counts as {say(end, 'ohm', 4)}.")
+        assumed.append(message("end-assumed", ohm=say(end, "ohm", 4)))
     if two and unit.second_resistor_ohm is None:
-        told.append("The second resistor is not known and counts as the same value.")
-    return tuple(told)
+        assumed.append(message("second-assumed"))
+    return tuple(assumed)
 
 
 def _reading(context: Context, cable: cables.Cable | None) -> Line:
     found = readings(context, cable)
-    shown = f"shut {up_to(*found.shut, 'ohm')}; open {up_to(*found.open, 'ohm')}"
     sure = {"shut", "open"} <= found.sure
-    if not sure:
-        shown = f"with what is assumed: {shown}"
-    meaning = (
-        f"{_LAYOUTS[found.layout].capitalize()}, metered with the pair off its terminals. {_CUT[found.layout]} A short "
-        f"reads {up_to(None, found.short, 'ohm')}.{_shared(context, found.layout)}"
-    )
+    states = {"shut": up_to(*found.shut, "ohm"), "open": up_to(*found.open, "ohm")}
+    shown = message("states" if sure else "states-assumed", **states)
+    meaning: str = message("metered", layout=found.layout, short=up_to(None, found.short, "ohm"))
+    if _shared(context, found.layout):
+        meaning = f"{meaning} {message('shared')}"
     inputs = {
         "layout": found.layout, "end_ohm": found.end, "shut_ohm": list(found.shut), "open_ohm": list(found.open),
         "short_ohm": found.short, **({"contact_ohm": found.second} if found.second else {}),
     }  # fmt: skip
-    return Line(
-        "Loop reading", shown, "none" if sure else "test on site", meaning, "loop-states", inputs, found.assumed
-    )
+    verdict: Verdict = "none" if sure else "test on site"
+    return Line(message("reading"), shown, verdict, meaning, "loop-states", inputs, found.assumed)
 
 
-def _shared(context: Context, layout: str) -> str:
-    """What a second contact on the same loop means for its resistors."""
-    opening = context.opening
-    if layout not in DOUBLE or not (opening.passive_leaf or opening.upper_sash):
-        return ""
-    return (
-        " Where both contacts share this loop, one resistor lies across both, and a cut between them reads as an open "
-        "leaf."
-    )
+def _shared(context: Context, layout: str) -> bool:
+    """Whether a second contact may be on the same loop, between its resistors."""
+    return layout in DOUBLE and bool(context.opening.passive_leaf or context.opening.upper_sash)
 
 
 def _window(context: Context, cable: cables.Cable | None) -> Iterator[Line]:
@@ -170,17 +150,17 @@ def _window(context: Context, cable: cables.Cable | None) -> Iterator[Line]:
     states = _states(context, inputs)
     if states is None:
         return
-    shown = "; ".join(f"{said} {between(states[one].low, states[one].high, 'V')}" for one, said in _STATES.items())
+    shown = message("voltages", **{one: between(states[one].low, states[one].high, "V") for one in _STATES})
     groups = told_apart(states)
     gap = smallest_gap(states, groups)
-    alike = [[_STATES[one] for one in group if one in _STATES] for group in groups]
-    said = [f"{joined(group).capitalize()} read alike." for group in alike if len(group) > 1]
-    others = "The others" if said else "All four"
-    said.append(f"{others} stand at least {say(down(gap, 0.01), 'V')} apart.")
+    alike = [[one for one in _STATES if one in group] for group in groups]
+    meaning = [message("alike", states="-".join(group)) for group in alike if len(group) > 1]
+    meaning.append(message("others-apart" if meaning else "apart", gap=say(down(gap, 0.01), "V")))
+    meaning.append(message("windows"))
     blind = any({"shut", "open"} <= set(group) for group in groups)
     verdict: Verdict = "poor" if blind else "good" if gap >= CLEAR * unit.supply_v else "test on site"
-    meaning = f"{' '.join(said)} The document of the control unit has its own windows, and those win."
-    yield Line("Input voltage", shown, verdict, meaning, "loop-states", {**inputs, "smallest_gap_v": gap}, ())
+    inputs["smallest_gap_v"] = gap
+    yield Line(message("input"), shown, verdict, " ".join(meaning), "loop-states", inputs, ())
 
 
 def _states(context: Context, inputs: Mapping[str, Any]) -> dict[str, Window] | None:
@@ -198,22 +178,18 @@ def _states(context: Context, inputs: Mapping[str, Any]) -> dict[str, Window] | 
     }  # fmt: skip
 
 
-_EXPECTED = {"shut": "Loop, leaf shut", "open": "Loop, leaf open", "short": "Loop, shorted at the contact"}
-
-
 def expected(context: Context) -> Iterator[Expected]:
     """What a meter should read. A reading with a resistor that nobody named is left out."""
     ratings = context.device.ratings
     if context.device.transmitter:
         low = ratings.least("loop-open", "ohm")
-        yield Expected("loop-open", "Loop, leaf open", "ohm", low, None, up_to(low, None, "ohm"))
+        yield Expected("loop-open", message("expected-terminals"), "ohm", low, None, up_to(low, None, "ohm"))
     elif context.device.wired:
         found = readings(context, cables.run(context))
         bands: dict[str, tuple[float | None, float | None]] = {
             "shut": found.shut, "open": found.open, "short": (None, found.short),
         }  # fmt: skip
-        for state, label in _EXPECTED.items():
+        for state, (low_, high) in bands.items():
             if state in found.sure:
-                low_, high = bands[state]
-                layout = f", {_LAYOUTS[found.layout]}"
-                yield Expected(f"loop-{state}", f"{label}{layout}", "ohm", low_, high, up_to(low_, high, "ohm"))
+                label = message(f"expected-{state}", layout=found.layout)
+                yield Expected(f"loop-{state}", label, "ohm", low_, high, up_to(low_, high, "ohm"))

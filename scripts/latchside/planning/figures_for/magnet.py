@@ -13,11 +13,13 @@ from dataclasses import dataclass
 
 from latchside.figures.for_device.mounted import sure
 from latchside.figures.for_device.worked import Missing
+from latchside.messages import Message, messages
 from latchside.planning import bounds
 from latchside.planning.figures_for.context import Context, Device
 from latchside.planning.figures_for.shown import down, mm, up_to
 from latchside.planning.plan import Expected, Line, Verdict
 
+message = messages(__name__)
 HALF = 0.5
 """Share of the make distance that the gap itself is fitted to."""
 LEVEL_MM = 2.0
@@ -45,7 +47,7 @@ class Reach:
 
 
 def steel_at(context: Context) -> bool | None:
-    """Whether steel lies near magnet or reed. A leaf or frame of steel is steel, whatever else is said of it."""
+    """Whether steel lies near magnet or reed: always where leaf or frame is steel; None where that is not known."""
     opening = context.opening
     if "steel" in (opening.leaf_material, opening.frame_material):
         return True
@@ -108,11 +110,7 @@ def magnet(context: Context) -> Iterator[Line]:
 
 
 def _contact_of_transmitter() -> Line:
-    meaning = (
-        "The transmitter reports a loop. Gap and reach are those of the wired contact on it: gap, play and sag stay "
-        "below the make distance on its label with a margin, and gap and play below its break distance."
-    )
-    return Line("Gap and reach", "by the label of the wired contact", "none", meaning, "reed-gap", {})
+    return Line(message("gap"), message("by-label"), "none", message("of-contact"), "reed-gap", {})
 
 
 def _gap(context: Context) -> Line:
@@ -121,53 +119,47 @@ def _gap(context: Context) -> Line:
     best, worst = _best(context, steel), left(context, steel=steel is not False)
     assumed = []
     if steel is None:
-        assumed.append("Whether steel lies near is not known: the limit shown is that on steel.")
+        assumed.append(message("steel-not-known"))
     if opening.play_mm is None:
-        assumed.append("The play is not known and counts as none.")
+        assumed.append(message("play-not-known"))
     sag = bounds.sag(context.house)
-    assumed.append(f"{mm(sag)} are added for sag and season.")
+    assumed.append(message("sag", sag=mm(sag)))
     inputs = {
         "gap_mm": opening.gap_mm, "play_mm": opening.play_mm, "sag_mm": sag, "steel": steel, "make_mm": worst.make,
         "make_off_steel_mm": best.make, "rest_to_mm": worst.rest, "fit_from_mm": worst.fit_from,
         "fit_to_mm": worst.fit_to,
     }  # fmt: skip
-    limit = f"fit to {up_to(worst.fit_from, down(worst.fit_to, 0.1), 'mm')}"
+    fit = up_to(worst.fit_from, down(worst.fit_to, 0.1), "mm")
     if opening.gap_mm is None:
-        meaning = "The gap was not measured. It is measured before a device is packed, leaf shut and latched."
-        return Line("Gap and reach", limit, "test on site", meaning, "reed-gap", inputs, tuple(assumed))
+        meaning: str = message("not-measured")
+        limit = message("fit-to", range=fit)
+        return Line(message("gap"), limit, "test on site", meaning, "reed-gap", inputs, tuple(assumed))
     verdict, meaning = _judged(opening.gap_mm, opening.play_mm or 0.0, sag, best, worst, context.device)
     kept = context.device.wired and opening.old_contact
     if kept:
-        assumed.append("The contact in place counts as one of this class, and its own label may say less.")
+        assumed.append(message("in-place"))
     if (opening.play_mm is None or kept) and verdict == "good":
         verdict = "test on site"
     if steel and verdict == "test on site" and best != worst:
-        meaning = f"{meaning} Spacers, a bracket or packing under both halves win some of the reach back."
-    shown = f"{mm(opening.gap_mm)}, {limit}"
-    return Line("Gap and reach", shown, verdict, meaning, "reed-gap", inputs, tuple(assumed))
+        meaning = f"{meaning} {message('win-back')}"
+    shown = message("gap-fit-to", gap=mm(opening.gap_mm), range=fit)
+    return Line(message("gap"), shown, verdict, meaning, "reed-gap", inputs, tuple(assumed))
 
 
 def _judged(gap: float, play: float, sag: float, best: Reach, worst: Reach, device: Device) -> tuple[Verdict, str]:
     both = gap + play
-    resting = f"{'Gap, play and sag' if play else 'Gap and sag'} together, {mm(both + sag)},"
+    together = {"play": "yes" if play else "no", "sum": mm(both + sag)}
     if both + sag > best.make:
-        return "poor", (
-            f"{resting} are more than the make distance that is sure, {mm(down(best.make, 0.1))}. The zone may stay "
-            "open with the leaf shut. Choose a contact of wider reach, or bring the halves nearer to each other."
-        )
+        return "poor", message("too-wide", make=mm(down(best.make, 0.1)), **together)
     if gap < worst.fit_from:
-        apart = "Let the flanges in deeper." if device.drilled else "Set the halves apart."
-        return "test on site", f"Less than the least gap to fit to, {mm(worst.fit_from)}: they would touch. {apart}"
+        near = "too-near-drilled" if device.drilled else "too-near"
+        return "test on site", message(near, least=mm(worst.fit_from))
     if both > worst.rest:
-        where = "the make distance" if best == worst else "the make distance that steel would leave"
-        return "test on site", (
-            f"{resting} leave too little of {where}, {mm(down(worst.make, 0.1))}. Tape the halves nearer to each "
-            "other, or choose a contact of wider reach."
-        )
+        left_over = "little-left" if best == worst else "little-left-on-steel"
+        return "test on site", message(left_over, make=mm(down(worst.make, 0.1)), **together)
     if gap > worst.fit_to:
-        return "test on site", f"Wider than the gap to fit to, {mm(down(worst.fit_to, 0.1))}. Tape the halves nearer."
-    spare = mm(down(worst.make - both - sag, 0.1))
-    return "good", f"{resting} stay below the make distance that is sure, with {spare} to spare."
+        return "test on site", message("wide", most=mm(down(worst.fit_to, 0.1)))
+    return "good", message("good", spare=mm(down(worst.make - both - sag, 0.1)), **together)
 
 
 def _push(context: Context) -> Line | None:
@@ -178,24 +170,23 @@ def _push(context: Context) -> Line | None:
     best, worst = _best(context, steel), left(context, steel=steel is not False)
     across = _across(context)
     least = context.device.ratings.most("least-gap", "mm") if "least-gap" in context.device.ratings else None
-    assumed = ("Whether steel lies near is not known: the limit shown is that on steel.",) if steel is None else ()
+    assumed = (message("steel-not-known"),) if steel is None else ()
     inputs = {
         "gap_mm": gap, "play_mm": play, "break_mm": worst.breaks, "break_off_steel_mm": best.breaks,
         "play_across_mm": across, "least_gap_mm": least,
     }  # fmt: skip
-    shown = f"{mm(gap + play)} pushed, opens at {mm(down(worst.breaks, 0.1))} or more"
+    shown = message("pushed", pushed=mm(gap + play), opens=mm(down(worst.breaks, 0.1)))
     verdict: Verdict
-    verdict, meaning = "good", "Pushed and pulled through all its play, the latched leaf does not open the reed."
+    verdict, meaning = "good", message("push-good")
     if gap + play >= best.breaks:
-        verdict, meaning = "poor", f"A push or a gust alone opens the zone. {_MEND}"
+        verdict, meaning = "poor", message("push-opens")
     elif least is not None and gap - play < least:
-        verdict, meaning = "poor", f"Pushed in, the gap is less than a balanced contact takes, {mm(least)}. {_MEND}"
+        verdict, meaning = "poor", message("push-too-near", least=mm(least))
     elif gap + play >= worst.breaks:
-        verdict, meaning = "test on site", f"Flush on steel a push or a gust opens the zone. {_MEND}"
+        verdict, meaning = "test on site", message("push-opens-on-steel")
     elif across is not None and play > across:
-        verdict = "test on site"
-        meaning = f"A hinged leaf plays across the barrels, and only {mm(across)} is allowed there. {_MEND}"
-    return Line("Push and break distance", shown, verdict, meaning, "reed-gap", inputs, assumed)
+        verdict, meaning = "test on site", message("push-across", across=mm(across))
+    return Line(message("push"), shown, verdict, meaning, "reed-gap", inputs, assumed)
 
 
 def _across(context: Context) -> float | None:
@@ -209,15 +200,9 @@ def _latch(context: Context) -> Line | None:
     play = context.opening.play_mm
     if play is None or play <= LOOSE_MM or context.opening.kind not in _HINGED:
         return None
-    meaning = (
-        f"A loose latch: the shut leaf moves more than {mm(LOOSE_MM)}. Whether it harms the contact is said beside "
-        "the push. Tell the customer, and have hinge, latch or keep adjusted."
-    )
+    meaning, shown = message("latch-loose", loose=mm(LOOSE_MM)), message("latch-play", play=mm(play))
     inputs = {"play_mm": play, "loose_mm": LOOSE_MM}
-    return Line("Latch", f"{mm(play)} of play", "test on site", meaning, "reed-gap", inputs)
-
-
-_MEND = "Have hinge, latch or keep adjusted first, and move no magnet to make up for it."
+    return Line(message("latch"), shown, "test on site", meaning, "reed-gap", inputs)
 
 
 def _spacer(context: Context) -> Line | None:
@@ -232,36 +217,31 @@ def _spacer(context: Context) -> Line | None:
         "spacers_mm": [piece] * count,
     }
     answer = context.answer("spacer", inputs)
-    assumed = ("Reed and magnet lie equally deep below the tops of their bodies.",)
+    name, assumed = message("spacer"), (message("equally-deep"),)
     if answer is None:
-        meaning = "No spacer makes up such a step. Another place or another device is chosen."
-        return Line("Spacer", "beyond any spacer", "poor", meaning, "spacer", inputs, assumed)
-    offset = abs(answer["left_mm"])
-    shown, level = _pieces(len(answer["pieces_mm"]), piece, answer["under"]), offset <= LEVEL_MM
-    rest = f"{mm(offset)} of offset in height is left" if offset else "The two are then level"
+        shown = message("spacers", measured="beyond", count=0, size="", under="neither")
+        return Line(name, shown, "poor", message("no-spacer-does"), "spacer", inputs, assumed)
+    pieces = {"count": len(answer["pieces_mm"]), "size": mm(piece), "under": answer["under"]}
+    offset, left_mm = mm(abs(answer["left_mm"])), abs(answer["left_mm"])
     if step is None:
-        shown = f"if the surfaces are level: {shown}; if they are stepped: by the step, measured first"
-        level_then = f"{rest[:1].lower()}{rest[1:]}"
-        meaning = (
-            f"The step decides, and nobody measured it: measure it before spacers are chosen. With none, {level_then}."
-        )
-        return Line("Spacer", shown, "test on site", meaning, "spacer", {**inputs, "step_mm": None}, assumed)
-    if not level:
-        meaning = f"{rest}, more than {mm(LEVEL_MM)}. Where the spacers run out, another device is chosen."
-    else:
-        meaning = f"{rest}, within {mm(LEVEL_MM)}." if offset else f"{rest}."
-    return Line("Spacer", shown, "good" if level else "poor", meaning, "spacer", inputs, assumed)
+        shown = message("spacers", measured="no", **pieces)
+        meaning = message("step-decides-offset", offset=offset) if left_mm else message("step-decides")
+        return Line(name, shown, "test on site", meaning, "spacer", {**inputs, "step_mm": None}, assumed)
+    shown = message("spacers", measured="yes", **pieces)
+    if left_mm > LEVEL_MM:
+        meaning = message("offset-left", offset=offset, most=mm(LEVEL_MM))
+        return Line(name, shown, "poor", meaning, "spacer", inputs, assumed)
+    meaning = message("level-within", offset=offset, most=mm(LEVEL_MM)) if left_mm else message("level")
+    return Line(name, shown, "good", meaning, "spacer", inputs, assumed)
 
 
-NO_SPACER = "no spacer"
-"""Said where the two are level without one."""
+NO_SPACER = message("spacers", measured="yes", count=0, size="", under="neither")
+"""Shown where the two are level without one."""
 
 
-def _pieces(count: int, piece: float, under: str) -> str:
-    if not count:
-        return NO_SPACER
-    number = {1: "one spacer", 2: "two spacers"}.get(count, f"{count} spacers")
-    return f"{number} of {mm(piece)} under the {under}"
+def spacers_first(line: Line) -> str:
+    """The spacers that a line shows, as the start of a sentence."""
+    return message("spacers-first", **line.shown.values) if isinstance(line.shown, Message) else line.shown
 
 
 def expected(context: Context) -> Iterator[Expected]:
@@ -271,7 +251,6 @@ def expected(context: Context) -> Iterator[Expected]:
         reach = left(context, steel=steel_at(context) is not False)
         high = down(reach.fit_to, 0.1)
         shown = up_to(reach.fit_from, high, "mm")
-        yield Expected("fit-gap", "Gap, leaf shut and latched", "mm", reach.fit_from, high, shown)
+        yield Expected("fit-gap", message("fit-gap"), "mm", reach.fit_from, high, shown)
     if context.opening.kind in _HINGED:
-        label = "Play of the latched leaf, with no trip"
-        yield Expected("play", label, "mm", None, LOOSE_MM, up_to(None, LOOSE_MM, "mm"))
+        yield Expected("play", message("play"), "mm", None, LOOSE_MM, up_to(None, LOOSE_MM, "mm"))

@@ -11,8 +11,8 @@ from math import floor
 from typing import Any
 
 from latchside.figures.for_device.radio import SENSITIVITY_DBM
-from latchside.figures.rounding import joined
 from latchside.figures.units import figure, stated, with_unit
+from latchside.messages import Message, listed, messages
 from latchside.planning.figures_for import check_ins
 from latchside.planning.figures_for.context import EUROPE, Context
 from latchside.planning.figures_for.shown import say, up_to
@@ -20,8 +20,9 @@ from latchside.planning.figures_for.walls import SHUT_OFF_DB
 from latchside.planning.figures_for.way import way
 from latchside.planning.plan import Expected, Line, Verdict
 
+message = messages(__name__)
 SAME_BAND = 0.006
-"""Frequencies that differ by less than this share may be one band, said loosely: 433 and 433.92, 868 and 868.3."""
+"""Frequencies that differ by less than this share may be one band, loosely named: 433 and 433.92, 868 and 868.3."""
 SAME = 0.0001
 """Frequencies that differ by less than this share are the same."""
 _REGIONS = {"united-states": "united-states", "canada": "canada", **dict.fromkeys(EUROPE, "europe")}
@@ -57,28 +58,24 @@ def radio(context: Context) -> Iterator[Line]:
 
 def bands_of(context: Context) -> Bands:
     """The frequencies of the label that the receiver and the region take."""
-    listed = context.device.ratings.all("frequency", "MHz")
+    made_for = context.device.ratings.all("frequency", "MHz")
     receiver = context.unit.frequency_mhz
-    allowed = [band for one in listed if (band := _band(context, one)) is not None]
-    shown = with_unit(joined([stated(one) for one in listed], "or"), "MHz")
+    allowed = [band for one in made_for if (band := _band(context, one)) is not None]
+    made = with_unit(listed([stated(one) for one in made_for], "or"), "MHz")
     if receiver is None:
         if not allowed:
-            return Bands((), f"No band of the region holds {shown}.")
-        assumed = ("The frequency of the receiver is not known: the worst and the best of those that the region has.",)
-        return Bands(tuple(allowed), "", (*assumed, *_told(context)), unsure=True)
-    near = min(listed, key=lambda one: abs(one - receiver))
-    heard = with_unit(stated(receiver), "MHz")
+            return Bands((), message("no-band", frequency=made))
+        return Bands(tuple(allowed), "", (message("receiver-not-known"), *_assumed(context)), unsure=True)
+    near = min(made_for, key=lambda one: abs(one - receiver))
+    heard, nearest = (with_unit(stated(one), "MHz") for one in (receiver, near))
     if abs(near - receiver) > SAME_BAND * near:
-        return Bands((), f"The receiver is for {heard}, and this class is made for {shown}.")
+        return Bands((), message("other-frequency", heard=heard, made=made))
     kept = [one for one in allowed if one.mhz == near]
     if not kept:
-        return Bands((), f"No band of the region holds {with_unit(stated(near), 'MHz')}.")
+        return Bands((), message("no-band", frequency=nearest))
     if abs(near - receiver) <= SAME * near:
-        return Bands(tuple(kept), "", _told(context), unsure=context.region not in _REGIONS)
-    loose = (
-        f"{heard} is taken for {with_unit(stated(near), 'MHz')}. Both labels name the very same, or it is not heard."
-    )
-    return Bands(tuple(kept), "", (loose, *_told(context)), unsure=True)
+        return Bands(tuple(kept), "", _assumed(context), unsure=context.region not in _REGIONS)
+    return Bands(tuple(kept), "", (message("taken-for", heard=heard, made=nearest), *_assumed(context)), unsure=True)
 
 
 def _band(context: Context, mhz: float) -> Band | None:
@@ -106,43 +103,38 @@ def _limit(context: Context, region: str, mhz: float) -> float | None:
     return None if answer is None else float(answer["eirp_dbm"])
 
 
-def _told(context: Context) -> tuple[str, ...]:
-    power = "Radiated power: the label's, or the limit of the region where that is less. A real part sends less."
-    if context.region == "canada":
-        return (power, "Limits of RSS-210 of Canada, from memory: check your edition. The label carries its mark.")
-    if context.region == "united-kingdom":
-        return (
-            power,
-            "Bands of the European recommendation, which IR 2030 of the United Kingdom takes over, from memory.",
-        )
+def _assumed(context: Context) -> tuple[Message, ...]:
+    """What is assumed of power and bands."""
+    if context.region in ("canada", "united-kingdom"):
+        return message("power"), message(context.region)
     if context.region not in _REGIONS:
-        return (power, "The bands of the region are not known: the smaller limit in a bad spot, the larger in a good.")
-    return (power,)
+        return message("power"), message("region-not-known")
+    return (message("power"),)
 
 
 def _margin(context: Context, bands: Bands) -> Line:
     accept = context.device.ratings.least("radio-margin", "dB")
     inputs: dict[str, Any] = {"accept_db": accept}
     if not bands.bands:
-        meaning = f"{bands.why_not} It would not be heard. {_OTHER_BAND}"
-        return Line("Radio margin", "not heard", "poor", meaning, "radio-margin", inputs)
+        meaning = f"{bands.why_not} {message('order-other-band')}"
+        return Line(message("name"), message("not-heard"), "poor", meaning, "radio-margin", inputs)
     found = [_at(context, band) for band in bands.bands]
     worked = [one for one in found if one is not None]
     if len(worked) < len(found):
-        why = "The distance is not known" if context.opening.distance_m is None else "The way is outside the figure"
-        meaning = f"{why}, so no margin is worked. {_PROOF}"
-        return Line("Radio margin", "not worked", "test on site", meaning, "radio-margin", inputs, bands.assumed)
+        why = message("no-distance" if context.opening.distance_m is None else "outside")
+        meaning, shown = f"{why} {message('proof')}", message("not-worked")
+        return Line(message("name"), shown, "test on site", meaning, "radio-margin", inputs, bands.assumed)
     low, bad = min(((one.low, one.bad) for one in worked), key=lambda pair: pair[0])
     high = max(one.high for one in worked)
     assumed, unsure = [*bands.assumed, *worked[0].assumed], bands.unsure or any(one.unsure for one in worked)
     if context.unit.sensitivity_dbm is None:
         unsure = True
-        assumed.append(f"The receiver is taken to read down to {say(SENSITIVITY_DBM, 'dBm')}, a typical one.")
+        assumed.append(message("sensitivity", dbm=say(SENSITIVITY_DBM, "dBm")))
     verdict, meaning = _verdict(low, high, accept, unsure=unsure)
     inputs |= {**bad, "low_margin_db": low, "high_margin_db": high}
     least = "nothing" if SHUT_OFF_DB in bad["obstacles"] else figure(floor(low))
-    shown = with_unit(f"{least} to {figure(floor(high))}", "dB")
-    return Line("Radio margin", shown, verdict, meaning, "radio-margin", inputs, tuple(assumed))
+    shown = message("range", least=least, most=with_unit(figure(floor(high)), "dB"))
+    return Line(message("name"), shown, verdict, meaning, "radio-margin", inputs, tuple(assumed))
 
 
 @dataclass(frozen=True)
@@ -172,19 +164,13 @@ def _at(context: Context, band: Band) -> _Margin | None:
 def _verdict(low: float, high: float, accept: float, *, unsure: bool) -> tuple[Verdict, str]:
     least = say(accept, "dB")
     if high < 0:
-        return "poor", f"Even in a good spot it is not heard. {_INSTEAD}"
+        return "poor", f"{message('unheard')} {message('order-nearer')}"
     if high < accept:
-        return "poor", f"Even in a good spot it stays below the {least} to accept. {_INSTEAD}"
+        return "poor", f"{message('too-low', least=least)} {message('order-nearer')}"
     if low >= accept and not unsure:
-        return "good", f"Even in a bad spot it keeps the {least} to accept. {_PROOF}"
-    if low >= accept:
-        return "test on site", f"It would keep the {least} to accept, but that rests on what is assumed. {_PROOF}"
-    return "test on site", f"In a bad spot it falls below the {least} to accept. {_PROOF}"
-
-
-_OTHER_BAND = "Order the device that the receiver lists for this region, add a receiver for it, or wire the opening."
-_INSTEAD = "Put a repeater or a receiver nearer, set the device where the way is freer, or wire the opening."
-_PROOF = "The proof is the trial with the part taped in its place, every metal door shut."
+        return "good", f"{message('good', least=least)} {message('proof')}"
+    found = message("good-if" if low >= accept else "falls-below", least=least)
+    return "test on site", f"{found} {message('proof')}"
 
 
 def expected(context: Context) -> Iterator[Expected]:
@@ -194,5 +180,5 @@ def expected(context: Context) -> Iterator[Expected]:
         return
     if "radio-margin" in ratings:
         least = ratings.least("radio-margin", "dB")
-        yield Expected("radio-margin", "Radio margin", "dB", least, None, up_to(least, None, "dB"))
+        yield Expected("radio-margin", message("name"), "dB", least, None, up_to(least, None, "dB"))
     yield from check_ins.expected(context)

@@ -1,4 +1,4 @@
-"""Worked figures in words, rounded to the safe side. What was said once is kept, a bounded number of sayings."""
+"""Calculated figures as text, rounded to the safe side. The texts are cached, a bounded number of them."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ _TINY = 1e-9
 
 @lru_cache(maxsize=4096)
 def say(value: float, unit: str, digits: int = 3) -> str:
-    """A worked figure with its unit, in both systems of units."""
+    """A calculated figure with its unit, in both systems of units."""
     return rounding.say(value, unit, digits)
 
 
@@ -24,7 +24,7 @@ def in_words(quantity: Quantity) -> str:
 
 
 def up(value: float, step: float) -> float:
-    """The next step at or above, without the last bits that a working leaves behind."""
+    """The next step at or above, without rounding errors in the last digits."""
     return float(f"{ceil(value / step - _TINY) * step:.12g}")
 
 
@@ -34,7 +34,7 @@ def down(value: float, step: float) -> float:
 
 
 def third_digit(value: float) -> float:
-    """The step of the third digit, and one for what is shorter: a reading within percents earns no more."""
+    """The step of the third digit, at least one: a reading that is good to some percent earns no more digits."""
     return float(10 ** max(0, floor(log10(value)) - 2)) if value > 1 else 1.0
 
 

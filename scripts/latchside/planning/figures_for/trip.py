@@ -13,12 +13,14 @@ from dataclasses import dataclass
 from latchside.figures.for_device.mounted import most as farthest
 from latchside.figures.for_device.trips import SORTS
 from latchside.figures.for_device.worked import Missing
+from latchside.messages import messages
 from latchside.planning import bounds
 from latchside.planning.figures_for.context import NORTH_AMERICA, Context
 from latchside.planning.figures_for.places import CORNER_MM
 from latchside.planning.figures_for.shown import down, mm, up, up_to
 from latchside.planning.plan import Expected, Line, Verdict
 
+message = messages(__name__)
 HAND = "trip-hand"
 
 
@@ -77,8 +79,9 @@ def trip(context: Context) -> Iterator[Line]:
         "from_edge_mm": at.farthest if at else 0.0, "hand_mm": bounds.rule(context.house, HAND, 0.0),
     }  # fmt: skip
     verdict, meaning = _judged(context, travel, at, (near, far), most)
-    shown, assumed = f"up to {mm(far)}, limit {mm(most)}", tuple(_assumed(context, at, width, measured=measured))
-    yield Line("Trip at the leading edge", shown, verdict, meaning, "reed-gap", inputs, assumed)
+    shown = message("shown", opened=mm(far), limit=mm(most))
+    assumed = tuple(_assumed(context, at, width, measured=measured))
+    yield Line(message("name"), shown, verdict, meaning, "reed-gap", inputs, assumed)
 
 
 def _shown(opened: float, most: float) -> float:
@@ -88,11 +91,11 @@ def _shown(opened: float, most: float) -> float:
 
 def _assumed(context: Context, at: Place | None, width: float, *, measured: bool) -> Iterator[str]:
     if at is not None:
-        yield f"The contact is fixed within {mm(at.farthest)} of the latch-side corner."
+        yield message("corner", distance=mm(at.farthest))
         if not measured:
-            yield f"The width of the leaf was not measured: {mm(width)} by the house rule, on the narrow side."
+            yield message("width", width=mm(width))
     if context.region is None:
-        yield "The region is not known: the target of the house is taken."
+        yield message("region")
 
 
 def _judged(
@@ -101,11 +104,11 @@ def _judged(
     near, _ = ends
     kept = context.device.wired and bool(context.opening.old_contact)
     if near > most:
-        return "poor", "The edge has passed its limit before the contact trips. Choose a contact that trips sooner."
+        return "poor", message("too-late")
     if at is not None and at.held:
-        return "test on site", f"{_nearer(at.farthest)} it trips inside the limit. Farther away it may not."
+        return "test on site", message("held", distance=mm(at.farthest))
     verdict: Verdict = "test on site" if kept or context.region is None else "good"
-    return verdict, f"The contact trips inside the limit. {_of_hand(context, travel, ends)}"
+    return verdict, f"{message('inside')} {_of_hand(context, travel, ends)}"
 
 
 def _of_hand(context: Context, travel: float, ends: tuple[float, float]) -> str:
@@ -114,15 +117,11 @@ def _of_hand(context: Context, travel: float, ends: tuple[float, float]) -> str:
     if not hand:
         return ""
     if far <= hand:
-        return f"A flat hand, {mm(hand)}, does not pass."
+        return message("no-hand", hand=mm(hand))
     if near > hand:
-        return f"A flat hand, {mm(hand)}, may pass: a target of the house, and no limit."
+        return message("hand", hand=mm(hand))
     within = down(_width(context)[0] * (1 - travel / hand), 1)
-    return f"{_nearer(within)} it trips before a flat hand, {mm(hand)}, passes."
-
-
-def _nearer(within: float) -> str:
-    return f"Fixed within {mm(within)} of the leading edge,"
+    return message("hand-within", distance=mm(within), hand=mm(hand))
 
 
 def _width(context: Context) -> tuple[float, bool]:
@@ -136,5 +135,4 @@ def expected(context: Context) -> Iterator[Expected]:
     most = limit(context)
     if most is None:
         raise Missing("trip")
-    label = "Opening at the edge that moves farthest when the zone shows open"
-    yield Expected("trip", label, "mm", None, most, up_to(None, most, "mm"))
+    yield Expected("trip", message("label"), "mm", None, most, up_to(None, most, "mm"))

@@ -12,11 +12,12 @@ from functools import lru_cache
 from math import ceil
 
 from latchside.figures.models.slab_loss import MATERIALS, SPEED_OF_LIGHT, permittivity, slab_loss
-from latchside.figures.rounding import joined
+from latchside.messages import Message, listed, messages
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import say
 from latchside.surveys.survey import Wall
 
+message = messages(__name__)
 SHUT_OFF_DB = 100.0
 """A whole sheet of metal lets nothing through: the most that an obstacle counts."""
 THINNER, THICKER = 4.0, 2.0
@@ -30,7 +31,7 @@ _DRAWN_OUT = ("brick", "concrete", "plasterboard", "chipboard", "plywood")
 _UNITS_MM = (25.4, 12.7, 10.0, 6.35)
 """An inch, half an inch, a centimetre and a quarter of an inch: a whole number of them was read no finer."""
 _THINNEST_MM, _THICKEST_MM = 0.1, 1000.0
-_TRIES = 64
+_TRIES = 128
 """Thicknesses that are tried for each swing of the echo."""
 
 
@@ -82,20 +83,18 @@ def _foil(context: Context, material: str, frequency: float) -> tuple[float, flo
     return SHUT_OFF_DB if material == "metal" else float(most["loss_db"]), float(least["loss_db"])
 
 
-def walls_told(context: Context, walls: tuple[Wall, ...]) -> Iterator[str]:
-    """What was taken for granted of the walls."""
+def walls_assumed(context: Context, walls: tuple[Wall, ...]) -> Iterator[Message]:
+    """What is assumed of the walls."""
     sheets = [wall for wall in walls if wall.material not in FOILED]
     for material in sorted({wall.material for wall in sheets if wall.thickness_mm is None}):
         low, high = thicknesses(context, Wall(material))
-        yield (
-            f"{material.capitalize()} that nobody measured counts as {say(low, 'mm')} to {say(high, 'mm')}: the worst "
-            "of them in a bad spot, the best in a good one."
-        )
+        yield message("not-measured", material=material, low=say(low, "mm"), high=say(high, "mm"))
     if any(wall.thickness_mm is not None and read_to(wall.thickness_mm) > 1 for wall in sheets):
-        yield "A thickness that is not known to the millimetre counts with all that it may be, as loss swings with it."
+        yield message("not-to-the-millimetre")
     drawn_out = sorted({wall.material for wall in walls} & set(_DRAWN_OUT))
     if drawn_out:
-        yield f"{joined(drawn_out).capitalize()}: drawn out beyond the table of the standard, dry and whole."
+        first, *others = drawn_out
+        names: list[str] = [message("first", material=first), *(message("within", material=one) for one in others)]
+        yield message("drawn-out", materials=listed(names))
     for material in sorted({wall.material for wall in walls} & set(FOILED)):
-        through = "Nothing gets through metal" if material == "metal" else "Foil counts as walls with foil do"
-        yield f"{through}; in a good spot as much gets round it as in a tenth of foiled buildings."
+        yield message(material)

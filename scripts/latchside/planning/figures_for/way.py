@@ -10,10 +10,12 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from latchside.figures.for_device.radio import MOUNTING_DB
+from latchside.messages import messages
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import say
-from latchside.planning.figures_for.walls import FOILED, wall_losses, walls_told
+from latchside.planning.figures_for.walls import FOILED, wall_losses, walls_assumed
 
+message = messages(__name__)
 METAL_FRAME_DB = 6.0
 """What a metal frame behind the body takes, beyond the usual mounting; typical."""
 FAR_M, INDOORS_M = 5000.0, 1000.0
@@ -62,7 +64,7 @@ def _walls(context: Context, found: Way, frequency: float) -> bool:
         if extra is None:
             return False
         found.bad["obstacles"].append(extra)
-        found.assumed.append("The walls on the way are not known: in a bad spot as in an average building, else none.")
+        found.assumed.append(message("walls"))
         found.unsure = True
         return True
     for wall in walls:
@@ -71,7 +73,7 @@ def _walls(context: Context, found: Way, frequency: float) -> bool:
             return False
         found.bad["obstacles"].append(losses[0])
         found.good["obstacles"].append(losses[1])
-    found.assumed += walls_told(context, walls)
+    found.assumed += walls_assumed(context, walls)
     found.unsure |= any(wall.material in (*FOILED, "plywood") for wall in walls)
     return True
 
@@ -91,10 +93,10 @@ def _floors(context: Context, found: Way) -> None:
         case["floors"] = count if floors is None else min(floors, 10)
         case["building"] = _floors_as(context, case["floors"], case["frequency_mhz"], worst=worst)
     if floors is None:
-        found.assumed.append("The floors on the way are not known: one in a bad spot, none in a good one.")
+        found.assumed.append(message("floors"))
         found.unsure = True
     if found.bad["floors"]:
-        found.assumed.append(_floors_told(context.building))
+        found.assumed.append(message(_floors_assumed(context.building)))
 
 
 def _floors_as(context: Context, floors: int, frequency: float, *, worst: bool) -> str:
@@ -109,13 +111,10 @@ def _floors_as(context: Context, floors: int, frequency: float, *, worst: bool) 
     return kinds[0] if not ranked else ranked[-1] if worst else ranked[0]
 
 
-def _floors_told(building: str | None) -> str:
-    table = "after ITU-R P.1238, most of whose rows stand at higher frequencies"
+def _floors_assumed(building: str | None) -> str:
     if building is None:
-        return f"The kind of building is not known: floors take the most of any in a bad spot, the least else, {table}."
-    if len(KINDS.get(building, ALL_KINDS)) > 1:
-        return f"Floors of this kind of building differ: the most of them in a bad spot, the least else, {table}."
-    return f"Floors of this kind of building, {table}."
+        return "floors-any"
+    return "floors-differ" if len(KINDS.get(building, ALL_KINDS)) > 1 else "floors-kind"
 
 
 def _outer(context: Context, found: Way) -> None:
@@ -124,9 +123,7 @@ def _outer(context: Context, found: Way) -> None:
     found.bad["crosses_outer_wall"] = outer if known else "efficient"
     found.good["crosses_outer_wall"] = outer if known else "no"
     if not known:
-        found.assumed.append(
-            "Whether the way crosses the outer wall is not known: one with foil in a bad spot, none in a good one."
-        )
+        found.assumed.append(message("outer-wall"))
 
 
 def _mounting(context: Context, found: Way) -> None:
@@ -139,10 +136,6 @@ def _mounting(context: Context, found: Way) -> None:
             metal = None
     found.bad["mounting_loss_db"] = MOUNTING_DB + (METAL_FRAME_DB if metal is not False else 0.0)
     found.good["mounting_loss_db"] = MOUNTING_DB + (METAL_FRAME_DB if metal else 0.0)
-    found.assumed.append(f"{say(MOUNTING_DB, 'dB')} are taken off for a small aerial and its mounting.")
-    if metal:
-        found.assumed.append(f"{say(METAL_FRAME_DB, 'dB')} more for metal behind the body.")
-    elif metal is None:
-        found.assumed.append(
-            f"Whether metal lies behind the body is not known: {say(METAL_FRAME_DB, 'dB')} in a bad spot."
-        )
+    found.assumed.append(message("mounting", loss=say(MOUNTING_DB, "dB")))
+    if metal is not False:
+        found.assumed.append(message("metal" if metal else "metal-not-known", loss=say(METAL_FRAME_DB, "dB")))

@@ -1,1 +1,9 @@
-rule = A marked blank of a new record is filled in.
+rule = A marked blank of a new record or drawing is filled in.
+blank =
+    .found = the blank { $blank } in { $where }
+    .expected = your text
+    .action = Fill it in, or delete the key.
+own =
+    .found = the blank { $id } in { $where }
+    .expected = what this device has of its own
+    .action = Write it with latchside new and --for, or delete it.

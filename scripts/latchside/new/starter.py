@@ -3,22 +3,19 @@
 from __future__ import annotations
 
 import json
-import re
-from collections.abc import Iterator
-from pathlib import Path
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 from typing import Any
 
 import yaml
 
+from latchside.blanks import BLANK, BLANK_ID
 from latchside.kinds import Kind
 from latchside.schemas import Schemas
 
-BLANK = "FILL IN"
-BLANK_ID = "fill-in"
 
-
-def starter(kind: Kind, id_: str, schemas: Schemas) -> str:
-    """The text of a new record of `kind` named `id_`."""
+def starter(kind: Kind, id_: str, schemas: Schemas, given: Mapping[str, str] = MappingProxyType({})) -> str:
+    """The text of a new record of `kind` named `id_`; `given` has the values of keys that are known already."""
     schema = schemas.documents[kind.schema]
     up = "/".join(".." for _ in kind.folder.split("/"))
     lines = [
@@ -29,27 +26,17 @@ def starter(kind: Kind, id_: str, schemas: Schemas) -> str:
     for key, about in schema["properties"].items():
         about, file = _resolved(about, kind.schema, schemas)
         lines += ["", *_comment(about.get("description", ""))]
-        if key == "id":
+        if key in given:
+            lines.append(f"{key}: {given[key]}")
+        elif key == "id" and given:
+            lines.append(f"id: {id_}")
+        elif key == "id":
             lines.append(f"id: {id_}  # FILL IN a reference to it: a record nothing refers to is a finding")
         elif key in schema["required"]:
             lines += _Writer(schemas).entry(key, about, file, 0)
         else:
             lines.append(f"# {key}:")
     return "\n".join(lines) + "\n"
-
-
-def write_new(root: Path, kind: Kind, id_: str, schemas: Schemas) -> Path:
-    """Write a new record and return its path.
-
-    Raises FileExistsError where there is one already, and ValueError for an id that is not one.
-    """
-    if not re.fullmatch(schemas.documents["common.schema.json"]["$defs"]["id"]["pattern"], id_) or len(id_) > 60:
-        raise ValueError(f'"{id_}" is not an id: use lower-case words joined by hyphens, such as gate-contact')
-    path = root / kind.folder / f"{id_}.yaml"
-    path.parent.mkdir(parents=True, exist_ok=True)
-    with path.open("x", encoding="utf-8") as file:
-        file.write(starter(kind, id_, schemas))
-    return path
 
 
 class _Writer:
@@ -83,7 +70,8 @@ class _Writer:
         pad = " " * indent
         if "oneOf" in schema:
             branches = [_resolved(branch, file, self._schemas) for branch in schema["oneOf"]]
-            chosen, file = next(pair for pair in reversed(branches) if "const" not in pair[0])
+            usual = [pair for pair in branches if "const" not in pair[0]]
+            chosen, file = usual[schema.get("x-starter-branch", -1)]
             return self._long(chosen, file, indent)
         if schema.get("type") == "array":
             item, item_file = _resolved(schema["items"], file, self._schemas)

@@ -1,4 +1,4 @@
-"""The hook file MkDocs loads; the adapter holds what it does."""
+"""The file that MkDocs loads as a hook; the adapter holds what it does."""
 
 from latchside.site.adapter import on_config, on_files, on_nav, on_post_build, on_startup
 

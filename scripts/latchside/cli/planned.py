@@ -1,0 +1,151 @@
+"""One survey planned and written, in whichever process: what `latchside plan` hands to its workers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+import click
+
+from latchside import out as place
+from latchside import report
+from latchside.cli.screen import Outcome
+from latchside.findings import START, Finding
+from latchside.messages import messages
+from latchside.planning import summary
+from latchside.planning.plan import Plan, Problem
+from latchside.surveys.codes import CODES
+from latchside.surveys.sheet import DAY, consequence
+from latchside.surveys.text import visible
+
+message = messages(__name__)
+_LONGEST = 300
+
+
+@dataclass(frozen=True)
+class Order:
+    """What is asked of every survey, and the project whose records plan it, with the fingerprint of those."""
+
+    root: Path
+    on: date | None
+    out: Path | None
+    as_json: bool
+    pdf: bool
+    address: str
+    several: bool
+    stamp: str
+
+
+def planned(order: Order, piece: tuple[int, Path]) -> Outcome:
+    """One survey read, planned and, where an order says so, written. Runs in any process.
+
+    Whatever goes wrong with it is a finding of this survey, and never costs another.
+    """
+    _, path = piece
+    try:
+        return _planned(order, piece)
+    except click.ClickException:
+        raise  # concerns all surveys alike: the records, or the folder that packs are written to
+    except Exception as error:
+        found = f"what the planner did not expect: {type(error).__name__}: {error}"
+        expected, action = (
+            "a survey that can be planned",
+            "Look for a value that is out of the ordinary, and report it.",
+        )
+        finding = Finding(str(path), START, "cannot-plan", visible(found[:_LONGEST]), expected, action)
+    return Outcome(report.as_text([finding]), 1)
+
+
+def lost(piece: tuple[int, Path]) -> Outcome:
+    """What came of a survey whose worker was lost twice: a finding."""
+    return Outcome(report.as_text([Finding(str(piece[1]), START, "cannot-plan", *message.finding("lost"))]), 1)
+
+
+def _planned(order: Order, piece: tuple[int, Path]) -> Outcome:
+    number, path = piece
+    read, findings = _read(path, order)
+    errors = sum(one.level == "error" for one in findings)
+    text = report.as_text(findings)
+    if read is None:
+        return Outcome(text, errors)
+    folder = None
+    if order.out:
+        folder = order.out / f".part-{number}" if order.several else order.out
+        _write(read, folder, order)
+    shown = ""
+    if order.as_json:
+        from latchside.packs.data import plan_json
+
+        shown = plan_json(read).rstrip("\n")
+    if order.several and not shown:
+        shown = summary.heading(read)
+    alone = None if order.several else read
+    problems, questions = len(read.problems), len(read.questions)
+    return Outcome(text, errors, problems, questions, read.survey.id, shown, alone, folder)
+
+
+def _read(path: Path, order: Order) -> tuple[Plan | None, list[Finding]]:
+    from latchside.planning.make import make_plan
+    from latchside.surveys.read import read_survey
+
+    library, figures, _ = tools(order.root, order.stamp)
+    survey, found = read_survey(path, library.schemas)
+    findings = list(found)
+    if survey is None:
+        return None, findings
+    day = order.on or survey.surveyed
+    if day is None and any(one.action.endswith(consequence((DAY,))) for one in found):
+        return None, findings  # why there is none is said already
+    if day is None:
+        expected, action = "the day the job is planned for", "Give it with --date YYYY-MM-DD, or write `surveyed`."
+        findings.append(Finding(str(path), START, "no-date", "a survey without a day", expected, action))
+        return None, findings
+    made = make_plan(survey, library, figures, day)
+    unread = [one for one in found if one.level == "error" or one.code in CODES]
+    return replace(made, problems=(*map(_unread, unread), *made.problems)), findings
+
+
+def _unread(one: Finding) -> Problem:
+    """What could not be read of a survey, for the pack: nothing that is left out of it goes unsaid."""
+    where = f"Line {one.place.line} of the survey"
+    if one.code in CODES:
+        return Problem("site", one.code, f"{where}: {one.found}.", one.action)
+    found = f"{where} could not be read: {one.found}"
+    return Problem("site", "not-read", f"{found}.", "Correct the survey and plan again.")
+
+
+@lru_cache(maxsize=1)
+def tools(root: Path, stamp: str) -> tuple[Any, Any, Any]:
+    """The library, the figures and the writer of pages, made once a process for records of one fingerprint."""
+    from latchside.figures.catalogue import figures_of
+    from latchside.pages.render import Writer
+    from latchside.project import check_project, fingerprint
+
+    if stamp != fingerprint(root):
+        raise click.ClickException(
+            f"A worker reads other records under {root} than this command, or runs another version of it. "
+            "Give all of them the same folders, and start the workers again."
+        )
+    checked = check_project(root)
+    if checked.errors:
+        click.echo(report.as_text(checked.findings), err=True)
+        raise click.ClickException("The records have errors. Fix them first: latchside check")
+    return checked.library, figures_of(checked.library), Writer(checked.library)
+
+
+def made_ready(order: Order) -> None:
+    """Read the records before the first survey comes."""
+    tools(order.root, order.stamp)
+
+
+def _write(made: Plan, folder: Path, order: Order) -> None:
+    from latchside.pages.job_pack import pack
+
+    files = pack(made, tools(order.root, order.stamp)[2], site=order.address, with_pdf=order.pdf)
+    with place.said(order.out or folder):
+        folder.mkdir(parents=True, exist_ok=True)
+        for name, content in files.items():
+            (folder / name).write_bytes(content)

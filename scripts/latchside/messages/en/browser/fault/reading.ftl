@@ -1,0 +1,10 @@
+typical = Typical:
+typical-of = { $reading }Typical: { $figures }.
+no-number = That is no number. Type it as 2.2 or 2,2.
+unit = Unit
+over-range = Meter shows over range
+reading = Reading, if you took one
+inside = Inside:
+outside = Outside:
+read = Read:
+expected = { $reading }, expected { $expected }

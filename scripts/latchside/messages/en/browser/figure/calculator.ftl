@@ -1,0 +1,14 @@
+two-ways = “{ $typed }” could be { $plain } or { $decimal }. Write it without the thousands mark.
+thousands = “{ $typed }” could be { $plain }. Write it without the thousands mark.
+no-number = “{ $typed }” is not a number. Give { $accepts }.
+out-of-range = { $value } is out of range. Give { $accepts }.
+not-whole = { $value } is not whole. Give { $accepts }.
+missing = Missing. Give { $accepts }.
+one-of-two = Give one of the two and leave the other empty.
+no-answer = These inputs have no answer.
+none = none
+yes = yes
+no = no
+wrong = { $input }: { $error }
+not-yet = No answer yet:
+unit = { $input }: unit { $unit }, change to { $other }

@@ -1,0 +1,2 @@
+checklist = Checklist
+last-used = Last used

@@ -1,0 +1,4 @@
+find = Find
+safety-correction = Safety correction:
+correction = { $page }. { $text }
+read = I have read it

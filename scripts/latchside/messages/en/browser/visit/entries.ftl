@@ -1,0 +1,1 @@
+over-range = over range

@@ -1,0 +1,4 @@
+faults = Faults looked for
+not-ended = Not ended yet.
+at = { $opening }:
+found = { $item }: { $findings }

@@ -1,0 +1,15 @@
+title = Lists
+title-site = Lists for the site
+title-opening = Lists for { $opening }
+started = { $started } of { $lists ->
+        [one] 1 list
+       *[other] { $lists } lists
+    } started
+complete-lists = { $lists } complete
+problems = { $problems ->
+        [one] 1 problem
+       *[other] { $problems } problems
+    }
+not-started = Not started
+complete = Complete
+closed = { $closed } of { $items }, { $open } open

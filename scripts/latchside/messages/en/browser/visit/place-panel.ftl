@@ -1,0 +1,11 @@
+visit = Visit
+no-visit = No visit
+visit-on = { $visit }, { $date }
+all = Start a visit, or see all
+device = Device class
+opening = Opening
+choose = Choose
+device-here = Device class at this opening
+add-opening = Another opening: place, side, opening
+add = Add it
+no-device = Not chosen: every item is asked

@@ -1,0 +1,1 @@
+altered = no longer reads as it was written

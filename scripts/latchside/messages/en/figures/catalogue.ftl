@@ -1,0 +1,2 @@
+no-answer = { $name }: these inputs have no answer
+from-to = { $low } to { $high }

@@ -1,0 +1,1 @@
+grade = grade { $number }

@@ -1,0 +1,1 @@
+between = { $low } to { $high }

@@ -1,0 +1,1 @@
+as-planned = as planned

@@ -1,0 +1,4 @@
+on-label = { $value }, as on the label.
+least-on-label = { $value } or more, as on the label.
+most-on-label = { $value } or less, as on the label.
+typical = Typical: { $values }.

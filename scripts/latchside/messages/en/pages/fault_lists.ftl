@@ -1,0 +1,1 @@
+alike = { $device } and { $others } alike

@@ -1,0 +1,3 @@
+value-on-label = the { $value }, as on the label
+
+seen = Seen { $place }

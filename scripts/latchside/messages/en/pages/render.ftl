@@ -1,0 +1,3 @@
+progress = planning the demo jobs, writing pages
+install = Install, from the yard to the people on site
+goal = { $device }: { $stage }

@@ -1,0 +1,1 @@
+and-more = { $names } and { $more } more

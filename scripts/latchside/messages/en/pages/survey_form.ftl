@@ -1,0 +1,1 @@
+# The end of a description in the schema that is for those who write a file, and not asked on a form.

@@ -1,0 +1,148 @@
+# Where the halves of a contact go. How far from the corner is said only where it matters.
+sensor =
+    { $along ->
+        [none] Sensor { $place }, its mark towards the magnet.
+       *[other] Sensor { $place }, { $along } from the corner, its mark towards the magnet.
+    }
+magnet = Magnet { $place }, its middle at the mark.
+reed =
+    { $along ->
+        [none] Reed { $place }.
+       *[other] Reed { $place }, { $along } from the corner.
+    }
+reed-magnet = Magnet { $place }, on one line with the reed.
+housing =
+    { $along ->
+        [none] Housing { $place }, its mark towards the magnet, its tail away from the leaf.
+       *[other]
+            Housing { $place }, { $along } from the corner, its mark towards the magnet, its tail away from the leaf.
+    }
+housing-magnet = Magnet on its bracket { $place }, its middle at the mark.
+no-place = Nothing says where it goes on such an opening: ask before anything is fixed.
+
+# Where a transmitter goes, and the wired contact on its loop.
+transmitter =
+    Transmitter on the fixed part or the wall beside the opening: dry, in reach, at least { $metal } from large metal
+    and { $mains } from mains.
+on-loop = The { $contact } on its loop: { $place }
+on-loop-any = The magnet of the wired contact goes { $magnet }; its other half { $reed }.
+on-loop-magnet =
+    { $along ->
+        [none] The magnet of the { $contact } goes { $magnet }; its other half { $reed }.
+       *[other] The magnet of the { $contact } goes { $magnet }; its other half { $reed }, { $along } from the corner.
+    }
+on-loop-bracket =
+    { $along ->
+        [none] The magnet of the { $contact } goes { $magnet }; its housing { $reed }.
+       *[other] The magnet of the { $contact } goes { $magnet }; its housing { $reed }, { $along } from the corner.
+    }
+
+# A contact in place that stays.
+sensor-stays = The contact in place stays where it is.
+magnet-stays = The magnet in place stays where it is.
+nothing-moved = None: nothing is moved.
+
+# What goes under or round the halves; of the contact on the loop where that is spoken of.
+pieces-bracket =
+    { $steel ->
+        [yes] { pieces-of-bracket }, which holds the magnet off the steel.
+        [unknown] { pieces-of-bracket }, which holds the magnet off any steel.
+       *[no] { pieces-of-bracket }.
+    }
+pieces-of-bracket =
+    { $contact ->
+        [on-loop] None at the transmitter; the wired contact: the bracket of the set, slid in its slots
+       *[own] The bracket of the set, slid in its slots
+    }
+pieces-sleeve =
+    { $contact ->
+        [on-loop]
+            None at the transmitter; the wired contact: a plastic sleeve round each half, against the steel.
+       *[own] A plastic sleeve round each half, against the steel.
+    }
+pieces-none =
+    { $contact ->
+        [on-loop] None at the transmitter; the wired contact: none in this set.
+       *[own] None in this set.
+    }
+pieces-sleeve-on-steel =
+    { $contact ->
+        [on-loop]
+            None at the transmitter; the wired contact: none in this set; where a test magnet finds steel: a plastic
+            sleeve round each half, against the steel.
+       *[own]
+            None in this set; where a test magnet finds steel: a plastic sleeve round each half, against the steel.
+    }
+pieces-both-halves =
+    { $contact ->
+        [on-loop] None at the transmitter; the wired contact: the same spacers under both halves, off the steel.
+       *[own] The same spacers under both halves, off the steel.
+    }
+pieces-spacers =
+    { $steel ->
+        [yes] { pieces-of-spacers }; against the steel as many more under both halves as the set has.
+        [unknown]
+            { pieces-of-spacers }; where a test magnet finds steel: as many more under both halves as the set has.
+       *[no] { pieces-of-spacers }.
+    }
+pieces-of-spacers =
+    { $contact ->
+        [on-loop] None at the transmitter; the wired contact: { $spacers }
+       *[own] { $spacers }
+    }
+pieces-packing = None at the transmitter; the wired contact: its bracket or packing, against the steel.
+pieces-profile = None at the transmitter; the wired contact: by its own profile.
+
+# How high.
+height-unknown = Not known.
+height-unknown-high = Not known; high up, where feet do not come.
+height-access = { $height } above the floor, from a tower or a powered platform.
+height-ladder = { $height } above the floor, from a ladder or a platform.
+height-floor = { $height } above the floor, from the floor.
+
+# How it is held. Sentences that follow each other.
+drilled =
+    Drilled: { $hole } across and { $depth } deep in each half, more behind the reed.
+drilled-plain = Drilled: { $hole } across and { $depth } deep, more behind it for its leads.
+drilled-by-label = Drilled: across and deep as its label says, which is read before any bit is chosen.
+glass = Glass begins { $rail } from the edge.
+sound = Only where the material is sound and what lies behind is known.
+not-agreed = The place is asked for first: drilling is not agreed.
+bracket = Anchors or screws for the housing, locking washers on the bracket.
+bracket-and-tail = Anchors or screws for the housing, locking washers on the bracket, clamps for the tail.
+screws-and-plugs = Screws and plugs, because a pull at the cable takes a pad off.
+screws = Screws.
+screws-or-pads = Screws where the material takes them, pads where a hole would harm it.
+screws-metal = Screws, or pads on clean bare metal.
+screws-metal-magnet = Screws of a metal that a magnet does not pull, or pads on clean bare metal.
+pads = Pads on a clean, warm, dry surface, full strength after a day.
+no-hole-in-glass = No hole in glass.
+pads-bear-half =
+    Each pad bears several times the weight of its half, and the cable lies in stuck trunking.
+pads-bear-body =
+    Each pad bears several times the weight of the body, and the cable lies in stuck trunking.
+
+# Where no hole may be, and a contact that stays.
+no-hole =
+    No new hole and no new screw unless its listing, its certificate or its maker allows it, and the local code; pads of
+    a stated load only as far as they allow.
+before-known = No hole before it is known whether it is fire-rated or an escape way. After that: { $usual }
+no-place-for-holes = Nothing may be drilled, so this contact has no place here.
+on-the-wall =
+    The transmitter is screwed to the wall beside the opening, not to door or frame: a pull at its cable takes a pad
+    off.
+no-hole-on-loop = The contact on its loop: no hole and no screw in door or frame.
+sound-stays = The sound contact in place stays, and nothing is drilled for it.
+second-new = The second contact is new.
+second-no-hole = No hole and no screw for it.
+never = Never drilled: { $parts }.
+
+# What the hardware of a door asks of the place of a contact.
+panic-bar = Panic bar: no part and no cable on the bar, in its swing or at its latch and rods.
+magnetic-lock = Magnetic lock: at the other end of the head from it.
+magnetic-lock-stray =
+    Magnetic lock: at the other end of the head from it. Its field can hold a reed closed or open, so it is tried locked
+    and released.
+electric-strike = Electric strike: no hole near its cable. It is tried locked and released.
+closer = Closer: clear of its arm through the whole swing.
+powered = Powered: the drive is isolated and locked off before hands or tools go near it.

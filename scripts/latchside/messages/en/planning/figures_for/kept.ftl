@@ -1,0 +1,11 @@
+name = Contact in place
+name-magnetic = Gap and reach, contact in place
+by-label = by its own label
+gap = { $gap }, by its own label
+meaning =
+    The contact in place stays, and its label is not known here. Read it, or try it: open and close ten times, and the
+    meter shows each. What it does decides, and no figure of another class.
+meaning-loose =
+    The contact in place stays, and its label is not known here. Read it, or try it: open and close ten times, and the
+    meter shows each. Try it pushed and pulled through its play, { $play }. What it does decides, and no figure of
+    another class.

@@ -1,0 +1,17 @@
+name = Ladder
+
+# What work above a ladder takes.
+access = a tower or a powered platform
+no-ladder = no leaning ladder
+too-high =
+    Work with both hands above { $most } is not done from a ladder, by house rule. It takes a tower or a powered
+    platform.
+order =
+    Order a tower or a powered platform, with people trained on it, and check that it goes in and stands level there.
+    Local law decides who may use it, and whether a ladder may be used at all.
+
+foot = foot { $out } out, ladder of at least { $long }
+angle =
+    One out for four along the ladder, an angle of { $angle }. The top rungs are not stood on, so the ladder is longer
+    than this. A stepladder or a platform comes first.
+support = The top support of the ladder is at the height of the work.

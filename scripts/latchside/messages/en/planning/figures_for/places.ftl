@@ -1,0 +1,80 @@
+# Where the halves go, by the kind of opening: of a contact on the surface, and of one in holes, end to end across the
+# gap.
+sensor =
+    { $kind ->
+        [hinged-door] on the frame at the latch side, near the top corner
+        [double-door] on the head of the frame, one for each leaf that opens, at its latch side
+        [casement] on the frame at the latch side, high up; hung at the top: at the edge across from the hinges
+        [double-hung]
+            at the sill for the lower sash, at the head for the upper one; never at the meeting rails, which both move
+        [tilt-and-turn] on the frame at the top of the handle side
+        [sliding] on the jamb that the leading edge meets
+        [lift-and-slide] on the jamb that the leading edge meets, lined up with the handle home and the leaf down
+        [roof-window] on the frame at the lower edge, its cable in a loop below it
+        [roller-door] on the wall beside the guide, or on the floor where no wheels cross
+        [up-and-over] on the frame low at the side
+        [hatch] on the frame at the room side, across from the hinges
+       *[gate] on the latch post, at the protected side
+    }
+magnet =
+    { $kind ->
+        [hinged-door] on the leaf at the latch side, near the top corner
+        [double-door] on top of each leaf that opens, at its latch side
+        [casement] on the leaf at the same edge, clear of the handle
+        [double-hung] on the bottom rail of the lower sash, on the top rail of the upper one
+        [tilt-and-turn] on the leaf at the top of the handle side
+        [sliding] on the leading edge of the leaf
+        [lift-and-slide] on the leading edge of the leaf
+        [roof-window] on the leaf at the lower edge, face to face
+        [roller-door] on the bottom rail of the curtain
+        [up-and-over] on the leaf low at the side, in sections on the lowest one
+        [hatch] on the lid at the room side, across from the hinges
+       *[gate] on the gate at the latch edge, at the protected side
+    }
+drilled-reed =
+    { $kind ->
+        [hinged-door] in the head of the frame above the latch side
+        [double-door] in the head of the frame, one above each leaf that opens
+        [casement] in the frame at the latch side, high up
+        [double-hung] in a wooden head for the upper sash, in a sill that does not drain for the lower one
+        [tilt-and-turn] in the frame at the top of the handle side
+        [sliding] in the jamb that the leading edge meets
+        [lift-and-slide] in the jamb that the leading edge meets, lined up with the handle home and the leaf down
+        [roof-window] in the frame at the lower edge, its cable in a loop below it
+        [roller-door] in the wall beside the guide, or on the floor where no wheels cross
+        [up-and-over] in the frame low at the side
+        [hatch] in the frame across from the hinges
+       *[gate] in the latch post, at the protected side
+    }
+drilled-magnet =
+    { $kind ->
+        [hinged-door] in the top edge of the leaf
+        [double-door] in the top edge of each leaf
+        [casement] in the edge of the leaf opposite
+        [double-hung] in the top rail of the upper sash, in the bottom rail of the lower one
+        [tilt-and-turn] in the leaf at the top of the handle side
+        [sliding] in the leading edge of the leaf
+        [lift-and-slide] in the leading edge of the leaf
+        [roof-window] in the leaf at the lower edge, face to face
+        [roller-door] in the bottom rail of the curtain
+        [up-and-over] in the leaf low at the side, in sections in the lowest one
+        [hatch] in the edge of the lid opposite
+       *[gate] in the gate at the latch edge, at the protected side
+    }
+
+# What is never drilled there.
+never =
+    { $kind ->
+        [hinged-door] lock, keep and rods
+        [double-door] lock, and the bolts of the passive leaf
+        [casement] gear of the handle, glass and bead, a bottom that drains
+        [double-hung] jambs with weights and cords, glass, a sill that drains
+        [tilt-and-turn] gear round the edge, seals, drain chambers, thermal break, glass
+        [sliding] lock, a bottom track that drains, edge of the glass
+        [lift-and-slide] lift gear in the latch edge, threshold and bottom track, glass
+        [roof-window] seal, flashing, edge of the glass
+        [roller-door] slats, guides, roll and spring, a floor whose pipes and cables are not known
+        [up-and-over] springs and arms, lock and rods
+        [hatch] where cables cross above, ladder and spring
+       *[gate] latch and lock, the foot of the post
+    }

@@ -1,0 +1,15 @@
+no-fire-rated =
+    .text = A fire-rated opening.
+    .reason = No new hole and no screw goes into it, unless its listing or its maker allows that in writing.
+no-escape =
+    .text = An opening on an escape way.
+    .reason = No new hole and no screw goes into it, unless local code allows that.
+no-drill =
+    .text = A place that may not be drilled.
+    .reason = It needs a hole or screws, and no pad bears it.
+no-glass =
+    .text = Glass within the depth of its hole.
+    .reason = The bit breaks the pane or the seal of the glass unit.
+no-glass-any-depth =
+    .text = Glass, and a hole of which nobody says how deep it goes.
+    .reason = The bit breaks the pane or the seal of the glass unit.

@@ -1,0 +1,6 @@
+# What a keypad shows of a name.
+limit =
+    { $lines ->
+        [one] { $letters } letters
+       *[other] { $lines } lines of { $letters } letters
+    }

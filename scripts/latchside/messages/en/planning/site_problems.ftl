@@ -1,0 +1,31 @@
+no-keyholder =
+    .found = Nobody with a key is arranged for the day.
+    .action =
+        Agree with the customer who opens every room and panel cupboard, and from when. Set no day before that.
+no-consent =
+    .found = The owner of the building has not agreed to the work.
+    .action = Get the owner's yes in writing, with what is drilled and what is stuck, before parts are ordered.
+listed-building =
+    .found = The building is listed: holes, screws and even pads may need consent.
+    .action =
+        Ask the authority that lists it, through the owner, what may be fixed to doors, windows and frames. Order
+        nothing and drill nothing before the written answer.
+
+# $owner is a word of the survey for whose panel it is.
+panel-of-another =
+    .found =
+        { $owner ->
+            [leased] The panel belongs to whoever leases it out.
+           *[other-firm] The panel belongs to another firm.
+        }
+    .action =
+        Get written leave to open and program it, and ask who runs account, communicator and contract. Else plan
+        a panel of the customer's own.
+no-installer-access =
+    .found = We do not have the installer code of the panel, or may not use it.
+    .action =
+        Ask the firm that fitted it to hand the panel over, or to reset it to its default. Without that no zone
+        is set up. Write no code down.
+installer-access-unknown =
+    .found = Nobody said whether we have and may use its installer code.
+    .action = Ask the customer and the firm that fitted it, and try it at the survey. Write no code down.

@@ -1,0 +1,13 @@
+repeated-opening =
+    .found = the id { $id }, which opening { $number } has already
+    .expected = ids that differ
+    .action = Give it an id of its own.
+correct-length = Correct the length.
+out-of-range =
+    .found = { $value }, which is { $length }
+    .expected = at most { $most }
+    .action = Correct the figure, or its unit.
+not-a-day =
+    .found = "{ $text }"
+    .expected = a day of the calendar, as 2026-03-09
+    .action = Correct the day.

@@ -1,0 +1,3 @@
+avoid = How to avoid it
+who-decides = Who decides
+facts = Facts

@@ -1,0 +1,16 @@
+before = Before you start
+safety = Safety
+tools-and-parts = Tools and parts
+steps = Steps
+if-it-fails = If it fails
+prove = Prove
+close-up = Close up
+nothing-before = Nothing needs to be true before.
+minutes = About { $minutes } minutes (common practice).
+no-hazard = No hazard of its own.
+tools = Tools
+parts = Parts
+none = None.
+from = from { $procedure }
+nothing-more = Nothing more in this procedure.
+nothing-fails = Nothing of its own can fail here.

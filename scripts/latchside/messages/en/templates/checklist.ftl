@@ -1,0 +1,14 @@
+starts = Stop and run it
+who = Who
+how = How
+site = Site
+opening = Opening
+name = Name
+date = Date
+critical = critical
+only = { $devices } only
+reading = Reading
+not-kept =
+    Ticks and readings stay while this page is open and go when it is closed. Print the page, or write the readings on
+    the job sheet, before leaving it.
+for-devices = For these devices

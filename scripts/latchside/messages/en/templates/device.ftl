@@ -1,0 +1,34 @@
+label-wins = Figures here are typical for this class of part. The label on your part wins.
+most-used = Most used for this device
+install-it = Install it
+find-a-fault = Find a fault
+checklists = Checklists
+ratings = Ratings
+safety = Read before you climb
+drawings = The parts, drawn
+how-it-works = How it works
+suits = Where it suits
+avoid = Where it does not
+place = Where it goes
+parts = Parts of one set
+inputs = Inputs
+stages = Every stage of the job
+faults = Faults
+common-on = Common on: { $openings }.
+rating = Rating
+figure = Figure
+when = When
+origin = Where it comes from
+not-listed =
+    Not listed, because this class has none or nothing is typical of it; where your part has one, its label says it:
+    { $values }.
+by-mistake = In use by mistake:
+power = Power
+tamper = Tamper
+radio = Radio and check-in
+maintenance = Maintenance
+disposal = Removal and disposal
+no-radio = None: this device has no radio. The loop itself is watched by the control unit.
+install = Install
+install-whole = The whole, from the yard to the people on site, on one page
+no-stage = { $stage }: none

@@ -1,0 +1,9 @@
+title = Figures and their references
+figure = Figure
+output = Output
+reference = Set against
+points = Points
+largest = Largest difference
+allowed = Allowed
+basis = The figure rests on
+of-the-value = { $share } of the value

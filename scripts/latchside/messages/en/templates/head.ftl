@@ -1,0 +1,2 @@
+where = Where you are
+home = Home

@@ -1,0 +1,1 @@
+find = Find the fault by the words of those who report it

@@ -1,0 +1,2 @@
+title = { $site }: job pack
+description = Job pack, planned for { $day }.

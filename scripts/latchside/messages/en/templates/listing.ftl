@@ -1,0 +1,1 @@
+description = { $kind } of this library.

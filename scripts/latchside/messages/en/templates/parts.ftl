@@ -1,0 +1,17 @@
+measure = Measure
+expect = Expect
+outside = Outside
+see = See:
+why = Why:
+numbers = Numbers on this page
+what = What
+figure = Figure
+when = When
+from = Where it comes from
+words = Words on this page
+origin = Where this comes from
+record = Record { $file }, version { $version }.
+edit = Edit this record
+review = Reviewed by: { $by }. On: { $on }. Bench or site trial: { $trial }.
+rests-on = Rests on:
+used-by = What refers to it:

@@ -1,0 +1,3 @@
+devices = Devices this is for
+own-figures = { $stage }, with its own figures
+checklists = Checklists for it

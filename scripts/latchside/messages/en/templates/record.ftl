@@ -1,0 +1,1 @@
+correction = Safety correction, version { $version }:

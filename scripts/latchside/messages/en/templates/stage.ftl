@@ -1,0 +1,11 @@
+description = { $title }, for the { $device }, with its own figures.
+devices = Devices
+label-wins = Figures are typical for this class of part. The label on your part wins.
+same = The same for every device
+next = Next
+next-stage = The next stage for the { $device }
+whole-device = Ratings, parts, inputs and every stage
+origin = Where this comes from
+record = Device record { $file }, version { $version }.
+edit = Edit this record
+procedure = { $procedure }: { $file }, version { $version }, reviewed by: { $by }

@@ -1,0 +1,1 @@
+from = Where it comes from

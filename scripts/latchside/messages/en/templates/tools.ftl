@@ -1,0 +1,2 @@
+look-at = Look at first:
+used-in = Used in: { $users }
