@@ -189,6 +189,17 @@ def test_a_change_can_be_below_zero_without_a_minus_key(context: BrowserContext,
     expect(row.locator(".ls-verdict")).to_contain_text("Inside: \u22121\u00a0mm")
 
 
+def test_a_reading_waits_for_its_opening(context: BrowserContext, base: str) -> None:
+    page = new_page(context, f"{base}visits/")
+    start_visit(page, base)
+    page.goto(base + PROVING)
+    ready(page)
+    row = page.locator("#item-play")
+    row.get_by_label("Reading").fill("2")
+    expect(row.locator(".ls-verdict")).to_contain_text("Inside")
+    expect(row.get_by_role("button", name="Save")).to_have_count(0)
+
+
 def test_the_figure_is_that_of_the_device_at_hand(context: BrowserContext, base: str) -> None:
     page = new_page(context, f"{base}visits/")
     start_visit(page, base)

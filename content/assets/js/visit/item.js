@@ -71,6 +71,7 @@ export class Item {
     this.element.classList.toggle("ls-skipped", skipped && this.isOpen);
     this.box.checked = this.state === "done";
     this.box.disabled = held;
+    this.reading?.hold(held);
     render(this.lines(skipped), this.outcome);
     const words = this.isAnswered && this.state !== "done" ? message.change() : message.notDone();
     const ask = () => this.askOther();

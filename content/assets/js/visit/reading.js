@@ -49,6 +49,7 @@ export class Reading {
     this.save = save;
     this.explain = explain;
     this.over = false;
+    this.held = false; // nothing can be written here yet
     this.chosen = 0;
     this.unit = "";
     this.names = "?";
@@ -170,7 +171,14 @@ export class Reading {
     else this.input.removeAttribute("aria-invalid");
     const { kind, words, presses } = made ? this.verdict(made) : { ...BLANK, words: typed ? message.noNumber() : "" };
     const verdict = html`<p class="ls-verdict ${kind}" role="status">${words}</p>`;
-    render(html`${this.choices()}${verdict}${tools(...presses)}`, this.place);
+    render(html`${this.choices()}${verdict}${tools(...(this.held ? [] : presses))}`, this.place);
+  }
+
+  /** Offer nothing to save while nothing can be written. @param {boolean} held */
+  hold(held) {
+    if (held === this.held) return;
+    this.held = held;
+    this.tell();
   }
 
   /** @param {Judged} made @returns {Told} */
