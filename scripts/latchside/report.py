@@ -55,9 +55,8 @@ def summary(findings: Iterable[Finding], records: int) -> str:
 
 
 def _sentences(one: Finding) -> str:
-    """The whole of a finding, escaped part by part: a message is one line, and would lose the breaks of its values."""
-    texts = {"found": one.found, "expected": one.expected, "action": one.action}
-    return message("annotation", **{name: _escaped(text) for name, text in texts.items()})
+    """The whole of a finding, as a workflow command holds it."""
+    return _escaped(message("annotation", found=one.found, expected=one.expected, action=one.action))
 
 
 def _line(text: str) -> str:

@@ -54,7 +54,8 @@ def plan(
     workers = _workers(cluster)
     if workers is not None:  # which look from folders of their own
         files, root, out = [path.absolute() for path in files], root.absolute(), out.absolute() if out else None
-    order = Order(root, _day(on), out, as_json, _pdf(pdf, out), _address(address), several, fingerprint(root))
+    stamp = fingerprint(root) if workers else ""
+    order = Order(root, _day(on), out, as_json, _pdf(pdf, out), _address(address), several, stamp)
     place.ready(out)
     bad = False
     try:

@@ -27,7 +27,10 @@ _LONGEST = 300
 
 @dataclass(frozen=True)
 class Order:
-    """What is asked of every survey, and the project whose records plan it, with the fingerprint of those."""
+    """What is asked of every survey, and the project whose records plan it.
+
+    `stamp` is the fingerprint of those records where a worker may read others, and empty where it reads these.
+    """
 
     root: Path
     on: date | None
@@ -124,7 +127,7 @@ def tools(root: Path, stamp: str) -> tuple[Any, Any, Any]:
     from latchside.pages.render import Writer
     from latchside.project import check_project, fingerprint
 
-    if stamp != fingerprint(root):
+    if stamp and stamp != fingerprint(root):
         raise click.ClickException(
             f"A worker reads other records under {root} than this command, or runs another version of it. "
             "Give all of them the same folders, and start the workers again."

@@ -92,7 +92,7 @@ def _joined(parts: Iterable[str]) -> list[str]:
 
 def _element(node: ast.TextElement | ast.Placeable) -> str:
     if isinstance(node, ast.TextElement):
-        return json.dumps(node.value.replace("\n", " "), ensure_ascii=False)
+        return json.dumps(node.value, ensure_ascii=False)
     inner = node.expression
     if isinstance(inner, ast.StringLiteral):
         return json.dumps(inner.parse()["value"], ensure_ascii=False)
