@@ -229,15 +229,8 @@ export class Checklist {
   }
 
   /** Store entries of this run; what is not stored is not shown. @param {store.Draft[]} drafts @param {string} said */
-  async write(drafts, said) {
-    try {
-      await store.add(this.bar.place.visit, drafts);
-      this.say(said);
-      return true;
-    } catch (error) {
-      this.say(store.inWords(error), true);
-      return false;
-    }
+  write(drafts, said) {
+    return store.addAndSay(this.bar.place.visit, drafts, said, (words, refused) => this.say(words, refused));
   }
 
   /** @param {string} said @param {boolean} [refused] */

@@ -173,16 +173,10 @@ export class VisitPage {
   }
 
   /** Store an entry of this visit. @param {store.Said} fields @param {string} said */
-  async write(fields, said) {
+  write(fields, said) {
     const common = { id: uuid(), visit: this.visit, at: now(), by: this.all.by, library: this.all.library };
-    try {
-      await store.add(this.visit, [{ ...common, ...fields }]);
-      this.say(said);
-      return true;
-    } catch (error) {
-      this.say(store.inWords(error), true);
-      return false;
-    }
+    const drafts = [{ ...common, ...fields }];
+    return store.addAndSay(this.visit, drafts, said, (words, refused) => this.say(words, refused));
   }
 
   /** @param {string} said @param {boolean} [refused] */

@@ -120,6 +120,24 @@ export async function add(visit, drafts) {
   return made;
 }
 
+/**
+ * Add entries to a visit, and say `said`, or why they could not be stored; what is not stored is not shown.
+ * @param {string} visit
+ * @param {Draft[]} drafts
+ * @param {string} said
+ * @param {(words: string, refused?: boolean) => void} say
+ */
+export async function addAndSay(visit, drafts, said, say) {
+  try {
+    await add(visit, drafts);
+    say(said);
+    return true;
+  } catch (error) {
+    say(inWords(error), true);
+    return false;
+  }
+}
+
 /** @param {string} visit @param {(top: number) => Entry[]} number */
 function addToMemory(visit, number) {
   const held = [...table("entries").values()].filter((entry) => entry.visit === visit);
