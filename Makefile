@@ -6,7 +6,7 @@ BIN := $(VENV)/bin
 NODE := PATH="$(CURDIR)/$(BIN):$$PATH"
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
-.PHONY: site pocket test proof serve check lint bench bench-lighthouse bench-engines lock clean
+.PHONY: site pocket test test-fast proof serve check lint bench bench-lighthouse bench-engines lock clean
 
 site: $(VENV)/.site
 	$(BIN)/latchside site
@@ -23,12 +23,16 @@ check: $(VENV)/.site
 test: $(VENV)/.test
 	$(BIN)/python scripts/bring_browser.py
 	$(BIN)/python scripts/bring_webkit.py
-	$(BIN)/python -m pytest --numprocesses auto --dist loadfile
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile --no-loadscope-reorder
 
-# The laws of a plan against four times as many surveys: before a release, and after a change of the planner.
+# While you work: what needs no browser, no built site and not many plans; it says how many tests it leaves out.
+test-fast: $(VENV)/.test
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile -m "not slow" tests/unit tests/published
+
+# What is tried by chance, tried far more often: before a release, and after a change of the planner.
 proof: $(VENV)/.test
-	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses auto tests/unit/test_plan_laws.py \
-	  tests/unit/test_plan_properties.py tests/unit/test_plan_sentences.py tests/unit/test_questions.py tests/unit/test_survey_form.py
+	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses auto --dist worksteal tests/unit tests/published \
+	  tests/browser/test_visits_kept.py
 
 lint: $(VENV)/.test node_modules/.installed
 	$(BIN)/ruff check scripts tests

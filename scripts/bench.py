@@ -51,14 +51,44 @@ from pathlib import Path
 start = time.perf_counter()
 from latchside.root import ROOT
 from latchside.site.build import build_site
-site, warnings = build_site(ROOT, Path(sys.argv[1]))
+site, warnings = build_site(ROOT, Path(sys.argv[1]), fresh=sys.argv[2:] == ["fresh"])
 seconds = time.perf_counter() - start
 used = [resource.getrusage(who) for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)]
 work = sum(one.ru_utime + one.ru_stime for one in used)
-memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+memory = max(one.ru_maxrss for one in used) / 1024
 pages = sum(1 for _ in site.rglob("*.html"))
 print(json.dumps({"seconds": seconds, "work": work, "pages": pages, "memory": memory}))
 """
+PLAIN = """
+import json, resource, sys, time
+start = time.perf_counter()
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+config = load_config(sys.argv[1] + "/mkdocs.yml")
+config.plugins.on_startup(command="build", dirty=False)
+build(config)
+used = resource.getrusage(resource.RUSAGE_SELF)
+seconds = time.perf_counter() - start
+print(json.dumps({"seconds": seconds, "work": used.ru_utime + used.ru_stime}))
+"""
+PREVIEW = """
+import json, sys, time
+from pathlib import Path
+from latchside.root import ROOT
+from latchside.site.preview import Preview
+preview = Preview(ROOT)
+path, address = ROOT / sys.argv[1], sys.argv[2]
+text, seconds = path.read_text("utf-8"), []
+for number in range(5):
+    start = time.perf_counter()
+    path.write_text(text.replace("\\nsummary: ", f"\\nsummary: Number {number}. ", 1), "utf-8")
+    preview.look()
+    shown = preview.served(address)[1].decode("utf-8")
+    assert f"Number {number}. " in shown
+    seconds.append(time.perf_counter() - start)
+print(json.dumps({"seconds": sorted(seconds)[2], "most": max(seconds)}))
+"""
+PLAIN_WORDS = "the frame holds a magnet and the contact beside it closes when both stand near enough to be drawn in"
 
 
 @dataclass(frozen=True)
@@ -115,6 +145,32 @@ def add_devices(root: Path, count: int) -> None:
         own = own.replace(f"device/{pattern.stem}/", f"device/{id_}/")
         own = own.replace(" position,", "").replace(" fixing,", "")  # lists whose items are for a class by its id
         (root / "content" / "devices" / f"{id_}.yaml").write_text(own, "utf-8")
+
+
+def plain_project(target: Path, pages: int) -> Path:
+    """A project of plain pages of about 400 words for MkDocs and Material alone, outside the navigation as ours are."""
+    (target / "docs").mkdir(parents=True)
+    (target / "docs" / "index.md").write_text("# Home\n", "utf-8")
+    for number in range(pages):
+        (target / "docs" / f"page-{number:04d}.md").write_text(plain_page(number, pages), "utf-8")
+    config = "site_name: Plain\ntheme: {name: material, font: false}\nnav: [index.md]\nplugins: [search]\n"
+    (target / "mkdocs.yml").write_text(f"{config}validation: {{nav: {{omitted_files: ignore}}}}\n", "utf-8")
+    return target
+
+
+def plain_page(number: int, pages: int) -> str:
+    """Four parts of two paragraphs and a list."""
+    known = PLAIN_WORDS.split()
+    lines = [f"# Page {number}\n"]
+    for part in range(4):
+        lines.append(f"## Part {part + 1}\n")
+        for paragraph in range(2):
+            words = [known[(number + at * 7 + part * 3 + paragraph) % len(known)] for at in range(45)]
+            words[10] = f"**{words[10]}**"
+            words[20] = f"[{words[20]}](page-{(number + 1) % pages:04d}.md)"
+            lines.append(" ".join(words) + ".\n")
+        lines.append("- one of three\n- two of three\n- three of three\n")
+    return "\n".join(lines)
 
 
 def pages_of_one_device(shipped: Path) -> int:
@@ -190,11 +246,12 @@ def build_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:
     """How fast sites are built, how large they are, and how the time grows."""
     say("building the shipped site")
     shipped = work / "shipped"
-    result = run(BUILD, ROOT, str(shipped))
+    result = run(BUILD, ROOT, str(shipped), "fresh")
     what = f"shipped site, {result['pages']} pages"
     yield Line(what, f"{result['seconds']:.1f} s", "15 s", result["seconds"] < 15, f"{result['work']:.1f} s")
     each = pages_of_one_device(shipped)
     per_page: dict[int, float] = {}
+    yield from beside_plain("the shipped site", ROOT, work, say)
     for pages in (500, 1000, 5000):
         say(f"building {pages} pages of generated devices")
         project = copy_project(work / f"pages-{pages}")
@@ -204,17 +261,44 @@ def build_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:
         made = sum(1 for _ in (site / "devices").rglob(f"{median_device().stem}-[0-9]*/**/index.html"))
         per_page[pages] = grown["work"] / grown["pages"]
         if pages == 1000:
+            yield from beside_plain(f"{made} pages of generated devices", project, work, say)
             size = megabytes(site)
             what = f"{made} pages of generated devices ({grown['pages']} in all)"
             yield Line(what, f"{grown['seconds']:.1f} s", "15 s", grown["seconds"] < 15, f"{grown['work']:.1f} s")
             yield Line("  the same, as stored", f"{size:.0f} MB", "60 MB", size < 60)
-            yield Line("  the same, most memory while building", f"{grown['memory']:.0f} MB", "–", True)
         shutil.rmtree(site)
         shutil.rmtree(project)
     ratio = per_page[5000] / per_page[500]
     few, many = (f"{per_page[pages] * 1000:.1f} ms" for pages in (500, 5000))
     yield Line(f"work for a page at 5,000 ({many}) over that at 500 ({few})", f"{ratio:.2f}", "1.15", ratio <= 1.15)
     yield from page_lines(shipped)
+
+
+def beside_plain(what: str, project: Path, work: Path, say: Callable[[str], None]) -> Iterator[Line]:
+    """A project cold, warm and changed, beside a plain site of as many pages, one after the other."""
+    say(f"{what}: beside a plain site")
+    root, site = copy_project(work / "beside"), work / "beside-site"
+    shutil.rmtree(root / "content")
+    shutil.copytree(project / "content", root / "content")
+    cold = run(BUILD, root, str(site))
+    plain = run(PLAIN, root, str(plain_project(work / "plain", cold["pages"])))
+    record = root / "content" / "devices" / median_device().name
+    text = record.read_text("utf-8")
+    record.write_text(text.replace("\nsummary: ", "\nsummary: Changed. ", 1), "utf-8")
+    warm = run(BUILD, root, str(site))
+    for name, built, limit in (("cold", cold, 1.0), ("one record changed", warm, 0.15)):
+        ratio = built["seconds"] / plain["seconds"]
+        words = f"{built['seconds']:.1f} s / {plain['seconds']:.1f} s = {ratio:.2f}"
+        done = f"{built['work']:.1f} s / {plain['work']:.1f} s"
+        yield Line(f"{what}, {name}, over as many plain pages", words, f"{limit:.2f}", ratio <= limit, done)
+    yield Line(
+        f"  the same, most memory of one process, {what}", f"{cold['memory']:.0f} MB", "225 MB", cold["memory"] <= 225
+    )
+    seen = run(PREVIEW, root, f"content/devices/{record.name}", f"devices/{record.stem}/")
+    words = f"{seen['seconds']:.2f} s, longest {seen['most']:.2f} s"
+    yield Line(f"  from save to page in the preview, {what}", words, "1 s", seen["seconds"] < 1)
+    for path in (root, site, work / "plain"):
+        shutil.rmtree(path)
 
 
 def page_lines(site: Path) -> Iterator[Line]:
@@ -226,13 +310,9 @@ def page_lines(site: Path) -> Iterator[Line]:
     if not files:
         yield Line("checklist page with all it needs", "no browser", "120 KB", False)
         return
-    search = {path for path in files if "search" in path.name}
-    whole = sum(packed(path) for path in files - search)
-    what = f"checklist page with all it needs, packed ({len(files - search)} files)"
+    whole = sum(packed(path) for path in files)
+    what = f"checklist page with all it needs, packed ({len(files)} files)"
     yield Line(what, f"{whole / 1000:.0f} KB", "120 KB", whole <= 120_000)
-    if search:
-        what = "  what the theme's search fetches besides, packed"
-        yield Line(what, f"{sum(packed(path) for path in search) / 1000:.0f} KB", "–", True)
 
 
 def main() -> None:

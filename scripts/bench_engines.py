@@ -24,7 +24,7 @@ site_dir: {out}
 theme: {{name: material, font: false}}
 nav: [index.md]
 markdown_extensions: [attr_list, md_in_html, tables, {{toc: {{permalink: false, toc_depth: 3}}}}]
-plugins: [search]
+plugins: []
 """
 ENGINES = {
     "mkdocs": ["mkdocs", "build", "-q", "-f"],

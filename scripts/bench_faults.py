@@ -16,14 +16,14 @@ from typing import Any
 
 from playwright.sync_api import sync_playwright
 
-from bring_browser import bring
+from bring_browser import bring, chromium_path
 from latchside.project import check_project
 from latchside.root import ROOT
 from latchside.site.build import build_site
 
 SLOWER, LIMIT_MS = 4, 100
 SETTLED_MS = 1500
-"""From the opened page to the first answer: nobody reads a check faster, and the theme builds its search meanwhile."""
+"""From the opened page to the first answer: nobody reads a check faster."""
 ANSWERED = """(words) => new Promise((done) => {
   // From the tap to the next frame that shows another step: storing the answer, planning, drawing.
   const step = document.querySelector('.ls-find-step');
@@ -74,7 +74,9 @@ def measured(site: Path) -> tuple[list[float], list[float], list[float]]:
         Thread(target=server.serve_forever, daemon=True).start()
         base = f"http://127.0.0.1:{server.server_address[1]}/"
         with sync_playwright() as started:
-            browser = started.chromium.launch(executable_path=bring(), args=["--no-sandbox", "--disable-gpu"])
+            browser = started.chromium.launch(
+                executable_path=chromium_path() or bring(), args=["--no-sandbox", "--disable-gpu"]
+            )
             page = browser.new_page(viewport={"width": 390, "height": 844}, service_workers="block")
             page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
             for fault in check_project(ROOT).library.of("fault"):

@@ -22,7 +22,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
-from bring_browser import bring
+from bring_browser import bring, chromium_path
 from latchside.root import ROOT
 from latchside.site.build import build_site
 
@@ -90,7 +90,7 @@ def measured(command: list[str], address: str, chromium: str) -> dict[str, Any]:
 
 def main() -> None:
     """Measure each page and print its scores; a folder with the built site may be named."""
-    chromium, missed = bring(), False
+    chromium, missed = chromium_path() or bring(), False
     with TemporaryDirectory() as temporary:
         folder = Path(temporary)
         site = Path(sys.argv[1]) if len(sys.argv) > 1 else build_site(ROOT, folder / "site")[0]

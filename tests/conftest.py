@@ -1,4 +1,4 @@
-"""What more than one folder of tests draws on, each made once a run: the checked project, its site, a browser."""
+"""What more than one folder of tests draws on, each made once a run: the checked project and its site."""
 
 from __future__ import annotations
 
@@ -8,17 +8,35 @@ from pathlib import Path
 
 import pytest
 from hypothesis import settings
-from playwright.sync_api import Browser, Playwright, sync_playwright
 
 from latchside.library import Library
 from latchside.project import Checked, check_project
 from latchside.root import ROOT
 
-from .chromium import launch
+from .long import LONG
+from .node import Node
 
-# The same examples on every run, on any machine: a test that fails once fails always.
-settings.register_profile("fixed", derandomize=True, max_examples=100, deadline=None)
-settings.load_profile("fixed")
+# The same examples on every run, on any machine: a test that fails once fails always. `make proof` tries more.
+settings.register_profile("fixed", derandomize=True, max_examples=50, deadline=None)
+settings.register_profile("long", derandomize=True, max_examples=500, deadline=None)
+settings.load_profile("long" if LONG else "fixed")
+
+
+AT_FIRST = ("test_pack_command.py", "test_rules.py")
+"""Files that need no site and take about as long as a site takes to build."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """What needs the site goes first, for it takes longest; one worker builds it while the other has files without.
+
+    The workers draw files in turn. In the end there are small ones left, so that all are done at about one time.
+    """
+    files = dict.fromkeys(item.path for item in items)
+    first = [path for path in files if path.name in AT_FIRST]
+    site = [path for path in files if path.parent.name in ("browser", "site")]
+    drawn = [path for pair in zip(first, site, strict=False) for path in pair]
+    order = {path: at for at, path in enumerate(dict.fromkeys([*drawn, *first, *site, *files]))}
+    items.sort(key=lambda item: order[item.path])
 
 
 @pytest.fixture(scope="session")
@@ -57,14 +75,8 @@ def site(build: tuple[Path, int]) -> Path:
 
 
 @pytest.fixture(scope="session")
-def playwright() -> Iterator[Playwright]:
-    """The driver of browsers; a thread can hold only one."""
-    with sync_playwright() as started:
-        yield started
-
-
-@pytest.fixture(scope="session")
-def browser(playwright: Playwright) -> Iterator[Browser]:
-    launched = launch(playwright)
-    yield launched
-    launched.close()
+def node() -> Iterator[Node]:
+    """JavaScript without a browser."""
+    started = Node()
+    yield started
+    started.close()

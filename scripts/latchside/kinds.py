@@ -52,6 +52,7 @@ KINDS: dict[str, Kind] = {
         Kind("formula", "figures", "Figures", "shared/formulas", "figures/{id}/", "reference"),
         Kind("table", "tables", "Tables", "shared/tables", "tables/{id}/", "reference"),
         Kind("term", "terms", "Terms", "shared/terms", "terms/#{id}", "reference"),
+        Kind("word", "words", "Words by region", "shared/words", "words/#{id}", "reference"),
         Kind("tool", "tools", "Tools", "shared/tools", "tools/#{id}", "reference"),
         Kind("source", "sources", "Sources", "shared/sources", "sources/#{id}", "reference"),
         Kind("job", "jobs", "Jobs", "content/jobs", "jobs/{id}/", "reference"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -13,6 +13,7 @@ from latchside.findings import Finding
 from latchside.kinds import DRAWINGS, KINDS
 from latchside.library import Library, build_library
 from latchside.read.tree import RawRecord, read_project
+from latchside.read.yaml_text import Document, read_text
 from latchside.root import ROOT, schema_folder
 from latchside.rules import all_rules
 from latchside.rules.blank_left import CODE as BLANK_LEFT
@@ -39,9 +40,23 @@ class Checked:
 @without_collector()
 def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress: Progress = lambda _: None) -> Checked:
     """Check every record under `root`; bad records become findings, sound ones the library."""
+    fitting = read_library(root, schemas=schemas, progress=progress)
+    progress("applying rules")
+    found = [finding for rule in all_rules() for finding in rule.check(fitting.library)]
+    return Checked(fitting.library, tuple(sorted(_told([*fitting.findings, *found]))))
+
+
+def read_library(
+    root: Path = ROOT,
+    *,
+    schemas: Schemas | None = None,
+    progress: Progress = lambda _: None,
+    read: Callable[[str, str], Document] = read_text,
+) -> Checked:
+    """As `check_project`, without the rules: only what can be said of each record by itself."""
     progress("reading records")
     schemas = schemas or load_schemas(schema_folder(root))
-    reading = read_project(root)
+    reading = read_project(root, read)
     findings = list(reading.findings)
     sound: list[RawRecord] = []
     broken: list[RawRecord] = []
@@ -56,16 +71,14 @@ def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress
             sound.append(raw)
     unread = _refused(reading.findings, {raw.file for raw in reading.records} | {one.file for one in reading.drawings})
     library = build_library(sound, schemas, broken, unread, reading.drawings, reading.on_pages, root)
-    progress("applying rules")
-    for rule in all_rules():
-        findings.extend(rule.check(library))
-    return Checked(library, tuple(sorted(_told(findings))))
+    return Checked(library, tuple(sorted(set(findings))))
 
 
-def _told(findings: list[Finding]) -> set[Finding]:
+def _told(findings: Iterable[Finding]) -> set[Finding]:
     """Each finding once. Of a blank nothing else is said: what is wrong with it goes when it is filled in."""
-    blank = {(one.file, one.place) for one in findings if one.code == BLANK_LEFT}
-    return {one for one in findings if one.code == BLANK_LEFT or (one.file, one.place) not in blank}
+    known = set(findings)
+    blank = {(one.file, one.place) for one in known if one.code == BLANK_LEFT}
+    return {one for one in known if one.code == BLANK_LEFT or (one.file, one.place) not in blank}
 
 
 def fingerprint(root: Path) -> str:

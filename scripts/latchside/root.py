@@ -35,3 +35,8 @@ def part(root: Path, name: str) -> Path:
 def schema_folder(root: Path) -> Path:
     """The schemas of a project; those of `ROOT` where it has none of its own."""
     return part(root, "schema")
+
+
+def cache_folder(root: Path) -> Path | None:
+    """Where work on a project is kept; None for the project inside an installed package, which is only read."""
+    return None if INSTALLED and root == ROOT else root / ".cache"

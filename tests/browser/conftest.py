@@ -13,14 +13,11 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response, sync_playwright
 
 from ..chromium import launch
 from .field import complaints
 from .host import Host, Phone, phone, standing
-
-# The index of the theme's search with nothing in it. Every page builds the real one anew, at a second of work a time.
-NO_SEARCH = '{"config":{"lang":["en"],"separator":"[\\\\s-]+","pipeline":[],"fields":{}},"docs":[]}'
 
 Visit = Callable[..., Page]
 Watch = Callable[[], AbstractContextManager[Visit]]
@@ -55,8 +52,22 @@ def no_complaints() -> Iterator[None]:
 
 
 @pytest.fixture(scope="session")
+def playwright() -> Iterator[Playwright]:
+    """The driver of browsers; a thread can hold only one."""
+    with sync_playwright() as started:
+        yield started
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    launched = launch(playwright)
+    yield launched
+    launched.close()
+
+
+@pytest.fixture(scope="session")
 def base(site: Path) -> Iterator[str]:
-    """Where the site is served, at the root of a host."""
+    """Where the site is served as it is built, at the root of a host."""
     with _served(site) as address:
         yield address
 
@@ -69,19 +80,6 @@ def deeper_base(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterato
     (root / "field" / "library").symlink_to(site, target_is_directory=True)
     with _served(root) as address:
         yield f"{address}field/library/"
-
-
-@pytest.fixture(scope="session")
-def quick_base(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """Where the site is served with a search that finds nothing, so that pages load in half the time."""
-    root = tmp_path_factory.mktemp("quick")
-    for part in site.iterdir():
-        if part.name != "search":
-            (root / part.name).symlink_to(part, target_is_directory=part.is_dir())
-    (root / "search").mkdir()
-    (root / "search" / "search_index.json").write_text(NO_SEARCH, "utf-8")
-    with _served(root) as address:
-        yield address
 
 
 @pytest.fixture(scope="session")
@@ -142,11 +140,10 @@ def large_text_browser(playwright: Playwright) -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def watch(browser: Browser, base: str, quick_base: str) -> Watch:
-    """Opens pages of the site: `visit(address, size, in_browser=…, at=…, searching=…, **context options)`.
+def watch(browser: Browser, base: str) -> Watch:
+    """Opens pages of the site: `visit(address, size, in_browser=…, at=…, **context options)`.
 
-    With `searching=False` the theme's search finds nothing, and pages load in half the time. When the visits are
-    over, none may have asked another host, missed a file or said an error.
+    When the visits are over, none may have asked another host, missed a file or said an error.
     """
 
     @contextmanager
@@ -174,7 +171,6 @@ def watch(browser: Browser, base: str, quick_base: str) -> Watch:
             *,
             in_browser: Browser = browser,
             at: str = "",
-            searching: bool = True,
             **options: Any,
         ) -> Page:
             width, height = size
@@ -182,18 +178,13 @@ def watch(browser: Browser, base: str, quick_base: str) -> Watch:
             options.setdefault("service_workers", "block")
             context = in_browser.new_context(viewport={"width": width, "height": height}, **options)
             contexts.append(context)
-            if not searching and at:
-                context.route(
-                    "**/search/search_index.json",
-                    lambda route: route.fulfill(body=NO_SEARCH, content_type="application/json"),
-                )
             context.on("request", asked)
             context.on("response", answered)
             context.on("requestfailed", failed)
             context.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
             context.on("weberror", lambda error: complaints.append(f"error: {error.error}"))
             page = context.new_page()
-            page.goto((at or (base if searching else quick_base)) + address, wait_until="load")
+            page.goto((at or base) + address, wait_until="load")
             if options.get("java_script_enabled", True):
                 page.wait_for_selector("html.js")  # the theme comes last of all
             return page

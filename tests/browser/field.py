@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
 
 CHECKLISTS = Path(__file__).parents[2] / "checklists"
@@ -55,7 +56,24 @@ def new_page(context: BrowserContext, address: str, at: str = "") -> Page:
     return ready(page)
 
 
-def until(page: Page, holds: Callable[[], bool], patience: float = 20_000) -> None:
+def axe_finds(page: Page, *, contrast: bool = True) -> list[str]:
+    """What axe finds wrong with a page as it stands. What it asks of contrast takes it longer than all else."""
+    found = Axe().run(page, options={"rules": {"color-contrast": {"enabled": contrast}}}).response["violations"]
+    return [f"{one['id']}: {[node['target'] for node in one['nodes'][:4]]}" for one in found]
+
+
+SETTLED = """async () => {
+  const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+  for (let n = 0; n < 4; n += 1) await frame();
+}"""
+
+
+def settled(page: Page) -> None:
+    """Wait until whatever was set off has had its turn: several frames are painted, and the tasks between them done."""
+    page.evaluate(SETTLED)
+
+
+def until(page: Page, holds: Callable[[], bool], patience: float = 60_000) -> None:
     """Wait until something holds that no locator can be asked for, such as what lies in the store or at the host."""
     for _ in range(int(patience / 50)):
         if holds():
@@ -79,12 +97,13 @@ def comes_to(page: Page, script: str, wanted: Any, argument: Any = None) -> None
 
 def start_visit(page: Page, base: str, site: str = "Elm House", who: str = "Anna") -> str:
     """Start a visit on the page of visits; its id."""
-    page.goto(f"{base}visits/")
+    if page.url != f"{base}visits/":
+        page.goto(f"{base}visits/")
     ready(page)
     page.get_by_label("A name for the site").fill(site)
     page.get_by_label("Who you are").fill(who)
     page.get_by_role("button", name="Start this visit").click()
-    expect(page.get_by_role("heading", name=site)).to_be_visible()
+    expect(page.get_by_role("heading", name=site)).to_be_focused()
     return page.url.partition("#v=")[2]
 
 
@@ -120,9 +139,17 @@ def answer_all(page: Page) -> None:
         expect(row).not_to_have_attribute("data-state", "open")
 
 
+def more(row: Locator) -> Locator:
+    """The row of an item, once what stands under *More* is open."""
+    fold = row.locator(".ls-more")
+    if fold.get_attribute("open") is None:
+        fold.locator("summary").click()
+    return row
+
+
 def other(row: Locator, choice: str, question: str, words: str) -> None:
     """Give an item another outcome than done, with words."""
-    row.get_by_role("button", name="Not done?").or_(row.get_by_role("button", name="Change")).click()
+    more(row).get_by_role("button", name="Not done?").or_(row.get_by_role("button", name="Change")).click()
     row.get_by_role("button", name=choice, exact=True).click()
     row.get_by_label(question).fill(words)
     row.get_by_role("button", name="Save as").click()

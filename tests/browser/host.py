@@ -13,14 +13,14 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Page, Playwright, expect
 
-from bring_browser import chromium_path
+from bring_browser import headless_path
 from latchside.site.finish import stamp
 
 ARGUMENTS = ["--no-sandbox", "--disable-gpu"]
 PHONE = {"width": 390, "height": 844}
 PATIENCE = 60_000
 
-expect.set_options(timeout=20_000)  # saving is work, and these tests wait for what it leads to
+expect.set_options(timeout=PATIENCE)  # saving is work, and these tests wait for what it leads to
 
 
 class Host:
@@ -107,7 +107,7 @@ class Phone:
     def on(self) -> Page:
         """Switch it on, or off and on again: a cold start with an empty page."""
         self.off()
-        path = chromium_path()
+        path = headless_path()
         assert path, "There is no Chromium; `make test` brings one."
         self._context = self._playwright.chromium.launch_persistent_context(
             str(self._profile), executable_path=path, args=ARGUMENTS, viewport=PHONE  # type: ignore[arg-type]

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Error, Page, Playwright
 
-from bring_browser import chromium_path
+from bring_browser import headless_path
 
 from ..chromium import ARGUMENTS
 from .field import PHONE, ready
@@ -33,7 +33,7 @@ TICK = """item => new Promise(resolve => {
 def doomed(playwright: Playwright, profile: Path, address: str) -> Iterator[Page]:
     """A page in a browser on this profile; when the block ends, the browser is killed without a word."""
     context = playwright.chromium.launch_persistent_context(
-        profile, executable_path=chromium_path(), args=ARGUMENTS, viewport=PHONE, service_workers="block"
+        profile, executable_path=headless_path(), args=ARGUMENTS, viewport=PHONE, service_workers="block"
     )  # fmt: skip
     try:
         page = context.pages[0]

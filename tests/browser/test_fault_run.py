@@ -68,7 +68,17 @@ def phone(browser: Browser) -> Iterator[BrowserContext]:
 
 @pytest.fixture
 def page(phone: BrowserContext, base: str) -> Page:
-    return new_page(phone, base + FAULT)
+    made = new_page(phone, base + FAULT)
+    begin(made)
+    return made
+
+
+def begin(page: Page) -> None:
+    page.get_by_role("button", name="Find it step by step").click()
+
+
+def reading(page: Page, figure: str) -> None:
+    page.get_by_label("Reading", exact=True).fill(figure)
 
 
 def answer(page: Page, words: str) -> None:
@@ -109,12 +119,13 @@ def test_every_shipped_fault_has_the_plan_that_python_makes_and_ends(
 def test_a_run_ends_in_a_remedy_and_goes_on_where_the_proof_fails(page: Page) -> None:
     answer(page, "Recessed contact")
     expect(page.locator(".ls-find .ls-do")).to_have_text(
-        "Measure the gap, leaf shut and latched, against the gap written at hand-over."
+        "Measure the gap with the door or window closed and latched, against the gap written at hand-over."
     )
     expect(page.locator(".ls-find .ls-expect")).to_contain_text("Typical: 3 to 10")  # of this device alone
     expect(page.locator(".ls-find .ls-expect")).not_to_contain_text("Surface contact")
+    reading(page, "5")
     answer(page, "The gap is within the fit gap.")
-    answer(page, "The loop reads as with the leaf open")
+    answer(page, "The loop reads as with the door or window open")
     expect(page.locator(".ls-find .ls-caution").first).to_be_visible()
     answer(page, "closes with the test magnet at its mark")
     expect(page.locator(".ls-find h3")).to_have_text("Fix 4")
@@ -163,8 +174,9 @@ def test_what_cannot_be_done_is_planned_around_and_told(page: Page) -> None:
 
 def test_a_remedy_that_cannot_be_done_is_planned_around(page: Page) -> None:
     answer(page, "Recessed contact")
+    reading(page, "5")
     answer(page, "The gap is within the fit gap.")
-    answer(page, "The loop reads as with the leaf open")
+    answer(page, "The loop reads as with the door or window open")
     expect(page.locator(".ls-find h3")).to_have_text("Check 3")
     page.get_by_role("button", name="Can't do this one").click()
     expect(page.locator(".ls-find h3")).to_have_text("Check 4")
@@ -199,7 +211,7 @@ def test_an_answer_is_stored_before_the_next_step_shows(page: Page) -> None:
               const found = meta.get('fault-run shows-open-when-shut');
               found.onsuccess = () => (request.result.close(), done(found.result.value.events.length));
             };
-          }).observe(step, { childList: true });
+          }).observe(step, { childList: true, characterData: true, subtree: true });
           const tap = step.querySelector('.ls-answer');
           tap.click();
           tap.click();  // a second tap before it shows is not an answer to the next step
@@ -215,6 +227,7 @@ def test_what_the_store_refuses_is_said_and_the_run_goes_on(page: Page) -> None:
     page.wait_for_selector("[data-kept='0']")
     refused = "IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }"
     page.evaluate(f"() => {{ {refused} }}")
+    reading(page, "5")
     answer(page, "The gap is within the fit gap.")
     expect(page.locator(".ls-find-step [role=alert]")).to_contain_text("Not stored")
     expect(page.locator(".ls-find h3")).to_have_text("Check 2")
@@ -223,6 +236,7 @@ def test_what_the_store_refuses_is_said_and_the_run_goes_on(page: Page) -> None:
 def test_the_keyboard_leads_through_a_run(page: Page) -> None:
     answer(page, "Recessed contact")
     page.wait_for_selector("[data-kept='0']")
+    reading(page, "5")
     for number in ("2", "3"):
         for _ in range(30):
             page.keyboard.press("Tab")
@@ -241,8 +255,10 @@ def test_the_keyboard_leads_through_a_run(page: Page) -> None:
         expect(page.locator(".ls-find h3")).to_be_focused()
 
 
-def test_the_longest_plans_print_on_one_sheet(visit: Callable[..., Page], shipped_library: Library) -> None:
-    """The plan as text is on one side, its picture on one side, on both papers."""
+def test_a_fault_prints_on_two_sides_and_its_longest_plan_on_demand(
+    visit: Callable[..., Page], shipped_library: Library
+) -> None:
+    """Opened, the plan as text is on one side, its picture on one side, on both papers."""
 
     def points(fault: Record) -> int:
         return sum(node.do != "end" for node in every_node(plan_of(shipped_library, fault).tree))
@@ -250,12 +266,56 @@ def test_the_longest_plans_print_on_one_sheet(visit: Callable[..., Page], shippe
     for fault in sorted(shipped_library.of("fault"), key=points)[-3:]:
         page = visit(fault.address, (1280, 800))
         for paper in ("A4", "Letter"):
+            short = [" ".join(side.split()) for side in sheets(page.pdf(format=paper))]
+            assert len(short) <= 2, (fault.id, paper)
+            for words in ("Do this first", "Likeliest causes", "All checks", "Stop, and pass it"):
+                assert words in " ".join(short), (fault.id, paper)
+        page.evaluate("document.querySelectorAll('details').forEach((one) => { one.open = true; })")
+        for paper in ("A4", "Letter"):
             sides = [" ".join(side.split()) for side in sheets(page.pdf(format=paper))]
             text = [n for n, side in enumerate(sides) if "The order that takes the least time" in side]
-            end = [n for n, side in enumerate(sides) if "What to say, how to leave it" in side]
+            end = [n for n, side in enumerate(sides) if "What to say, how to leave it" in side and n]
             picture = [n for n, side in enumerate(sides) if "A box with corners is a check" in side]
             assert text == end, (fault.id, paper)
             assert picture in ([text[0]], [text[0] + 1]), (fault.id, paper)
+
+
+def test_a_link_into_a_folded_chapter_opens_it(phone: BrowserContext, base: str) -> None:
+    page = new_page(phone, f"{base}{FAULT}#check-loop-at-its-end")
+    expect(page.locator("#check-loop-at-its-end .ls-do")).to_be_in_viewport()
+    page.locator(".ls-likely a").first.click()
+    expect(page.locator("#cause-half-off")).to_be_in_viewport()
+    page.locator("#remedies").click()  # folded again, and opened by the same link
+    expect(page.locator("#cause-half-off")).not_to_be_visible()
+    page.locator(".ls-likely a").first.click()
+    expect(page.locator("#cause-half-off")).to_be_in_viewport()
+
+
+def test_an_answer_that_the_reading_denies_is_asked_about_and_a_step_can_be_changed(page: Page) -> None:
+    answer(page, "Recessed contact")
+    answer(page, "The gap is within the fit gap.")
+    expect(page.locator(".ls-find [role=alert]")).to_contain_text("No reading is typed")
+    answer(page, "Type the reading")
+    expect(page.get_by_label("Reading", exact=True)).to_be_focused()
+    reading(page, "15")
+    answer(page, "The gap is within the fit gap.")
+    expect(page.locator(".ls-find [role=alert]")).to_have_text("You typed 15\u00a0mm; expected 3–10. Which is right?")
+    answer(page, "The reading")
+    expect(page.locator(".ls-answer", has_text="The gap is within the fit gap.")).to_have_count(0)
+    reading(page, "5")
+    answer(page, "The gap is within the fit gap.")
+    page.get_by_role("button", name="Meter shows over range").click()
+    answer(page, "The loop reads as with the door or window open")
+    expect(page.locator(".ls-find h3")).to_have_text("Check 3")
+    page.get_by_role("button", name="Back", exact=True).click()
+    expect(page.locator(".ls-verdict")).to_contain_text("over range")  # Back keeps the reading
+    answer(page, "The loop reads as with the door or window open")
+    expect(page.locator(".ls-find h3")).to_have_text("Check 3")
+    page.locator(".ls-so-far summary").click()
+    page.get_by_role("button", name="Change step 1").click()
+    expect(page.get_by_label("Reading", exact=True)).to_have_value("5")
+    answer(page, "The gap is wider than the one written at hand-over.")
+    expect(page.locator(".ls-so-far li")).to_have_count(2)  # the loop still reads what it read
 
 
 def test_text_from_the_store_is_never_markup(phone: BrowserContext, base: str) -> None:
@@ -274,5 +334,6 @@ def test_text_from_the_store_is_never_markup(phone: BrowserContext, base: str) -
     )
     page.reload()
     page.wait_for_selector("html[data-ls-ready=fault]")
+    begin(page)
     expect(page.locator(".ls-find h3")).to_have_text("Check 1")
     assert page.locator(".ls-find img").count() == 0

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from latchside.site.finish import OFF, WORKER
 
-from .field import ready, until
+from .field import ready, settled, until
 from .host import Host, Phone, changed, reword, standing, words
 
 LIST = "checklists/position/"
@@ -147,9 +147,7 @@ def test_a_site_changed_by_halves_is_not_taken(
     host.folder = mixed
     page.reload()
     page.goto(f"{host.base}offline/")
-    expect(page.locator(".ls-copy")).to_contain_text(
-        f"{LIST}index.html is not the file that the list names", timeout=30_000
-    )
+    expect(page.locator(".ls-copy")).to_contain_text(f"{LIST}index.html is not the file that the list names")
     standing(page, "saved")
     host.stop()
     page = saver.on()
@@ -216,14 +214,14 @@ def test_the_switch_takes_the_copy_off_and_leaves_visits(
     reword(switched, LIST, OLD, NEW)
     host.folder = switched
     page.reload()
-    expect(page.locator(".ls-strip-state")).to_contain_text("switched off", timeout=30_000)
+    expect(page.locator(".ls-strip-state")).to_contain_text("switched off")
     page.wait_for_function(
         "async () => !(await caches.keys()).length && !(await navigator.serviceWorker.getRegistrations()).length"
     )
     page.reload()
     assert NEW in text(page)
     expect(page.locator("[data-item][data-state=done]").first).to_be_attached()
-    page.wait_for_timeout(1000)
+    settled(page)
     assert page.evaluate("caches.keys()") == []
     host.folder = site
     page.reload()

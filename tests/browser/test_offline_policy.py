@@ -10,7 +10,8 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from .test_finder_words import PHONE, opened
+from .field import settled
+from .test_finder import PHONE, opened
 
 Visit = Callable[..., Page]
 
@@ -21,7 +22,7 @@ ATTACKS = (
 
 
 def test_a_query_is_only_ever_text(visit: Visit) -> None:
-    page = visit("faults/reads-high/", PHONE, searching=False)
+    page = visit("faults/reads-high/", PHONE)
     box = opened(page)
     for attack in ATTACKS:
         query = f"reads high {attack}"
@@ -29,7 +30,7 @@ def test_a_query_is_only_ever_text(visit: Visit) -> None:
         page.wait_for_function("query => document.documentElement.dataset.lsFound === query", arg=query)
         assert page.locator(".ls-finder img, .ls-finder script, .ls-finder svg").count() == 0
     page.keyboard.press("Enter")
-    page.wait_for_timeout(100)
+    settled(page)
     assert page.evaluate("window.ran") is None
 
 
@@ -40,11 +41,11 @@ def test_a_query_is_only_ever_text(visit: Visit) -> None:
         "visits/#v={}", "figures/cable-resistance/?length={}",
     ],
 )  # fmt: skip
-def test_what_a_link_brings_along_is_only_ever_text(visit: Visit, quick_base: str, address: str) -> None:
-    page = visit("404.html", PHONE, searching=False)
+def test_what_a_link_brings_along_is_only_ever_text(visit: Visit, base: str, address: str) -> None:
+    page = visit("404.html", PHONE)
     for attack in (" ".join(ATTACKS), ATTACKS[3]):  # all in one text; and an address, which only tells by itself
         page.goto("about:blank")
-        page.goto(quick_base + address.format(*[quote(attack)] * 2))
+        page.goto(base + address.format(*[quote(attack)] * 2))
         page.locator("html[data-ls-copy]").wait_for(state="attached")
         if "checklists/" in address or "visits/" in address:
             page.locator("html[data-ls-ready]").wait_for(state="attached")
@@ -59,7 +60,7 @@ def test_what_a_link_brings_along_is_only_ever_text(visit: Visit, quick_base: st
     "wanted", ["//evil.example/", "https://evil.example/", "..\\..\\x", "a/../../b", "javascript:1", "%2e%2e/"]
 )
 def test_a_page_that_was_wanted_leads_nowhere_else(visit: Visit, wanted: str) -> None:
-    page = visit(f"offline/?wanted={quote(wanted)}", PHONE, searching=False)
+    page = visit(f"offline/?wanted={quote(wanted)}", PHONE)
     expect(page.locator(".ls-wanted")).to_contain_text("not saved on this device")
     expect(page.locator(".ls-wanted a")).to_have_count(0)
 
@@ -73,10 +74,10 @@ def test_what_was_remembered_is_not_trusted(browser: Any, base: str) -> None:
         page.evaluate("text => localStorage.setItem('latchside / lists', text)", stored)
         page.goto(f"{base}on-site/")
         opened(page)
-        page.wait_for_timeout(100)
+        settled(page)
         assert page.evaluate("window.ran") is None
         assert page.locator(".ls-finder img, .ls-recent img").count() == 0
-        links = page.locator(".ls-finder li a, .ls-recent li a").evaluate_all("all => all.map(e => e.href)")
+        links = page.locator(".ls-finder [role=option], .ls-recent li a").evaluate_all("all => all.map(e => e.href)")
         assert set(links) <= {f"{base}checklists/position/"}
     context.close()
 
@@ -90,23 +91,18 @@ EACH = (
 
 
 @pytest.mark.parametrize("address", EACH)
-def test_no_page_breaks_its_own_policy(visit: Visit, base: str, quick_base: str, address: str) -> None:
-    searched = address == "on-site/"  # the theme's own search is the same on every page
-    page = visit("404.html" if address == "404.html" else "", PHONE, searching=searched)
+def test_no_page_breaks_its_own_policy(visit: Visit, base: str, address: str) -> None:
+    page = visit("404.html" if address == "404.html" else "", PHONE)
     page.add_init_script(
         """window.broken = [];
         addEventListener('securitypolicyviolation',
           (e) => window.broken.push(`${e.violatedDirective} ${e.blockedURI}`));"""
     )
-    page.goto((base if searched else quick_base) + address)
+    page.goto(base + address)
     page.get_by_role("button", name="Find", exact=True).or_(page.locator("h1").first).first.wait_for()
     if address != "404.html":
         opened(page).fill("reads high")
-        expect(page.locator(".ls-finder li a").first).to_be_visible()
-        page.keyboard.press("Escape")
-        page.keyboard.press("/")
-        page.keyboard.type("gap")
-        page.wait_for_timeout(200)
+        expect(page.locator(".ls-finder [role=option]").first).to_be_visible()
         page.keyboard.press("Escape")
         for box in page.locator("article .ls-item, article summary").all()[:2]:
             box.click()
@@ -117,6 +113,9 @@ def test_the_policy_holds(browser: Any, base: str) -> None:
     """What would run without a policy does not run."""
     page = browser.new_page(service_workers="block")
     page.goto(f"{base}faults/reads-high/")
+    page.evaluate(
+        "() => { window.refused = 0; addEventListener('securitypolicyviolation', () => { window.refused += 1; }); }"
+    )
     inside = "text => document.querySelector('article').insertAdjacentHTML('beforeend', text)"
     page.evaluate(inside, '<img src="data:," onerror="window.ran=1"><svg onload="window.ran=1"></svg>')
     page.evaluate(
@@ -125,7 +124,7 @@ def test_the_policy_holds(browser: Any, base: str) -> None:
     page.evaluate(
         "() => document.body.append(Object.assign(document.createElement('script'), {src: 'data:,window.ran=3'}))"
     )
-    page.wait_for_timeout(300)
+    page.wait_for_function("window.refused >= 4")
     assert page.evaluate("window.ran") is None
     assert "script-src 'self' 'sha256-" in page.locator("meta[http-equiv]").get_attribute("content")
     page.close()

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
+from io import BytesIO
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
+from pypdf import PdfReader
 
 from ..visits.make import DOOR, VISIT, entry, site
 from .field import (
@@ -15,10 +18,12 @@ from .field import (
     answer_all,
     comes_to,
     items,
+    more,
     new_page,
     other,
     put,
     ready,
+    settled,
     start_visit,
     stored,
     tick,
@@ -31,12 +36,6 @@ UNDER_THE_THUMB = """chosen => {
   return innerHeight / 2 < middle && middle < document.querySelector('.ls-bar').getBoundingClientRect().top;
 }"""
 """Whether the middle of a row stands in the lower half of the screen, above the bar."""
-
-
-@pytest.fixture(scope="module")
-def base(quick_base: str) -> str:
-    """The site with a search that finds nothing: nothing here searches."""
-    return quick_base
 
 
 @pytest.fixture
@@ -61,7 +60,7 @@ def test_an_item_is_done_taken_back_and_done_again(page: Page) -> None:
     row = page.locator("#item-push-pull")
     tick(page, "push-pull")
     expect(row.locator("input[type=checkbox]")).to_be_checked()
-    expect(row.locator(".ls-outcome")).to_contain_text("Done. ")
+    expect(more(row).locator(".ls-more")).to_contain_text("Done. ")
     row.locator(".ls-item").click()
     expect(row).to_have_attribute("data-state", "open")
     page.get_by_role("button", name="Undo").click()
@@ -77,7 +76,7 @@ def test_an_item_is_done_taken_back_and_done_again(page: Page) -> None:
 def test_a_double_tap_is_one_tap(page: Page) -> None:
     page.locator("#item-push-pull .ls-item").dblclick()
     expect(page.locator("#item-push-pull")).to_have_attribute("data-state", "done")
-    page.wait_for_timeout(200)
+    settled(page)
     assert [entry["kind"] for entry in stored(page)] == ["item"]
 
 
@@ -91,7 +90,7 @@ def test_other_outcomes_say_why(page: Page) -> None:
     expect(row).to_have_attribute("data-state", "problem")
     other(row, "Not applicable", "Why does it not apply?", "No hinge here")
     expect(row).to_have_attribute("data-state", "not-applicable")
-    row.get_by_role("button", name="Change").click()
+    more(row).get_by_role("button", name="Change").click()
     row.get_by_role("button", name="Open again").click()
     expect(row).to_have_attribute("data-state", "problem")
     first, second = sorted((one for one in stored(page) if one["kind"] == "item"), key=lambda one: one["n"])
@@ -100,7 +99,7 @@ def test_other_outcomes_say_why(page: Page) -> None:
 
 def test_an_outcome_without_words_is_not_saved(page: Page) -> None:
     row = page.locator("#item-look")
-    row.get_by_role("button", name="Not done?").click()
+    more(row).get_by_role("button", name="Not done?").click()
     row.get_by_role("button", name="Problem", exact=True).click()
     row.get_by_role("button", name="Save as a problem").click()
     expect(row.get_by_role("alert")).to_have_text("What is the problem?: write it first.")
@@ -128,7 +127,7 @@ def test_a_reading_is_judged_while_it_is_typed(page: Page, typed: str, verdict: 
     said = row.locator(".ls-verdict")
     expect(said).to_contain_text(f"{verdict.replace(' mm', chr(160) + 'mm')}, expected at most 3")
     if verdict.startswith("Outside"):
-        outside = row.locator(".ls-measure dd").last.inner_text()
+        outside = row.locator(".ls-measure dd").last.text_content() or ""
         expect(said).to_contain_text(outside)
     assert stored(page) == []
 
@@ -138,7 +137,7 @@ def test_a_reading_is_kept_with_what_it_was_judged_against(page: Page) -> None:
     row.locator(".ls-item").click()
     expect(row.get_by_label("Reading")).to_be_focused()
     row.get_by_label("Reading").fill("2,5")
-    row.get_by_role("button", name="Save: inside, done").click()
+    row.get_by_label("Reading").press("Enter")
     expect(row).to_have_attribute("data-state", "done")
     expect(row.locator(".ls-outcome")).to_contain_text("2.5\u00a0mm, inside: expected at most 3")
     entry = stored(page)[0]
@@ -146,6 +145,59 @@ def test_a_reading_is_kept_with_what_it_was_judged_against(page: Page) -> None:
     assert entry["expected"]["ranges"] == [{"high": 3}]
     assert entry["expected"]["unit"] == "mm"
     assert entry["words"] == "Play without a trip \u2014 measured and written"
+
+
+def test_a_reading_is_saved_when_its_field_is_left_and_when_its_item_is_ticked(page: Page) -> None:
+    row = page.locator("#item-play")
+    row.get_by_label("Reading").fill("2")
+    row.get_by_label("Unit").focus()
+    assert stored(page) == []
+    page.locator("#item-look summary").focus()
+    expect(row).to_have_attribute("data-state", "done")
+    again = page.locator("[data-item]:has(.ls-reading)").nth(1)
+    again.get_by_label("Reading").fill("1")
+    again.locator(".ls-item").click()
+    expect(again).to_have_attribute("data-state", re.compile("done|problem"))
+    assert [entry["reading"]["value"] for entry in sorted(stored(page), key=lambda entry: entry["n"])] == [2, 1]
+
+
+HOLD = """() => new Promise(begun => {
+  indexedDB.open('latchside').onsuccess = event => {
+    const store = event.target.result.transaction('entries', 'readwrite').objectStore('entries');
+    const spin = () => { if (!window.release) store.count().onsuccess = () => { begun(); spin(); }; };
+    spin();
+  };
+})"""
+"""Keeps the store busy until `release` is set."""
+
+
+def test_a_tick_that_is_not_stored_yet_shows_no_tick(page: Page) -> None:
+    box = page.locator("#item-look input[type=checkbox]")
+    page.evaluate(HOLD)
+    page.locator("#item-look .ls-item").click()
+    comes_to(page, "document.querySelector('#item-look input').indeterminate", True)
+    expect(box).not_to_be_checked()
+    expect(page.locator(".ls-said")).to_contain_text("Not stored yet: ")
+    expect(page.locator("#item-look")).to_have_attribute("data-state", "open")
+    page.evaluate("window.release = true")
+    expect(box).to_be_checked()
+    comes_to(page, "document.querySelector('#item-look input').indeterminate", False)
+
+
+def test_what_was_ticked_before_the_visit_is_offered_to_it(page: Page, base: str) -> None:
+    tick(page, "look")
+    start_visit(page, base)
+    add_opening(page, "Back door", "surface-contact")
+    expect(page.get_by_role("heading", name="Ticked without a visit")).to_be_visible()
+    page.get_by_role("link", name="Proving an opening").last.click()
+    ready(page)
+    expect(page.locator("#item-look")).to_have_attribute("data-state", "open")
+    page.get_by_role("button", name="Take them into Elm House").click()
+    expect(page.locator("#item-look")).to_have_attribute("data-state", "done")
+    expect(page.locator(".ls-offer")).to_be_empty()
+    page.get_by_role("button", name="Change where it writes to").click()
+    page.get_by_label("Visit").select_option("No visit")
+    expect(page.locator("#item-look")).to_have_attribute("data-state", "open")
 
 
 def test_a_reading_outside_is_a_problem_or_explained(page: Page) -> None:
@@ -197,7 +249,11 @@ def test_a_reading_waits_for_its_opening(context: BrowserContext, base: str) -> 
     row = page.locator("#item-play")
     row.get_by_label("Reading").fill("2")
     expect(row.locator(".ls-verdict")).to_contain_text("Inside")
+    expect(row.locator(".ls-verdict")).to_contain_text("Not stored: choose first where this list writes to.")
     expect(row.get_by_role("button", name="Save")).to_have_count(0)
+    page.locator(".ls-bar").get_by_role("button", name="Choose the opening").click()
+    expect(page.get_by_label("Opening", exact=True)).to_be_focused()
+    assert [entry["kind"] for entry in stored(page)] == ["visit"]
 
 
 def test_the_figure_is_that_of_the_device_at_hand(context: BrowserContext, base: str) -> None:
@@ -208,10 +264,11 @@ def test_the_figure_is_that_of_the_device_at_hand(context: BrowserContext, base:
     page.get_by_role("link", name="Fixing").last.click()
     ready(page)
     expect(page.locator(".ls-writes")).to_contain_text("Front window")
-    expect(page.locator("#item-surface-gap")).to_have_attribute("data-state", "foreign")
+    expect(page.locator("#item-surface-gap")).to_be_hidden()
+    expect(page.get_by_role("heading", name="Surface set")).to_be_hidden()
     row = page.locator("#item-recessed-shut")
     row.get_by_label("Reading").fill("2,2")
-    expect(row.locator(".ls-verdict")).to_have_text("Choose what to judge it against.")
+    expect(row.locator(".ls-verdict")).to_have_text("Not stored yet. Choose what to judge it against.")
     judged_against(row, "one resistor in series")
     expect(row.locator(".ls-verdict")).to_contain_text("Inside: 2.2\u00a0k\u03a9")
     judged_against(row, "one in series with the contact, one across both")
@@ -226,10 +283,10 @@ def test_the_figure_is_that_of_the_device_at_hand(context: BrowserContext, base:
     expect(opened).to_have_attribute("data-state", "done")
     page.get_by_role("button", name="Change where it writes to").click()
     page.get_by_label("Opening", exact=True).select_option(label="Back door")
-    expect(page.locator("#item-recessed-shut")).to_have_attribute("data-state", "foreign")
+    expect(page.locator("#item-recessed-shut")).to_be_hidden()
     row = page.locator("#item-transmitter-shut")
     row.get_by_label("Reading").fill("4.7")
-    expect(row.locator(".ls-verdict")).to_have_text("Choose what to judge it against.")
+    expect(row.locator(".ls-verdict")).to_have_text("Not stored yet. Choose what to judge it against.")
     judged_against(row, "4.7\u00a0k\u03a9")
     expect(row.locator(".ls-verdict")).to_contain_text("Inside: 4.7\u00a0k\u03a9")
     row.get_by_label("Judge against").select_option("None of these: the label decides")
@@ -247,7 +304,7 @@ def test_what_is_planned_for_the_opening_goes_before_its_device(context: Browser
     page.goto(f"{base}checklists/fixing/?visit={VISIT}&opening={DOOR}")
     ready(page)
     gap = page.locator("#item-recessed-gap")
-    expect(gap.locator(".ls-expect")).to_have_text("Planned for this opening: 4 mm to 6 mm")
+    expect(gap.locator(".ls-reading .ls-expect")).to_have_text("Planned for this opening: 4 mm to 6 mm")
     gap.get_by_label("Reading").fill("8")
     expect(gap.locator(".ls-verdict")).to_contain_text("Outside: 8\u00a0mm, expected 4 mm to 6 mm.")
     gap.get_by_label("Unit").select_option("in")
@@ -261,11 +318,11 @@ def test_what_is_planned_for_the_opening_goes_before_its_device(context: Browser
     (kept,) = (row for row in stored(page) if row.get("item") == "recessed-shut")
     assert kept["expected"] == {**planned["loop-shut"], "unit": "\u03a9", "ranges": [{"low": 5264, "high": 5936}]}
     opened = page.locator("#item-recessed-open")
-    expect(opened.locator(".ls-expect")).not_to_contain_text("Planned")
+    expect(opened.locator(".ls-reading .ls-expect")).not_to_contain_text("Planned")
     page.get_by_role("button", name="Change where it writes to").click()
     page.get_by_label("Device class at this opening").select_option("surface-contact")
     expect(page.locator("#item-surface-gap")).to_have_attribute("data-state", "open")
-    expect(page.locator("#item-surface-gap .ls-expect")).not_to_contain_text("Planned")
+    expect(page.locator("#item-surface-gap .ls-reading .ls-expect")).not_to_contain_text("Planned")
 
 
 def test_what_is_open_stays_in_sight_and_is_led_to(page: Page) -> None:
@@ -283,17 +340,20 @@ def test_what_is_open_stays_in_sight_and_is_led_to(page: Page) -> None:
 
 def test_the_last_line_is_closed_while_anything_is_open(page: Page) -> None:
     last = page.get_by_role("button", name="Complete", exact=True)
+    line = page.locator(".ls-complete")
     expect(last).to_be_disabled()
-    expect(page.locator(".ls-finish li")).to_have_count(items(LIST))
-    expect(page.locator(".ls-finish")).to_contain_text("Play without a trip")
+    expect(line).to_be_hidden()
+    expect(page.locator(".ls-finish")).to_contain_text(f"Closed while {items(LIST)} items are open.")
     answer_all(page)
-    expect(page.locator(".ls-finish li")).to_have_count(0)
+    expect(page.locator(".ls-finish")).not_to_contain_text("open")
+    expect(line).to_be_hidden()
     last.click()
+    expect(line).to_be_visible()
     expect(page.locator(".ls-finish")).to_contain_text("Complete, ")
     expect(page.locator(".ls-file")).to_contain_text("Before you go: ")
     page.locator("#item-look .ls-item").click()
     expect(last).to_be_disabled()
-    expect(page.locator(".ls-finish li")).to_have_count(1)
+    expect(line).to_be_hidden()
     tick(page, "look")
     expect(page.locator(".ls-finish")).to_contain_text("Complete, ")
 
@@ -344,7 +404,7 @@ def test_a_list_that_changed_says_so_and_keeps_what_it_can(page: Page, base: str
 
 
 def test_it_says_where_it_writes_to(page: Page, base: str) -> None:
-    expect(page.locator(".ls-writes")).to_have_text("Writes to: no visit, this device only")
+    expect(page.locator(".ls-writes")).to_have_text("No visit, this device only")
     expect(page.locator(".ls-where")).to_have_text("Writes to: no visit")
     tick(page, "look")
     first = start_visit(page, base, "Elm House")
@@ -352,7 +412,7 @@ def test_it_says_where_it_writes_to(page: Page, base: str) -> None:
     add_opening(page, "Front door")
     page.goto(base + PROVING)
     ready(page)
-    expect(page.locator(".ls-writes")).to_contain_text("Writes to: Elm House, ")
+    expect(page.locator(".ls-writes")).to_contain_text("Elm House, ")
     expect(page.locator(".ls-where")).to_have_text("Choose the opening first: this list is run once for each.")
     expect(page.locator("#item-look input[type=checkbox]")).to_be_disabled()
     page.get_by_role("button", name="Change where it writes to").click()
@@ -392,7 +452,7 @@ def test_a_reload_and_a_new_tab_come_back_to_the_same_place(page: Page, context:
 def test_a_link_to_a_visit_that_is_not_here_says_so(context: BrowserContext, base: str) -> None:
     page = new_page(context, f"{base}{PROVING}?visit=11111111-1111-4111-8111-111111111111&opening=x")
     expect(page.locator(".ls-writes")).to_have_text(
-        "The visit asked for is not on this device. Writes to: no visit, this device only"
+        "The visit asked for is not on this device. No visit, this device only"
     )
 
 
@@ -404,6 +464,7 @@ def test_the_screen_stays_on_by_choice(browser: Browser, base: str) -> None:
     )
     page = new_page(context, base + PROVING)
     assert page.evaluate("asked") == 0
+    page.get_by_role("button", name="Change where it writes to").click()
     page.get_by_role("button", name="Keep the screen on").click()
     expect(page.get_by_role("button", name="Screen stays on")).to_have_attribute("aria-pressed", "true")
     assert page.evaluate("asked") == 1
@@ -426,6 +487,20 @@ def test_without_scripts_it_is_a_list_to_print(browser: Browser, base: str) -> N
     expect(page.locator(".ls-sheet-head")).to_be_visible()
     assert len(page.pdf()) > 10_000
     context.close()
+
+
+@pytest.mark.parametrize(("checklist", "device"), [("fixing", "recessed-contact"), ("position", "steel-door-contact")])
+def test_the_list_of_one_device_is_one_sheet_of_paper(
+    context: BrowserContext, base: str, checklist: str, device: str
+) -> None:
+    page = new_page(context, f"{base}checklists/{checklist}/")
+    page.locator(".ls-bar").get_by_role("button", name="Choose the device").click()
+    expect(page.get_by_label("Device class")).to_be_focused()
+    page.get_by_label("Device class").select_option(device)
+    expect(page.locator("[data-item]:visible")).to_have_count(items(checklist, device))
+    sheet = PdfReader(BytesIO(page.pdf(format="A4")))
+    assert len(sheet.pages) == 1
+    assert page.locator(".ls-complete").get_attribute("data-words") is not None
 
 
 def test_a_list_in_use_prints_what_is_open_and_a_fresh_one_prints_blank(page: Page) -> None:

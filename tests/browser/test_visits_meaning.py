@@ -21,12 +21,6 @@ from ..visits.make import AS_PLAIN_IN_BROWSER, CASES, SCHEMA, as_plain, full_rec
 
 
 @pytest.fixture(scope="module")
-def base(quick_base: str) -> str:
-    """The site with a search that finds nothing: nothing here searches."""
-    return quick_base
-
-
-@pytest.fixture(scope="module")
 def modules(browser: Browser, base: str) -> Iterator[Page]:
     """A page with the modules at hand as `m`."""
     page = browser.new_page(service_workers="block")

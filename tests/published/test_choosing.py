@@ -15,6 +15,8 @@ from latchside.library import Library
 from latchside.planning.choose import choice_problems, choose
 from latchside.surveys.survey import ControlUnit, Opening, Site, Wall
 
+from ..each import each
+
 PRACTICE = "common practice"
 NFPA_80 = "from memory: NFPA 80, a listed fire door is drilled on site only as its listing allows"
 STEEL_DOORS = "common practice: a steel door takes a contact in plastic sleeves, or a strong magnet on spacers"
@@ -156,11 +158,11 @@ def test_a_transmitter_names_the_contact_on_its_loop(
     assert any(getattr(line, "id", "") == on_loop for line in choice.reasons) == bool(contact)
 
 
-@pytest.mark.parametrize("kind", ["roller-door", "up-and-over", "gate"])
-@pytest.mark.parametrize("walls", [(), (Wall("foil"), Wall("metal"))])
-@pytest.mark.parametrize("leaf", [STEEL, ALUMINIUM, {}])
-@pytest.mark.parametrize("gap", [5.0, 20.0])
-@pytest.mark.parametrize("outdoors", [True, False])
+@each("kind", ["roller-door", "up-and-over", "gate"])
+@each("walls", [(), (Wall("foil"), Wall("metal"))])
+@each("leaf", [STEEL, ALUMINIUM, {}])
+@each("gap", [5.0, 20.0])
+@each("outdoors", [True, False])
 def test_a_heavy_leaf_is_wired_where_a_cable_can_be_run_and_only_there(
     kind: str, walls: tuple[Wall, ...], leaf: dict[str, Any], gap: float, outdoors: bool, shipped_library: Library
 ) -> None:
@@ -224,12 +226,12 @@ def test_no_door_of_life_safety_is_ever_drilled(answer: str, shipped_library: Li
         assert {RECESSED, STEEL_DOOR} <= out
 
 
-@pytest.mark.parametrize("kind", ["hinged-door", "double-door"])
-@pytest.mark.parametrize("gap", [3.0, 6.0, 10.0, 14.0])
-@pytest.mark.parametrize("drill", [True, False, None])
-@pytest.mark.parametrize("rated", [True, False])
-@pytest.mark.parametrize("outdoors", [True, False])
-@pytest.mark.parametrize("way", [{"cable": True}, {"cable_length_m": 25.0}, {}])
+@each("kind", ["hinged-door", "double-door"])
+@each("gap", [3.0, 6.0, 10.0, 14.0])
+@each("drill", [True, False, None])
+@each("rated", [True, False])
+@each("outdoors", [True, False])
+@each("way", [{"cable": True}, {"cable_length_m": 25.0}, {}])
 def test_a_steel_door_that_hangs_true_never_takes_a_wide_reach_contact(
     kind: str,
     gap: float,
@@ -249,9 +251,9 @@ def test_a_steel_door_that_hangs_true_never_takes_a_wide_reach_contact(
         assert choice.device in (STEEL_DOOR, WIRED_SURFACE)
 
 
-@pytest.mark.parametrize("kind", ["hinged-door", "casement", "double-hung", "tilt-and-turn", "sliding", "hatch"])
-@pytest.mark.parametrize("leaf", [STEEL, ALUMINIUM, PLASTIC, {}])
-@pytest.mark.parametrize("why", [{"drill": False}, {"fire_rated": True}, {"escape": True}])
+@each("kind", ["hinged-door", "casement", "double-hung", "tilt-and-turn", "sliding", "hatch"])
+@each("leaf", [STEEL, ALUMINIUM, PLASTIC, {}])
+@each("why", [{"drill": False}, {"fire_rated": True}, {"escape": True}])
 def test_a_cable_is_used_where_no_hole_is_allowed(
     kind: str, leaf: dict[str, Any], why: dict[str, Any], shipped_library: Library
 ) -> None:

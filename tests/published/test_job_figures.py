@@ -200,9 +200,9 @@ def test_loop_voltage(library: Library) -> None:
     """
     unit = ControlUnit(supply_v=5.0, pull_up_ohm=680.0, layout="series", end_of_line_ohm=3000.0)
     found = line(library, "Input voltage", AMERICA[0], unit, device="recessed-contact", cable_length_m=20.0)
-    assert "leaf shut 3.99 to 4.16\u00a0V" in found.shown
+    assert "door closed 3.99 to 4.16\u00a0V" in found.shown
     assert "pair shorted 0 to 0.08\u00a0V" in found.shown
-    assert "Leaf open and pair cut read alike." in found.meaning
+    assert "Door open and pair cut read alike." in found.meaning
 
 
 def test_cell_of_a_score_of_openings(library: Library) -> None:
@@ -210,7 +210,7 @@ def test_cell_of_a_score_of_openings(library: Library) -> None:
 
     12 + 15 x 200 x 40 / 86,400 + 15 x 200 / (54 x 60) = 14.315 uA; 800 mAh / 14.315 uA = 6.375 years, 6.18 with loss.
     """
-    found = line(library, "Cell", *AMERICA, openings_a_day=20.0)
+    found = line(library, "Battery", *AMERICA, openings_a_day=20.0)
     current = 12 + 15 * 200 * 40 / 86_400 + 15 * 200 / (54 * 60)
     years = log(1 + 0.01 * 800_000 / current / 8766) / 0.01
     assert found.inputs["average_ua"] == pytest.approx(current)
@@ -254,7 +254,7 @@ def test_standby_battery(region: str, needed: list[float], size: list[float]) ->
 
 def test_gap_of_half_the_reach(library: Library) -> None:
     """Half of 18.5 mm is 9.25, and the label fits to 9; half of 9.5 mm on steel is 4.75: the rule of try-gap."""
-    air = line(library, "Gap and reach", *AMERICA, gap_mm=4.0, play_mm=1.0)
-    steel = line(library, "Gap and reach", *AMERICA, gap_mm=4.0, play_mm=1.0, steel="both")
+    air = line(library, "Gap and make distance", *AMERICA, gap_mm=4.0, play_mm=1.0)
+    steel = line(library, "Gap and make distance", *AMERICA, gap_mm=4.0, play_mm=1.0, steel="both")
     assert air.inputs["fit_to_mm"] == 9
     assert steel.inputs["fit_to_mm"] == 4.75

@@ -138,7 +138,7 @@ def test_zones_of_the_house(library: Library) -> None:
         ("R5", "Garage side up-and-over door", "instant", False),
     ]
     # PRACTICE: many keypads show two lines of 16 letters, so "double door" and "window" give way to the leaf and sash
-    assert opening(library, HOUSE, "front-door").contact_names == ("Hall front double door", "Hall front passive leaf")
+    assert opening(library, HOUSE, "front-door").contact_names == ("Hall front double door", "Hall front second leaf")
     assert opening(library, HOUSE, "study-window").contact_names == (
         "Study front sash window",
         "Study front upper sash",
@@ -227,7 +227,7 @@ def test_parts_of_the_shop(library: Library) -> None:
 
     assert counted("Recessed contact") == (2, 1)
     assert counted("Transmitter with wired input") == (sum(z.device == TRANSMITTER for z in zones(library, SHOP)), 1)
-    assert counted("Wide-reach contact, for a transmitter") == (1, 1)
+    assert counted("Wide-gap contact, for a transmitter") == (1, 1)
     assert counted("End-of-line resistor, 4.7") == (6, 1)  # three loops of two resistors
     assert counted("Alarm cable") == (3, 2)  # one run to a transmitter, then up to the next five metres
 

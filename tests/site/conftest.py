@@ -109,19 +109,14 @@ def steps_of(shipped_library: Library) -> Callable[[Record, Record | None], list
 
 
 @pytest.fixture(scope="session")
-def step_pages(shipped_library: Library, job_stages: tuple[str, ...]) -> list[tuple[str, Record | None, list[Record]]]:
+def step_pages(shipped_library: Library) -> list[tuple[str, Record | None, list[Record]]]:
     """Every page that holds steps: its address, the device it is compiled for, and its procedures in order."""
     pages: list[tuple[str, Record | None, list[Record]]] = [
         (f"procedures/{procedure.id}/", None, [procedure]) for procedure in shipped_library.of("procedure")
     ]
-    whole = job_stages[job_stages.index("prepare") : job_stages.index("hand-over") + 1]
     for device in shipped_library.of("device"):
-        by_stage: dict[str, list[Record]] = {}
         for stage, listed in device["procedures"].items():
             if isinstance(listed, tuple):
                 found = [shipped_library.find("procedure", id_) for id_ in listed]
-                by_stage[stage] = [procedure for procedure in found if procedure]
-                pages.append((f"devices/{device.id}/{stage}/", device, by_stage[stage]))
-        all_of_it = [procedure for stage in whole for procedure in by_stage.get(stage, [])]
-        pages.append((f"devices/{device.id}/install/", device, all_of_it))
+                pages.append((f"devices/{device.id}/{stage}/", device, [procedure for procedure in found if procedure]))
     return pages

@@ -12,15 +12,18 @@ from pathlib import Path
 
 import pytest
 import yaml
+from click.testing import CliRunner
 from lxml.html import HtmlElement
 from mkdocs.config import load_config
 from mkdocs.structure.files import Files, get_files
 
+from latchside.cli import main
 from latchside.kinds import KINDS
 from latchside.library import Library
 from latchside.root import ROOT
 from latchside.site import adapter
 from latchside.site.build import settings
+from latchside.site.saved_copy import BUDGET, chosen
 
 PAGES_TO_COUNT_ON = {
     "", "on-site/", "study/", "maintain/", "maintain/rules/", "cards/", "devices/", "procedures/", "checklists/",
@@ -90,25 +93,33 @@ def test_pages_of_records_stand_outside_the_navigation(
         assert len(shown) <= 10, f"{address} carries {len(shown)} navigation links, so pages grow with the library"
 
 
-def test_the_search_index_holds_every_device_and_only_real_places(
-    site: Path, shipped_library: Library, every_page: dict[str, HtmlElement]
-) -> None:
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))["docs"]
-    titles = {entry["location"]: entry["title"] for entry in index}
-    for kind in ("device", "procedure", "checklist", "fault", "caution"):
-        for record in shipped_library.of(kind):
-            assert titles[record.address] == record.name
-    for location in titles:
-        address, _, fragment = location.partition("#")
-        assert address in every_page
-        assert not fragment or every_page[address].xpath(f'//*[@id="{fragment}"]'), location
+def test_the_finder_leads_only_to_real_places(site: Path, every_page: dict[str, HtmlElement]) -> None:
+    data = json.loads((site / "finder.json").read_text("utf-8"))
+    places = {address: set(page.xpath("//@id")) for address, page in every_page.items()}
+    for kind, id_, *more in data["entries"]:
+        address, _, fragment = data["kinds"][kind][2].replace("{id}", id_).partition("#")
+        anchors = [line[0] for line in more[3]] if len(more) > 3 else []
+        assert {fragment, *anchors} - {""} <= places[address], address
+
+
+def test_nothing_of_the_theme_search_is_left(site: Path) -> None:
+    names = {path.relative_to(site).as_posix() for path in site.rglob("*search*")}
+    assert names == {"assets/js/vendor/minisearch.js"}
+
+
+def test_the_shipped_site_keeps_to_the_budget_with_nothing_left_out(site: Path) -> None:
+    files = {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
+    copy = chosen(files)
+    assert copy.left_out == []
+    assert copy.size(copy.first) <= BUDGET
+    assert "terms/index.html" in copy.first
 
 
 def test_another_build_gives_the_same_bytes(site: Path, tmp_path: Path) -> None:
-    """Built again by the command, in another process with another hash seed and in another time zone."""
+    """Built from nothing by the command, in another process with another hash seed and in another time zone."""
     again = tmp_path / "again"
     other = {**os.environ, "PYTHONHASHSEED": "4711", "TZ": "Pacific/Auckland"}
-    command = [sys.executable, "-m", "latchside.cli", "site", "--out", str(again)]
+    command = [sys.executable, "-m", "latchside.cli", "site", "--fresh", "--out", str(again)]
     done = subprocess.run(command, env=other, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr
     assert "\x1b[" not in done.stderr
@@ -125,9 +136,8 @@ def _files(folder: Path) -> dict[str, bytes]:
 
 def test_the_render_command_writes_what_mkdocs_is_handed(tmp_path: Path) -> None:
     out = tmp_path / "pages"
-    command = [sys.executable, "-m", "latchside.cli", "render", "--out", str(out)]
-    done = subprocess.run(command, capture_output=True, text=True, check=False)
-    assert done.returncode == 0, done.stdout + done.stderr
+    done = CliRunner().invoke(main, ["render", "--out", str(out)])
+    assert done.exit_code == 0, done.output
     config = adapter.on_config(load_config(**settings(ROOT)))
     files: Files = config.plugins.run_event("files", Files([]), config=config)
     handed = {file.src_uri: file.content_string for file in files if file.generated_by}
@@ -151,9 +161,7 @@ def test_a_project_of_records_alone_takes_pages_and_styles_from_the_package(tmp_
 
 def test_the_render_command_leaves_a_full_folder_alone(tmp_path: Path) -> None:
     (tmp_path / "mine.txt").write_text("mine", "utf-8")
-    command = [sys.executable, "-m", "latchside.cli", "render", "--out", str(tmp_path)]
-    done = subprocess.run(command, capture_output=True, text=True, check=False)
-    assert done.returncode == 1
+    assert CliRunner().invoke(main, ["render", "--out", str(tmp_path)]).exit_code == 1
     assert [path.name for path in tmp_path.iterdir()] == ["mine.txt"]
 
 

@@ -189,7 +189,7 @@ def test_a_job_without_its_mark_or_day_is_not_built(shipped_library: Library, ch
     job = shipped_library.of("job")[0]
     bare = {name: value for name, value in job.data.items() if name not in change}
     with pytest.raises(ValueError, match="content/jobs/"):
-        plan_of(replace(job, data=MappingProxyType(bare)), shipped_library)
+        plan_of(replace(job, _data=MappingProxyType(bare)), shipped_library)
 
 
 def test_no_page_or_file_of_a_pack_holds_a_code(site: Path) -> None:

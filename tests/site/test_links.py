@@ -24,7 +24,6 @@ IN_SCRIPTS = {
     "https://gitlab.com/": "only where mkdocs.yml names a repo_url",
     "http://www.w3.org/": "names of vocabularies",
     "https://unpkg.com/resize-observer-polyfill": "only in browsers without ResizeObserver, which none of ours is",
-    "https://bit.ly/2s3ChXG": "words of a warning about the search language",
 }
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 from typing import Any
 
 from hypothesis import HealthCheck, Phase, settings
@@ -10,16 +9,14 @@ from hypothesis import strategies as st
 
 from latchside.surveys.survey import ControlUnit, JobRules, Opening, Override, Site, Survey, Wall
 
+from ..long import LONG, tries
 from .support import schemas
-
-LONG = "LATCHSIDE_LONG" in os.environ
-"""Whether the laws of a plan are held against as many surveys as they name: `make proof`. Else against a quarter."""
 
 
 def draws(count: int) -> settings:
-    """So many surveys made by chance, each of which is planned."""
+    """So many surveys made by chance, each of which is planned; in the usual run a quarter of them."""
     return settings(
-        max_examples=count if LONG else max(8, count // 4),
+        max_examples=tries(max(8, count // 4), count),
         phases=list(Phase) if LONG else [Phase.explicit, Phase.generate],  # to make a find smaller takes minutes
         deadline=None,
         suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],

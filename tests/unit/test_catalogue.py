@@ -18,6 +18,8 @@ from latchside.figures.typed import TypedError, read_list, read_number
 from latchside.root import ROOT
 from latchside.rules.formula_example import agrees
 
+from ..each import each
+
 SHIPPED = catalogue(ROOT)
 HEAVY = {"numpy", "scipy", "magpylib", "eseries", "sympy", "pint", "mkdocs", "jinja2", "jsonschema", "playwright"}
 
@@ -49,7 +51,7 @@ def refused(figure: Figure, given: Mapping[str, object]) -> tuple[str, ...]:
 # -- what is typed -------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@each(
     ("typed", "unit", "number"),
     [
         (30, "m", 30),
@@ -359,7 +361,7 @@ def test_a_battery_that_just_fits() -> None:
     )
 
 
-@pytest.mark.parametrize("tries", range(1, 60))
+@each("tries", range(1, 60))
 def test_whole_tries_are_not_lost_to_rounding(tries: int) -> None:
     answer = ask("missed-check-in", check_in_min=7.3, window_h=7.3 * tries / 60, loss_probability=0.5)
     assert answer.outputs["tries_per_window"] == tries

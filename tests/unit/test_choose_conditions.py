@@ -14,6 +14,7 @@ from latchside.planning.conditions import Condition, bound_in, profiles
 from latchside.planning.looked_at import looked
 from latchside.surveys.survey import Opening, Wall
 
+from ..each import each
 from .support import schemas
 
 BARE = Opening(id="one", place="Hall", kind="hinged-door")
@@ -123,8 +124,8 @@ def test_one_test_that_fails_decides() -> None:
     assert condition.of(replace(BARE, cable=True, leaf_material="wood")).holds is True
 
 
-@pytest.mark.parametrize("field", sorted(facts.READS))
-@pytest.mark.parametrize("said", [{}, {"glazed": True}, {"leaf_material": "steel"}, {"cable": False, "gap_mm": 2.0}])
+@each("field", sorted(facts.READS))
+@each("said", [{}, {"glazed": True}, {"leaf_material": "steel"}, {"cable": False, "gap_mm": 2.0}])
 def test_a_field_reads_no_fact_beside_those_that_are_named_for_it(field: str, said: dict[str, Any]) -> None:
     number = field in facts.UNITS and field != "trip-room"
     test = facts.above(field, 1) if number else facts.is_one_of("kind" if field == "trip-room" else field, frozenset())

@@ -11,7 +11,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from latchside.cli import main
-from latchside.kinds import KINDS
+from latchside.kinds import DRAWINGS, KINDS
+from latchside.project import Checked
 from latchside.root import ROOT
 
 from .support import RECORDS, check, lay, lines
@@ -93,32 +94,24 @@ def test_check_of_no_folder(tmp_path: Path) -> None:
 def shipped_copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The shipped records, because a new record refers to some of them from the start."""
     root = tmp_path_factory.mktemp("shipped")
-    for kind in KINDS.values():
-        shutil.copytree(ROOT / kind.folder, root / kind.folder, dirs_exist_ok=True)
+    for folder in (*(kind.folder for kind in KINDS.values()), DRAWINGS):
+        shutil.copytree(ROOT / folder, root / folder, dirs_exist_ok=True)
     return root
 
 
-@pytest.fixture(scope="module")
-def before(shipped_copy: Path) -> set[str]:
-    return lines(check(shipped_copy).findings)
-
-
-@pytest.mark.parametrize("kind", KIND_IDS)
-def test_new_record_has_findings_at_its_blanks_only(kind: str, shipped_copy: Path, before: set[str]) -> None:
-    result = run("new", kind, "gate-trial", "--root", shipped_copy)
-    file = f"{KINDS[kind].folder}/gate-trial.yaml"
-    try:
+def test_new_record_has_findings_at_its_blanks_only(shipped_copy: Path, shipped: Checked) -> None:
+    """A new record of each kind at once: each has findings, and nothing else has."""
+    files = {kind: f"{KINDS[kind].folder}/gate-trial.yaml" for kind in KIND_IDS}
+    for kind, file in files.items():
+        result = run("new", kind, "gate-trial", "--root", shipped_copy)
         assert result.exit_code == 0
         assert file in result.output
-        found = [one for one in check(shipped_copy).findings if lines([one]) - before]
-        written = (shipped_copy / file).read_text("utf-8").split("\n")
-        assert found, "a record of blanks only must not pass"
-        for one in found:
-            assert one.file == file
-            blank = written[one.place.line - 1]
-            assert "FILL IN" in blank or "fill-in" in blank, (one, blank)
-    finally:
-        (shipped_copy / file).unlink()
+    before = lines(shipped.findings)
+    found = [one for one in check(shipped_copy).findings if lines([one]) - before]
+    assert {one.file for one in found} == set(files.values()), "a record of blanks only must not pass"
+    for one in found:
+        blank = (shipped_copy / one.file).read_text("utf-8").split("\n")[one.place.line - 1]
+        assert "FILL IN" in blank or "fill-in" in blank, (one, blank)
 
 
 @pytest.mark.parametrize("kind", KIND_IDS)

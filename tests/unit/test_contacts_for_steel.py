@@ -87,8 +87,8 @@ def test_a_sound_contact_on_a_fire_door_stays(shipped_library: Library) -> None:
 
 @pytest.mark.parametrize(
     ("contact", "place", "pieces"),
-    [(STEEL_DOOR, "in the top edge of the leaf", "a plastic sleeve round each half"),
-     (WIRED_SURFACE, "on the leaf at the latch side", "the same spacers under both halves")],
+    [(STEEL_DOOR, "in the top edge of the door", "a plastic sleeve round each half"),
+     (WIRED_SURFACE, "on the door at the latch side", "the same spacers under both halves")],
 )  # fmt: skip
 def test_a_contact_on_the_loop_of_a_transmitter_goes_where_its_own_class_goes(
     contact: str, place: str, pieces: str, shipped_library: Library

@@ -52,13 +52,13 @@ def picture(inside: str, *, title: str = "A gate", about: str = "") -> Picture:
     ("id_", "shown"),
     [
         ("surface-contact-front", {"sensor", "magnet", "screw hole", "reed on the magnet side"}),
-        ("surface-contact-terminals", {"cover tamper", "cable entry", "terminals", "cell"}),
+        ("surface-contact-terminals", {"cover tamper", "cable entry", "terminals", "battery"}),
         ("recessed-contact-section", {"space behind", "hole depth", "axis", "cable"}),
         ("steel-door-sleeve", {"burr cuts the lead", "by thumb"}),
-        ("opening-casement", {"Hinge side", "Do not drill: gear of the handle", "Magnet on the leaf"}),
+        ("opening-casement", {"Hinge side", "Do not drill: gear of the handle", "Magnet on the sash"}),
         ("opening-roller-door", {"Sensor on the floor", "Do not drill: slats, guides"}),
         ("reed-and-leaf", {"normally open", "normally closed"}),
-        ("metal-steals-the-radio", {"control unit: may not hear it"}),
+        ("metal-steals-the-radio", {"panel: may not hear it"}),
     ],
 )
 def test_the_labels_of_a_drawing(library: Library, id_: str, shown: set[str]) -> None:

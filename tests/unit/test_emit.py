@@ -12,7 +12,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
 
 from latchside.figures.catalogue import Figure, catalogue
 from latchside.figures.emit import RUNTIME, compiled, equation, javascript, python
@@ -22,19 +21,14 @@ from latchside.figures.program import constants
 from latchside.figures.units import figure as shown
 from latchside.root import ROOT
 
+from ..node import Node
+
 NAMES: dict[str, Sort] = {"a": "number", "b": "number", "wet": "condition", "sizes": "list"}
 FIGURES = {id_: one for id_, one in catalogue(ROOT).items() if "model" not in one.data}
 RANDOM_VECTORS = 150
 
 
-@pytest.fixture(scope="module")
-def page(browser: Browser) -> Iterator[Page]:
-    opened = browser.new_page()
-    yield opened
-    opened.close()
-
-
-def in_browser(page: Page, functions: list[str], vectors: list[dict[str, Any]]) -> list[list[Any]]:
+def in_javascript(node: Node, functions: list[str], vectors: list[dict[str, Any]]) -> list[list[Any]]:
     """What each function gives for each vector: a number as text that holds every bit, or true or false."""
     code = f"""(vectors) => {{
       "use strict";
@@ -43,12 +37,12 @@ def in_browser(page: Page, functions: list[str], vectors: list[dict[str, Any]]) 
       const told = (x) => typeof x === "number" ? String(x) : x;
       return vectors.map((text) => {{ const v = JSON.parse(text); return functions.map((one) => told(one(v))); }});
     }}"""
-    found: list[list[Any]] = page.evaluate(code, [json.dumps(_without_nan(vector)) for vector in vectors])
+    found: list[list[Any]] = node.evaluate(code, [json.dumps(_without_nan(vector)) for vector in vectors])
     return [[_number(one) for one in row] for row in found]
 
 
 def _without_nan(vector: dict[str, Any]) -> dict[str, Any]:
-    """A page has nothing where Python has nan: what is not given is left out."""
+    """JavaScript has nothing where Python has nan: what is not given is left out."""
     return {name: value for name, value in vector.items() if not (isinstance(value, float) and math.isnan(value))}
 
 
@@ -119,7 +113,7 @@ def random_text(chance: random.Random, depth: int) -> str:
     )
 
 
-def test_random_expressions_agree_in_every_bit(page: Page) -> None:
+def test_random_expressions_agree_in_every_bit(node: Node) -> None:
     chance = random.Random(20261125)
     texts: list[str] = []
     while len(texts) < 400:
@@ -133,7 +127,7 @@ def test_random_expressions_agree_in_every_bit(page: Page) -> None:
         for a, b in itertools.product(numbers, numbers)
         for wet in (True, False)
     ]
-    theirs = in_browser(page, [javascript(one.node) for one in read], vectors)
+    theirs = in_javascript(node, [javascript(one.node) for one in read], vectors)
     ours = [compiled(one) for one in read]
     for vector, row in zip(vectors, theirs, strict=True):
         for text, work_out, found in zip(texts, ours, row, strict=True):
@@ -141,7 +135,7 @@ def test_random_expressions_agree_in_every_bit(page: Page) -> None:
 
 
 @pytest.mark.parametrize("function", sorted(name for name, (fewest, _) in FUNCTIONS.items() if fewest == 1))
-def test_functions_agree(function: str, page: Page) -> None:
+def test_functions_agree(function: str, node: Node) -> None:
     chance = random.Random(function)
     points = [0.0, -0.0, 1.0, -1.0, 0.25, 0.5, 1e-12, 1e12, 700.0, -700.0, 800.0]
     vectors = [
@@ -149,16 +143,16 @@ def test_functions_agree(function: str, page: Page) -> None:
     ]
     expression = read_expression(f"{function}(a)", NAMES)
     work_out = compiled(expression)
-    for vector, (found,) in zip(vectors, in_browser(page, [javascript(expression.node)], vectors), strict=True):
+    for vector, (found,) in zip(vectors, in_javascript(node, [javascript(expression.node)], vectors), strict=True):
         assert same(work_out(vector), found, 1e-12), vector
 
 
-def test_powers_and_floors_agree_at_exact_boundaries(page: Page) -> None:
+def test_powers_and_floors_agree_at_exact_boundaries(node: Node) -> None:
     texts = ["floor(a / 7.3)", "ceil(a / 0.1)", "a % 7.3", "a ** b", "92 ** ((36 - a) / 39)", "10 ** (a / 10)", "b / a"]
     vectors = [{"a": k * 7.3, "b": b} for k in range(-300, 300) for b in (-2.0, -0.5, 0.0, 0.5, 1.0, 3.0)]
     read = [read_expression(text, NAMES) for text in texts]
     ours = [compiled(one) for one in read]
-    for vector, row in zip(vectors, in_browser(page, [javascript(one.node) for one in read], vectors), strict=True):
+    for vector, row in zip(vectors, in_javascript(node, [javascript(one.node) for one in read], vectors), strict=True):
         for text, work_out, found in zip(texts, ours, row, strict=True):
             assert same(work_out(vector), found, 1e-12), (text, vector)
 
@@ -253,14 +247,14 @@ def worked_out(figure: Figure, v: dict[str, Any]) -> list[Any]:
 
 
 @pytest.mark.parametrize("id_", FIGURES)
-def test_figures_agree(id_: str, page: Page) -> None:
+def test_figures_agree(id_: str, node: Node) -> None:
     figure = FIGURES[id_]
     lines = (*figure.program.lets, *figure.program.outputs)
     functions = [f"(v.{line.name} = {javascript(line.expression.node)})" for line in lines]
     functions += [javascript(limit.test.node) for limit in figure.program.limits]
     vectors = [prepared(figure, given) for given in vectors_of(figure)]
     assert len(vectors) > RANDOM_VECTORS
-    for vector, theirs in zip(vectors, in_browser(page, functions, vectors), strict=True):
+    for vector, theirs in zip(vectors, in_javascript(node, functions, vectors), strict=True):
         ours = worked_out(figure, vector)
         for name, one, other in zip(
             [*(line.name for line in lines), *functions[len(lines) :]], ours, theirs, strict=True
@@ -287,7 +281,7 @@ def page_function() -> str:
     return f"{signs[0]}\n{function[1]}"
 
 
-def test_numbers_are_written_alike(page: Page) -> None:
+def test_numbers_are_written_alike(node: Node) -> None:
     chance = random.Random(7)
     numbers = [
         0.0,
@@ -308,7 +302,7 @@ def test_numbers_are_written_alike(page: Page) -> None:
     numbers += [chance.choice((-1, 1)) * 10 ** chance.uniform(-12, 17) for _ in range(3000)]
     numbers += [n / 8 for n in range(-800, 800)] + [n + 0.05 for n in range(1000, 1100)]
     code = f"(numbers) => {{ {page_function()} return numbers.map(shown); }}"
-    assert page.evaluate(code, numbers) == [shown(number) for number in numbers]
+    assert node.evaluate(code, numbers) == [shown(number) for number in numbers]
 
 
 @pytest.mark.parametrize(

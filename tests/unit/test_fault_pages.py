@@ -12,6 +12,7 @@ from latchside.library import Library, Record
 from latchside.order.plan import Node
 from latchside.pages import fault_influence, fault_plan, fault_tree
 from latchside.pages.fault_data import run_data
+from latchside.pages.fault_first import likeliest
 from latchside.pages.fault_lists import Find, pages
 from latchside.pages.page import Page
 
@@ -101,7 +102,7 @@ def test_the_page_to_find_a_fault_holds_them_all(shipped_library: Library, fault
     found = {address: made for address, _, made in pages(shipped_library)}
     find = found["faults/find/"]
     assert isinstance(find, Find)
-    assert {fault.id for _, _, group in find.seen for fault in group} == {fault.id for fault in faults}
+    assert sorted(fault.id for _, group in find.groups for fault in group) == [fault.id for fault in faults]
     assert len(find.settling) == 10
     shares = [one.share for one in find.settling]
     assert shares == sorted(shares, reverse=True)
@@ -109,6 +110,24 @@ def test_the_page_to_find_a_fault_holds_them_all(shipped_library: Library, fault
     cause = next(one for one in fault["causes"] if one["id"] == "conductor-open")
     words = [find.word(cause, fault, alike[0]) for alike in find.columns]
     assert words == ["often", "often", "–", "often", "often", "often"]
+
+
+def test_the_first_screen_names_the_likeliest_causes_and_how_to_tell_them(
+    shipped_library: Library, faults: tuple[Record, ...]
+) -> None:
+    for fault in faults:
+        often = [cause["frequency"] for cause in fault["causes"]]
+        first = likeliest(shipped_library, fault)
+        assert [one.cause["id"] for one in first] == list(dict.fromkeys(one.cause["id"] for one in first)), fault.id
+        assert len(first) == 3
+        assert [one.cause["frequency"] for one in first] == sorted(often, key=["often", "sometimes", "rare"].index)[:3]
+        for one in first:
+            assert one.result in one.check["results"]
+            assert one.cause["id"] in one.result["leaves"]
+            assert bool(one.reading) == ("measure" in one.check)
+    first = likeliest(shipped_library, shipped_library.records["fault"]["shows-open-when-shut"])
+    assert [one.check["id"] for one in first] == ["look-at-both-halves", "look-at-both-halves", "across-the-reed"]
+    assert first[2].reading == "at most 10\u00a0Ω or at most 5\u00a0Ω"
 
 
 def test_keeping_to_a_plan_never_gains(shipped_library: Library, faults: tuple[Record, ...]) -> None:

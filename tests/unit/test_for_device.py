@@ -170,7 +170,7 @@ def test_reach_is_what_the_figure_answers() -> None:
     one = USUAL["reach"]
     found = FIGURES["reed-gap"].answer({**one.inputs, "steel_mm": 4 + 5}).outputs
     assert one.rows[2][2] == say(found["operate_mm"], "mm")
-    assert f"leaves {one.rows[1][4]} of the reach" in one.meaning
+    assert f"leaves {one.rows[1][4]} of the make distance" in one.meaning
 
 
 def test_spacer_brings_the_tops_level() -> None:
@@ -192,7 +192,7 @@ def test_loop_reads_what_the_figure_answers() -> None:
     states = FIGURES["loop-states"].answer(one.inputs).outputs["states"]
     for row, state in zip(one.rows, ("shut", "open", "short", "cut"), strict=True):
         assert row[2] == between(states[state]["low_v"], states[state]["high_v"], "V")
-    assert "Leaf open and pair cut read the same" in one.meaning
+    assert "Door open and pair cut read the same" in one.meaning
 
 
 @pytest.mark.parametrize("layout", ["loop-double", "loop-double-across"])

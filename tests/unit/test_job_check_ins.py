@@ -38,7 +38,7 @@ def every(library: Library, minutes: float, id_: str = SURFACE) -> Record:
     record = library.find("device", id_)
     assert record is not None
     stated = {"value": minutes, "unit": "min", "status": "typical"}
-    return replace(record, data={**record.data, "values": {**record["values"], "check-in": stated}})
+    return replace(record, _data={**record.data, "values": {**record["values"], "check-in": stated}})
 
 
 def worked(
@@ -126,7 +126,7 @@ def test_more_check_ins_take_more_of_the_cell(library: Library) -> None:
     record = library.find("device", SURFACE)
     assert record is not None
     averages: Mapping[str, Any] = {
-        grade: next(one for one in worked(record, replace(EUROPE, grade=grade), False)[0] if one.name == "Cell")
+        grade: next(one for one in worked(record, replace(EUROPE, grade=grade), False)[0] if one.name == "Battery")
         for grade in ("none", "grade-2", "grade-3")
     }
     more = averages["grade-2"].inputs["average_ua"] - averages["none"].inputs["average_ua"]

@@ -97,8 +97,9 @@ def test_nothing_is_good_that_rests_on_what_nobody_said(library: Library) -> Non
 
 @pytest.mark.parametrize(
     ("missing", "name"),
-    [("gap_mm", "Gap and reach"), ("play_mm", "Gap and reach"), ("step_mm", "Spacer"), ("floors", "Radio margin"),
-     ("walls", "Radio margin"), ("distance_m", "Radio margin"), ("openings_a_day", "Cell")],
+    [("gap_mm", "Gap and make distance"), ("play_mm", "Gap and make distance"), ("step_mm", "Spacer"),
+     ("floors", "Radio margin"), ("walls", "Radio margin"), ("distance_m", "Radio margin"),
+     ("openings_a_day", "Battery")],
 )  # fmt: skip
 def test_a_field_left_open_takes_the_good_away(library: Library, missing: str, name: str) -> None:
     assert line(library, SURFACE, name).verdict == "good"
@@ -122,18 +123,18 @@ def test_gap_and_play(library: Library, gap: float, play: float, steel: str, ver
     On steel: 9.5 x 0.9 x 0.97 = 8.29 mm, so 5.46 with sag and margin; spacers win some back. The gap
     itself is fitted to 9 mm, or to 4.75 on steel.
     """
-    assert line(library, SURFACE, "Gap and reach", gap_mm=gap, play_mm=play, steel=steel).verdict == verdict
+    assert line(library, SURFACE, "Gap and make distance", gap_mm=gap, play_mm=play, steel=steel).verdict == verdict
 
 
 def test_a_barrel_in_steel_has_no_spacer_to_win_anything_back(library: Library) -> None:
     """Sure in steel: 10 x 0.85 x 0.96 = 8.16 mm, so 6.16 with 2 mm of sag."""
     for play, verdict in ((2.1, "test on site"), (2.2, "poor")):
-        found = line(library, RECESSED, "Gap and reach", gap_mm=4.0, play_mm=play, steel="both")
+        found = line(library, RECESSED, "Gap and make distance", gap_mm=4.0, play_mm=play, steel="both")
         assert found.verdict == verdict
 
 
 def test_a_steel_leaf_is_steel_whatever_else_is_said(library: Library) -> None:
-    assert line(library, SURFACE, "Gap and reach", gap_mm=5.0, leaf_material="steel").verdict == "test on site"
+    assert line(library, SURFACE, "Gap and make distance", gap_mm=5.0, leaf_material="steel").verdict == "test on site"
 
 
 @pytest.mark.parametrize(
@@ -154,7 +155,7 @@ def test_pushed_through_its_play_the_leaf_stays_below_the_break_distance(
 def test_a_loose_latch_is_told_though_it_harms_no_contact(library: Library) -> None:
     """A play of 4 mm at a gap of 5 is harmless where the contact breaks at 20 or more; the customer is told of it."""
     said = {"gap_mm": 5.0, "play_mm": 4.0}
-    assert line(library, SURFACE, "Gap and reach", **said).verdict == "good"
+    assert line(library, SURFACE, "Gap and make distance", **said).verdict == "good"
     assert line(library, SURFACE, "Push and break distance", **said).verdict == "good"
     latch = line(library, SURFACE, "Latch", **said)
     assert latch.verdict == "test on site"
@@ -174,7 +175,7 @@ def test_a_hinged_leaf_plays_across_two_barrels(library: Library) -> None:
 def test_a_balanced_contact_has_a_least_gap(library: Library) -> None:
     record = device(library, SURFACE)
     least = {"min": 4, "unit": "mm", "status": "typical"}
-    balanced = replace(record, data={**record.data, "values": {**record["values"], "least-gap": least}})
+    balanced = replace(record, _data={**record.data, "values": {**record["values"], "least-gap": least}})
     for gap, verdict in ((5.0, "good"), (4.9, "poor")):
         opening = Opening("o", "Hall", **{**KNOWN, "kind": "hinged-door", "gap_mm": gap, "play_mm": 1.0})
         survey = Survey("s", "S", (opening,), site=US, control_unit=UNIT)
@@ -211,7 +212,7 @@ def test_reach_on_steel_is_worked_where_no_label_states_it(library: Library) -> 
     """By the image method, which leaves about a half."""
     record = device(library, SURFACE)
     bare = {name: one for name, one in record["values"].items() if name != "reach-on-steel"}
-    without = replace(record, data={**record.data, "values": bare})
+    without = replace(record, _data={**record.data, "values": bare})
     opening = Opening("o", "Hall", "hinged-door")
     context = Context(opening, device_of(without), Survey("s", "S", (opening,)), FIGURES, ON)
     air, steel = left(context, steel=False), left(context, steel=True)
@@ -225,7 +226,9 @@ def test_a_contact_that_stays_is_not_drilled_nor_trusted_unseen(library: Library
     for gap in (4.0, 19.0, None):
         lines, expected, _ = figures_of(library, RECESSED, **{**KNOWN, "old_contact": True, "gap_mm": gap})
         found = [one for one in lines if one.figure == "reed-gap"]
-        assert [(one.name, one.verdict) for one in found] == [("Gap and reach, contact in place", "test on site")]
+        assert [(one.name, one.verdict) for one in found] == [
+            ("Gap and make distance, contact in place", "test on site")
+        ]
         assert "fit-gap" not in {one.measure for one in expected}
     assert "nothing is drilled" in fixing(library, RECESSED, old_contact=True).hold
     assert "stays where it is" in fixing(library, TRANSMITTER, old_contact=True).magnet
@@ -298,7 +301,7 @@ def test_cell_change_is_rounded_down_and_within_the_label(
     library: Library, uses: float, id_: str, years: int | None
 ) -> None:
     """At 400: 12 + 15 x 200 x 800 / 86,400 + 15 x 200 / (54 x 60) = 40.7 uA; 800 mAh / 40.7 uA = 2.2 years."""
-    found = line(library, id_, "Cell", openings_a_day=uses)
+    found = line(library, id_, "Battery", openings_a_day=uses)
     assert found.figure == "cell-life"
     assert found.inputs.get("change_years") == years
     assert found.inputs["change_months"] <= 12 * found.inputs["years"]
@@ -332,10 +335,11 @@ def test_more_use_gap_or_play_is_never_better(
 ) -> None:
     library, rank = shipped.library, {"poor": 0, "test on site": 1, "none": 1, "good": 2}
     uses = min(use + more, 10000.0)
-    busy, calm = (line(library, SURFACE, "Cell", openings_a_day=one).inputs["change_months"] for one in (uses, use))
+    busy, calm = (line(library, SURFACE, "Battery", openings_a_day=one).inputs["change_months"] for one in (uses, use))
     assert busy <= calm
     wide, near = (
-        line(library, SURFACE, "Gap and reach", gap_mm=one, play_mm=play, steel=steel) for one in (gap + wider, gap)
+        line(library, SURFACE, "Gap and make distance", gap_mm=one, play_mm=play, steel=steel)
+        for one in (gap + wider, gap)
     )
     assert rank[wide.verdict] <= rank[near.verdict]
     loose, tight = (
@@ -390,7 +394,7 @@ def test_a_trip_that_only_a_nearer_place_keeps_inside_its_limit(library: Library
     """A travel of 38 x 1.1 x 1.03 = 43.1 mm: 54.8 mm at the edge from 150 mm, and inside 50.8 within 106 mm of it."""
     record = device(library, SURFACE)
     travel = {**record["values"]["break-travel"], "value": 38}
-    late = replace(record, data={**record.data, "values": {**record["values"], "break-travel": travel}})
+    late = replace(record, _data={**record.data, "values": {**record["values"], "break-travel": travel}})
     opening = Opening("o", "Hall", **{**KNOWN, "kind": "hinged-door"})
     survey = Survey("s", "S", (opening,), site=US, control_unit=UNIT)
     lines, _, fixed = opening_figures(opening, late, survey, FIGURES, ON, house(library))

@@ -97,7 +97,7 @@ def test_the_window_is_shown_only_where_supply_and_pull_up_are_known(library: Li
     assert "Input voltage" not in lines(library, replace(UNIT, supply_v=5.0))
     assert "Input voltage" not in lines(library, ControlUnit(supply_v=5.0, pull_up_ohm=2200.0, layout="series"))
     found = lines(library, replace(UNIT, supply_v=5.0, pull_up_ohm=2200.0))["Input voltage"]
-    assert "Leaf open and pair cut read alike." in found.meaning
+    assert "Door open and pair cut read alike." in found.meaning
     assert found.verdict == "good"
 
 

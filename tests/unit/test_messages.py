@@ -22,6 +22,8 @@ from latchside.messages.javascript import camel
 from latchside.pages.markup import markup
 from latchside.site.lean import tokens
 
+from ..each import each
+
 PACKAGE = Path(latchside.__file__).parent
 FILES = sorted(files())
 
@@ -45,7 +47,9 @@ IN_FILES: tuple[str, ...] = (
 """The folders and modules whose words stand in message files; a sentence typed in their code fails."""
 
 SCRIPTS = PACKAGE.parents[1] / "content/assets/js"
-BROWSER = [path for path in sorted(SCRIPTS.rglob("*.js")) if path.parent.name != "vendor" and path.name != "words.js"]
+# Words that a reader types, which are compared and never shown.
+COMPARED = {"words.js", "text.js", "states.js", "rank.js"}
+BROWSER = [path for path in sorted(SCRIPTS.rglob("*.js")) if path.parent.name != "vendor" and path.name not in COMPARED]
 """The browser code, but for libraries and the patterns of what looks like a code."""
 UNSAID = {
     *("Enter", "Escape", "Term"),
@@ -156,7 +160,7 @@ def is_used(id: str, code: str, *, browser: bool) -> bool:
     )
 
 
-@pytest.mark.parametrize("file", FILES)
+@each("file", FILES)
 def test_every_message_is_used(file: str) -> None:
     code = source(file)
     known = {"rule"} if file.startswith("rules/") else set()
@@ -169,7 +173,7 @@ def test_every_message_is_used(file: str) -> None:
     assert not unused
 
 
-@pytest.mark.parametrize("file", [file for file in FILES if not file.startswith(("templates/", "browser/"))])
+@each("file", [file for file in FILES if not file.startswith(("templates/", "browser/"))])
 def test_every_use_has_its_message_and_gives_its_values(file: str) -> None:
     known = defined(file)
     for id, given in asked(source(file)):
@@ -177,7 +181,7 @@ def test_every_use_has_its_message_and_gives_its_values(file: str) -> None:
         assert "**" in given or known[id] <= given, f"{id} is not given {known[id] - given}"
 
 
-@pytest.mark.parametrize("file", [file for file in FILES if file.startswith("browser/")])
+@each("file", [file for file in FILES if file.startswith("browser/")])
 def test_every_use_in_the_browser_has_its_message(file: str) -> None:
     """That it gives the values of the message is the type checker's to say: see `make lint`."""
     known = {camel(id) for id in defined(file)}
@@ -185,7 +189,7 @@ def test_every_use_in_the_browser_has_its_message(file: str) -> None:
     assert set(asked) == known
 
 
-@pytest.mark.parametrize("path", BROWSER, ids=lambda path: path.relative_to(SCRIPTS).as_posix())
+@each("path", BROWSER, ids=lambda path: path.relative_to(SCRIPTS).as_posix())
 def test_words_of_the_browser_stand_in_message_files(path: Path) -> None:
     """Names of classes, keys and errors are no words for readers, nor is what is raised for a programmer."""
     code = re.sub(r"new Error\(.*?\)|new RegExp\(.*?\);", "", path.read_text("utf-8"))
@@ -200,7 +204,7 @@ def _is_said(text: str) -> bool:
     return text not in UNSAID and bool(SENTENCE.search(text) or re.fullmatch(r"[A-Z][a-z]+[:.?!…]?", text))
 
 
-@pytest.mark.parametrize("path", sorted(PACKAGE.rglob("*.py")), ids=lambda path: path.relative_to(PACKAGE).as_posix())
+@each("path", sorted(PACKAGE.rglob("*.py")), ids=lambda path: path.relative_to(PACKAGE).as_posix())
 def test_words_stand_in_message_files(path: Path) -> None:
     """Docstrings, patterns and what is raised for a programmer are no words for readers."""
     module = path.relative_to(PACKAGE).with_suffix("").as_posix()
@@ -273,7 +277,7 @@ def _file(node: nodes.Node) -> str | None:
     return None
 
 
-@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+@each("path", TEMPLATES, ids=lambda path: path.stem)
 def test_every_use_in_a_template_has_its_message_and_gives_its_values(path: Path) -> None:
     for file, id, given in called(path.read_text("utf-8")):
         assert file == f"templates/{path.stem}", "a template has messages of its own"
@@ -290,7 +294,7 @@ def literal(template: str) -> Iterator[str]:
     text = re.sub(r"\{#.*?#\}|\{%.*?%\}|\{\{.*?\}\}", "", template, flags=re.DOTALL)
     text = re.sub(r"\{:.*?\}|<(code|pre|style)\b.*?</\1>", "", text, flags=re.DOTALL)
     yield from re.findall(r'\b(?:aria-label|title|data-label|alt|placeholder)="([^"]*[A-Za-z][^"]*)"', text)
-    head = re.compile(r"^(?:title|description|hide|record|page_type|search|toc_depth):.*$", re.MULTILINE)
+    head = re.compile(r"^(?:title|description|hide|record|page_type|toc_depth):.*$", re.MULTILINE)
     visible = re.sub(r"&#?\w+;", "", head.sub("", re.sub(r"<[^>]*>", "", text)))
     yield from re.findall(r"[A-Za-z][^\n]*", visible)
     for constant in JINJA.parse(template).find_all(nodes.Const):
@@ -298,7 +302,7 @@ def literal(template: str) -> Iterator[str]:
             yield constant.value
 
 
-@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+@each("path", TEMPLATES, ids=lambda path: path.stem)
 def test_no_words_stand_in_a_template(path: Path) -> None:
     found = [words for words in literal(path.read_text("utf-8")) if not STYLES.fullmatch(words)]
     assert not found, "\n".join(found)
@@ -322,7 +326,7 @@ def test_words_in_a_template_are_found(template: str) -> None:
 def test_what_is_no_word_is_not_found() -> None:
     template = """{# A comment. #}{% set a = 'ls-note' %}<p class="ls-note">&#160;{{ a|join(', ') }}</p>
 page_type: index
-<code>latchside plan</code> · {: #anchor data-search-exclude }"""
+<code>latchside plan</code> · {: #anchor }"""
     assert not list(literal(template))
 
 

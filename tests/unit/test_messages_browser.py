@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import subprocess
-import sys
 from collections.abc import Iterator
 from itertools import product
 from pathlib import Path
@@ -23,7 +22,8 @@ from latchside.messages.javascript import (
 )
 from latchside.root import ROOT
 
-NODE = Path(sys.executable).parent / "node"
+from ..node import NODE
+
 COUNTS = [0, 1, 2, 21, 1234567]
 TEXTS = ["Front door", "{ \\ } ` ${x} \u201c\u00e9\u201d"]
 RUN = """

@@ -154,7 +154,7 @@ def test_a_tilt_sensor_is_planned_by_what_its_record_says(library: Library) -> N
     assert one.fixing is not None
     assert one.fixing.sensor.startswith("On the inner face of the door")
     assert [zone.position for zone in plan.zones] == ["R1"]
-    assert {line.name for line in one.figures} == {"Radio margin", "Check-ins", "Cell"}
+    assert {line.name for line in one.figures} == {"Radio margin", "Check-ins", "Battery"}
     assert {"lithium-cells", "swallowed-cells"} <= set(one.cautions)
     assert not {"loop-shut", "fit-gap"} & {value.measure for value in one.expected}
     assert any(item.name == "Battery, tilt sensor" and item.quantity == 1 for item in plan.items)
@@ -181,7 +181,7 @@ def test_the_pages_of_its_work_speak_of_no_magnet(id_: str, library: Library) ->
     ]
     assert commands == []
     figures = Writer(library).record(device)
-    assert "Reach, and what steel takes" not in figures
+    assert "Make distance, and what steel takes" not in figures
 
 
 def test_a_plunger_is_never_drilled_where_no_hole_may_be(library: Library, raw: tuple[RawRecord, ...]) -> None:

@@ -11,10 +11,11 @@ from latchside.order.heuristic import lower_bound
 from latchside.order.plan import Node
 from latchside.order.problem import Cause, Check, Result
 
+from ..long import tries
 from .order_problems import Record, problem, records
 
 
-@settings(max_examples=300)
+@settings(max_examples=tries(100, 300))
 @given(records(most_causes=6, most_checks=5))
 def test_the_best_lies_between_the_bound_and_the_plan(made: Record) -> None:
     whole = problem(made["causes"], made["checks"])

@@ -51,12 +51,12 @@ WALL = [opening(f"w{n}", "Room", "casement") for n in range(12)]
 def test_sets_cells_and_what_they_use_up(library: Library) -> None:
     found = van(library, WALL, [SURFACE] * 12)
     assert counted(found, "Surface contact") == (12, 2)  # a tenth, rounded up
-    assert counted(found, "Lithium cell, surface contact") == (12, 2)
+    assert counted(found, "Lithium battery, surface contact") == (12, 2)
     assert counted(found, "Screws, surface contact") == (48, 5)
     assert counted(found, "Adhesive pads, surface contact") == (24, 3)
     assert counted(found, "Spacer for the magnet, surface contact") == (24, 3)
     assert counted(found, "Bag with label") == (12, 2)
-    assert counted(found, "Date label for a cell") == (12, 2)
+    assert counted(found, "Date label for a battery") == (12, 2)
     assert found["Surface contact"].record == "device/surface-contact"
     assert id_of(found["Surface contact"].used_for) == "items#set"
     assert "w0, w1, w2, w3, w4, w5, w6, w7 and 4 more" in found["Surface contact"].used_for
@@ -82,26 +82,26 @@ def test_a_transmitter_carries_both_leaves_on_one_loop(library: Library) -> None
     found = van(library, [opening("a", "Yard", "double-door", passive_leaf=True)], [TRANSMITTER])
     assert counted(found, "Transmitter with wired input") == (1, 1)
     assert counted(found, "Wired contact with magnet") == (2, 1)
-    assert counted(found, "Lithium cell, transmitter with wired input") == (1, 1)
+    assert counted(found, "Lithium battery, transmitter with wired input") == (1, 1)
     resistor = "End-of-line resistor, of the value on the label of the transmitter"
     assert counted(found, resistor) == (1, 1)
 
 
 def test_a_wide_leaf_takes_a_contact_of_wide_reach(library: Library) -> None:
     found = van(library, [opening("a", "Garage", "roller-door")], [TRANSMITTER], contact=WIDE)
-    assert counted(found, "Wide-reach contact, for a transmitter") == (1, 1)
-    assert found["Wide-reach contact, for a transmitter"].record == "device/wide-reach-contact"
-    assert "bracket for the magnet" in found["Wide-reach contact, for a transmitter"].used_for
+    assert counted(found, "Wide-gap contact, for a transmitter") == (1, 1)
+    assert found["Wide-gap contact, for a transmitter"].record == "device/wide-reach-contact"
+    assert "bracket for the magnet" in found["Wide-gap contact, for a transmitter"].used_for
     assert "Wired contact with magnet" not in found
 
 
 def test_a_wide_reach_contact_on_its_own_cable_takes_its_box_and_clamps(library: Library) -> None:
     row = [opening("a", "Garage", "roller-door", cable=True), opening("b", "Yard", "gate", cable=True)]
     found = van(library, row, [WIDE] * 2, ControlUnit(layout="series", end_of_line_ohm=2200))
-    assert counted(found, "Wide-reach contact") == (2, 1)
-    assert counted(found, "Joint box, wide-reach contact") == (2, 1)
-    assert counted(found, "Clamps for the armoured tail, wide-reach contact") == (6, 1)
-    assert counted(found, "Insulated joints, wide-reach contact") == (4, 1)
+    assert counted(found, "Wide-gap contact") == (2, 1)
+    assert counted(found, "Joint box, wide-gap contact") == (2, 1)
+    assert counted(found, "Clamps for the armoured tail, wide-gap contact") == (6, 1)
+    assert counted(found, "Insulated joints, wide-gap contact") == (4, 1)
     assert counted(found, "End-of-line resistor, 2.2\u00a0kΩ") == (2, 1)
 
 
@@ -128,7 +128,7 @@ def test_resistors_follow_the_layout_and_the_asked_value(library: Library, layou
 
 
 @pytest.mark.parametrize(
-    ("second", "name"), [(12000.0, "12\u00a0kΩ"), (None, "second of the pair, of the value the control unit asks")]
+    ("second", "name"), [(12000.0, "12\u00a0kΩ"), (None, "second of the pair, of the value the panel asks")]
 )
 def test_two_values_are_two_lines(library: Library, second: float | None, name: str) -> None:
     unit = ControlUnit(layout="double", end_of_line_ohm=4700, second_resistor_ohm=second)
@@ -141,7 +141,7 @@ def test_no_resistor_where_none_is_asked_and_no_value_where_none_is_known(librar
     row = [opening("a", "Hall", "hinged-door")]
     assert not any("resistor" in name for name in van(library, row, [RECESSED], ControlUnit(layout="none")))
     found = van(library, row, [RECESSED], ControlUnit(layout="series"))
-    assert "End-of-line resistor, of the value the control unit asks" in found
+    assert "End-of-line resistor, of the value the panel asks" in found
 
 
 def test_cable_is_added_up_and_rounded_up(library: Library) -> None:

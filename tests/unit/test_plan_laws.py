@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -25,6 +26,8 @@ from latchside.planning.summary import rows
 from latchside.surveys.survey import Opening, Survey
 
 from .random_surveys import draws, openings, surveys
+
+pytestmark = pytest.mark.slow
 
 ON = date(2026, 1, 31)
 OF_THE_WAY = {"radio-margin", "cable-resistance", "loop-states", "cell-life", "missed-check-in", "check-ins", "ladder"}

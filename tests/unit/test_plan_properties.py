@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -17,6 +18,8 @@ from latchside.planning.short_names import same
 from latchside.surveys.survey import Opening, Override, Survey, Wall
 
 from .random_surveys import WALL, draws, openings, surveys
+
+pytestmark = pytest.mark.slow
 
 ON = date(2026, 1, 31)
 EVERY = draws(50)

@@ -26,6 +26,7 @@ from datetime import date
 from itertools import groupby
 from typing import Any
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -40,6 +41,8 @@ from latchside.surveys.survey import ControlUnit, Opening, Override, Site, Surve
 
 from .plans import RECESSED, SURFACE, TRANSMITTER, at
 from .random_surveys import WALL, draws, openings, surveys
+
+pytestmark = pytest.mark.slow
 
 ON = date(2026, 1, 31)
 FEW = draws(30)

@@ -53,7 +53,7 @@ def test_what_stands_in_the_way_is_a_problem_with_something_to_do(
         ("Hall street door", 16, 1, True),
         ("Hall street doors", 16, 1, False),
         ("Bakehouse yard double door", 16, 2, True),  # Bakehouse yard / double door
-        ("Hall front double door passive leaf", 16, 2, False),  # three lines, no word broken
+        ("Hall front double door second leaf", 16, 2, False),  # three lines, no word broken
         ("Conservatory-annexe window", 16, 2, False),  # one word of 18
         ("", 8, 1, True),
     ],
@@ -68,9 +68,9 @@ def contact_names(limit: Limit, *row: Opening) -> list[tuple[str, ...]]:
 
 def test_a_second_leaf_keeps_its_word_before_the_door_does() -> None:
     pair = opening("a", "Hall", "double-door", side="front", passive_leaf=True)
-    assert contact_names(Limit(40), pair) == [("Hall front double door", "Hall front double door passive leaf")]
-    assert contact_names(Limit(16, 2), pair) == [("Hall front double door", "Hall front passive leaf")]
-    assert contact_names(Limit(16), pair) == [("Hall front door", "Hall leaf two")]
+    assert contact_names(Limit(40), pair) == [("Hall front double door", "Hall front double door second leaf")]
+    assert contact_names(Limit(16, 2), pair) == [("Hall front double door", "Hall front second leaf")]
+    assert contact_names(Limit(16), pair) == [("Hall front door", "Hall second leaf")]
     long = opening("a", "Bakehouse", "double-door", side="yard", passive_leaf=True)
     assert contact_names(Limit(16), long) == [("Bakehouse door", "Bakehouse leaf 2")], "its place is still heard"
 

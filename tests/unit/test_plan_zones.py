@@ -179,7 +179,7 @@ def test_a_second_leaf_and_an_upper_sash_have_zones_of_their_own(library: Librar
     found, _ = schedule(library, survey(row), SURFACE)
     assert [(zone.position, zone.spoken, zone.response) for zone in found] == [
         ("R1", "Hall double door", "delayed"),
-        ("R2", "Hall double door passive leaf", "followed"),
+        ("R2", "Hall double door second leaf", "followed"),
         ("R3", "Study sash window", "instant"),
         ("R4", "Study sash window upper sash", "instant"),
         ("R5", "Study window", "instant"),

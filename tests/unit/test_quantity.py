@@ -13,6 +13,7 @@ from latchside.figures.units import figure, other_system, readable, rounded_othe
 from latchside.figures.words import accepted, in_words, limits, shown_limits
 from latchside.library.quantity import Quantity, quantity
 
+from ..each import each
 from .support import schemas
 
 UNITS = list(schemas().words("unit"))
@@ -47,7 +48,7 @@ def number(text: str) -> float:
         ({"value": 2208, "unit": "ohm"}, "2.208 kΩ"),
         ({"one_of": [2200, 4700], "unit": "ohm", "tolerance": {"percent": 5}}, "2.2 or 4.7 kΩ ±5 %"),
         ({"one_of": [315, 868, 915], "unit": "MHz"}, "315, 868 or 915 MHz"),
-        ({"min": -10, "max": 50, "unit": "degC"}, "−10 to 50 °C (14 to 122 °F)"),
+        ({"min": -10, "max": 50, "unit": "degC"}, "−10 to +50 °C (14 to 122 °F)"),
         ({"value": 5, "unit": "count"}, "5"),
         ({"value": 45, "unit": "deg"}, "45°"),
         ({"value": 50, "unit": "%"}, "50 %"),
@@ -146,7 +147,7 @@ def test_figure_is_near(value: float) -> None:
 # -- units ---------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("unit", UNITS)
+@each("unit", UNITS)
 def test_every_unit_is_shown(unit: str) -> None:
     said = words(value=5, unit=unit)
     assert said.startswith("5")
@@ -154,7 +155,7 @@ def test_every_unit_is_shown(unit: str) -> None:
     assert "_" not in symbol(unit)
 
 
-@pytest.mark.parametrize("unit", UNITS)
+@each("unit", UNITS)
 def test_every_unit_has_another_system_or_none(unit: str) -> None:
     converted = other_system(5, unit)
     if converted:
@@ -195,8 +196,8 @@ def test_readable(value: float, unit: str, shown: float, larger: str) -> None:
     assert values == pytest.approx((shown,))
 
 
-@pytest.mark.parametrize("unit", ["mm", "cm", "m", "in", "ft", "kg"])
-@pytest.mark.parametrize("value", [0.1, 0.25, 0.5, 1, 3, 12, 70, 250])
+@each("unit", ["mm", "cm", "m", "in", "ft", "kg"])
+@each("value", [0.1, 0.25, 0.5, 1, 3, 12, 70, 250])
 def test_the_other_figure_is_near_the_first(value: float, unit: str) -> None:
     """Rounded for reading, and still within a fifth, however small: nothing becomes nought."""
     converted = other_system(value, unit)

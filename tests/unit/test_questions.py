@@ -25,6 +25,8 @@ from .plans import id_of
 from .random_surveys import FACTS, SITE_FACTS, UNIT_FACTS, draws, surveys
 from .support import schemas
 
+pytestmark = pytest.mark.slow
+
 ON = date(2026, 1, 31)
 MANY = draws(60)
 WITH_OTHERS = "With other answers"

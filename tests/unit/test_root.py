@@ -77,7 +77,7 @@ def test_a_plan_is_worked_from_the_figures_of_its_project(firm: Path, tmp_path: 
 def test_a_job_of_a_project_is_planned_from_the_figures_of_its_library(firm: Path) -> None:
     library = check_project(firm).library
     (record,) = (one for one in library.of("job") if one.id == "foil-house")
-    changed = replace(record, data={**record.data, "openings": SURVEY["openings"]})
+    changed = replace(record, _data={**record.data, "openings": SURVEY["openings"]})
     (line,) = (line for line in plan_of(changed, library).openings[0].figures if line.figure == "ladder")
     assert "foot 1.75\u00a0m" in line.shown
 

@@ -12,6 +12,7 @@ import pytest
 from latchside.figures.units import symbol
 from latchside.rules import all_rules
 
+from ..each import each
 from .support import BASE, Expected, case_id, cases, check, lay, schemas
 
 
@@ -35,7 +36,7 @@ def test_every_rule_has_records_and_every_folder_a_rule(top: str) -> None:
     assert folders == {rule.code for rule in all_rules()}
 
 
-@pytest.mark.parametrize("case", cases("bad"), ids=case_id)
+@each("case", cases("bad"), ids=case_id)
 def test_bad_records_are_for_the_rule_of_their_folder(case: Path) -> None:
     assert {line.rpartition(" ")[2] for line in Expected(case).lines} == {case.parent.name}
 
@@ -44,7 +45,7 @@ def after_first_line(path: Path) -> str:
     return path.read_text("utf-8").partition("\n")[2]
 
 
-@pytest.mark.parametrize("case", [*cases("good"), *cases("bad")], ids=case_id)
+@each("case", [*cases("good"), *cases("bad")], ids=case_id)
 def test_overlay_changes_something(case: Path) -> None:
     """A near miss that is the base project word for word would show nothing."""
     files = [path for path in case.rglob("*.*") if path.suffix in (".yaml", ".svg")]

@@ -12,7 +12,7 @@ from urllib.parse import urlsplit
 from urllib.request import url2pathname
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 from referencing import Registry, Resource
@@ -24,6 +24,7 @@ from latchside.read.yaml_text import Document
 from latchside.root import ROOT
 from latchside.schemas.validate import schema_findings
 
+from ..each import each
 from .support import BASE, schemas
 
 FILES = sorted((ROOT / "schema").glob("*.json"))
@@ -68,7 +69,7 @@ def test_a_schema_for_each_kind_and_two_shared() -> None:
     assert set(NAMES) == {kind.schema for kind in KINDS.values()} | shared | written
 
 
-@pytest.mark.parametrize("name", NAMES)
+@each("name", NAMES)
 def test_is_a_draft_2020_12_schema(name: str) -> None:
     schema = document(name)
     Draft202012Validator.check_schema(schema)
@@ -76,7 +77,7 @@ def test_is_a_draft_2020_12_schema(name: str) -> None:
     assert schema["$id"] == name
 
 
-@pytest.mark.parametrize("name", NAMES)
+@each("name", NAMES)
 def test_every_property_says_what_it_is_for(name: str) -> None:
     silent = [
         f"{way}/properties/{key}"
@@ -88,7 +89,7 @@ def test_every_property_says_what_it_is_for(name: str) -> None:
     assert silent == []
 
 
-@pytest.mark.parametrize("name", NAMES)
+@each("name", NAMES)
 def test_words_shown_are_those_of_the_list(name: str) -> None:
     for way, schema in below(document(name)):
         if "x-words" in schema:
@@ -118,14 +119,14 @@ def test_cautions_of_hazards_are_records() -> None:
             assert (ROOT / KINDS["caution"].folder / f"{id_}.yaml").is_file(), id_
 
 
-@pytest.mark.parametrize("name", NAMES)
+@each("name", NAMES)
 def test_marks_for_the_library_are_known(name: str) -> None:
     for way, schema in below(document(name)):
         assert schema.get("x-text", "prose") in ("prose", "line"), way
         assert schema.get("x-ref", "step") in (*KINDS, "step", "drawing"), way
 
 
-@pytest.mark.parametrize("kind", KINDS.values(), ids=lambda kind: kind.id)
+@each("kind", KINDS.values(), ids=lambda kind: kind.id)
 def test_no_key_is_passed_over(kind: Kind) -> None:
     """Every mapping is either closed or says what its further keys hold, so that a mistyped key is found."""
     for way, schema in below(document(kind.schema)):
@@ -162,7 +163,7 @@ def as_an_editor_would(schema: Path) -> Any:
     return Draft202012Validator({"$ref": schema.as_uri()}, registry=registry)
 
 
-@pytest.mark.parametrize("raw", records(), ids=lambda raw: raw.file)
+@each("raw", records, ids=lambda raw: raw.file)
 def test_record_fits_in_every_validator(raw: RawRecord) -> None:
     assert schemas().quick[raw.kind.id].is_valid(raw.value)
     assert [error.message for error in exact(raw.kind.id).iter_errors(raw.value)] == []
@@ -253,7 +254,6 @@ def texts(value: Any) -> Iterator[str]:
             yield from texts(under)
 
 
-@settings(max_examples=250)
 @given(spoiled())
 def test_validators_agree(example: tuple[RawRecord, Any]) -> None:
     """But for a text that ends in a line break: Python's `$` lets that pass, that of ECMA 262 does not."""
@@ -262,7 +262,6 @@ def test_validators_agree(example: tuple[RawRecord, Any]) -> None:
         assert schemas().quick[raw.kind.id].is_valid(value) == exact(raw.kind.id).is_valid(value)
 
 
-@settings(max_examples=250)
 @given(spoiled())
 def test_every_misfit_is_said(example: tuple[RawRecord, Any]) -> None:
     """What the quick validator refuses has a finding: nothing is refused, or let pass, in silence."""

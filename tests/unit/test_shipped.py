@@ -316,7 +316,7 @@ def test_the_zone_name_says_place_side_and_opening(library: Library) -> None:
 
 def test_reporting_chime_and_supervision(library: Library) -> None:
     assert "monitored" in words(step(library, "set-up-zone", "reporting"))
-    assert "only while the system is unset" in words(step(library, "set-up-zone", "chime"))
+    assert "only while the system is disarmed" in words(step(library, "set-up-zone", "chime"))
     supervision = step(library, "set-up-zone", "supervision")
     assert set(supervision["only"]) == {device.id for device in radio(library)}
     term = words(get(library, "term", "chime")["meaning"])
@@ -328,13 +328,13 @@ def test_a_radio_device_needs_a_position_that_takes_one(library: Library) -> Non
     assert "position that takes a radio device" in words(procedure["before"])
     assert "serial" in words(step(library, "enrol-by-operating", "serial number"))
     assert place(library, "enrol-by-operating", "which input") > place(library, "enrol-by-operating", "start enrolling")
-    assert step(library, "enrol-by-operating", "open the leaf")  # it is proved that the right input reports
+    assert step(library, "enrol-by-operating", "open the door or window")  # it is proved that the right input reports
 
 
-def test_polarity_is_read_before_the_cell_goes_in(library: Library) -> None:
-    assert place(library, "fit-cell", "cell type", "label") < place(library, "fit-cell", "plus and minus")
-    assert place(library, "fit-cell", "plus and minus") < place(library, "fit-cell", "press the cell in")
-    assert "does not prove" in words(step(library, "fit-cell", "meter the cell"))
+def test_polarity_is_read_before_the_battery_goes_in(library: Library) -> None:
+    assert place(library, "fit-cell", "battery type", "label") < place(library, "fit-cell", "plus and minus")
+    assert place(library, "fit-cell", "plus and minus") < place(library, "fit-cell", "press the battery in")
+    assert "does not prove" in words(step(library, "fit-cell", "meter the battery"))
 
 
 @pytest.mark.parametrize("procedure", ["try-gap", "try-radio-margin"])
@@ -363,10 +363,10 @@ def test_a_recessed_contact_is_drilled_before_its_cable_is_joined(library: Libra
     assert [one for one in done if one in order] == order
 
 
-def test_radio_is_read_with_leaf_and_metal_doors_shut(library: Library) -> None:
-    doors = place(library, "try-radio-margin", "metal door", "shut")
-    leaf = place(library, "try-radio-margin", "shut and latch the leaf")
-    assert max(doors, leaf) < place(library, "try-radio-margin", "read the margin", "shut leaf")
+def test_radio_is_read_with_opening_and_metal_doors_closed(library: Library) -> None:
+    doors = place(library, "try-radio-margin", "metal door", "closed")
+    opening = place(library, "try-radio-margin", "close and latch the door or window")
+    assert max(doors, opening) < place(library, "try-radio-margin", "read the margin", "closed door or window")
     assert "night" in words(step(library, "try-radio-margin", "metal door"))
 
 
@@ -374,7 +374,7 @@ def test_the_proof_has_two_ends(library: Library) -> None:
     """Quiet through all the play; shown open inside its limit; both distances measured and written."""
     play = step(library, "prove-opening", "push and pull", "all its play")
     assert "stays closed" in words(play["result"])
-    slowly = place(library, "prove-opening", "open the leaf slowly")
+    slowly = place(library, "prove-opening", "open the door or window slowly")
     assert place(library, "prove-opening", "push and pull", "all its play") < slowly
     assert place(library, "prove-opening", "measure the play") < slowly
     trip = step(library, "prove-opening", "measure the opening")["measure"]
@@ -390,7 +390,7 @@ def test_the_proof_has_two_ends(library: Library) -> None:
     assert "closed with no further action" in words(get(library, "procedure", "prove-opening")["steps"])
 
 
-def test_hinge_or_keep_is_mended_before_a_magnet_is_moved(library: Library) -> None:
+def test_hinge_or_keep_is_repaired_before_a_magnet_is_moved(library: Library) -> None:
     outside = words(step(library, "prove-opening", "measure the play")["measure"]["outside"])
     assert "hinge, latch, keep or seal adjusted" in outside
     assert "leave the contact where it is" in outside
@@ -448,10 +448,10 @@ def test_closed_and_open_are_said_twice(library: Library) -> None:
     """As the trade says it, by the leaf; and as a bare reed is named, by the magnet."""
     for id_ in ("normally-closed", "normally-open"):
         meaning = words(get(library, "term", id_)["meaning"])
-        assert "leaf shut" in meaning
+        assert "door or window closed" in meaning
         assert "no magnet near" in meaning
         said = id_.removeprefix("normally-")
-        assert f"{said} with the leaf shut" in meaning
+        assert f"{said} with the door or window closed" in meaning
         assert f"{said} with no magnet near" in meaning
 
 
@@ -464,7 +464,8 @@ def test_both_continents_words(library: Library) -> None:
         assert america in words(term["north_america"])
         assert europe in words(term["europe"])
     refused = {word.lower() for term in library.of("term") for word in term.listed("instead_of")}
-    assert {"panel", "hub", "installer", "engineer", "customer", "armed", "central station"} <= refused
+    assert {"control unit", "hub", "installer", "engineer", "armed", "central station", "low cell"} <= refused
+    assert not {"panel", "customer", "battery"} & refused
 
 
 # -- checklists and faults -----------------------------------------------------------------------------------
@@ -495,9 +496,11 @@ def test_a_rest_after_a_report_is_known(library: Library) -> None:
     assert "rest" in words(fault["first"])
     for procedure in library.of("procedure"):
         waits = [
-            one["do"] for one in steps_of(library, procedure.id) if "rest after a report" in plain(one["do"]).lower()
+            one["do"]
+            for one in steps_of(library, procedure.id)
+            if "rest time after a report" in plain(one["do"]).lower()
         ]
-        assert all(do.startswith("If the document of the part names a rest") for do in waits), procedure.id
+        assert all(do.startswith("If the instructions name a rest time") for do in waits), procedure.id
     for one in radio(library):
         assert "document" in one["values"]["rest-time"]["condition"]
 
@@ -512,7 +515,7 @@ def test_the_response_is_proved_once_with_the_building_empty(library: Library) -
     assert (
         empty < full < place(library, "prove-response", "final exit") < place(library, "prove-response", "entry route")
     )
-    assert place(library, "prove-response", "entry route") < place(library, "prove-response", "response is instant")
+    assert place(library, "prove-response", "entry route") < place(library, "prove-response", "instant opening")
     assert "every path" in words(step(library, "prove-response", "which signals"))
     for device in library.of("device"):
         assert device["procedures"]["prove"][-1] == "prove-response"

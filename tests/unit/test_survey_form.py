@@ -160,7 +160,7 @@ def test_the_sheet_has_a_row_for_each_question(form: list[dict[str, Any]]) -> No
     assert choices["fire_rated"] == "yes, no, not known"
     assert choices["walls"].endswith("; mm or in")
     headings = [heading for heading, _, _ in sheet_rows(form) if heading]
-    assert headings == ["Site", "Control unit", "House rules for this job"]
+    assert headings == ["Site", "Panel", "House rules for this job"]
 
 
 def test_the_block_of_data_holds_no_markup(shipped_library: Library) -> None:

@@ -9,8 +9,10 @@ from hypothesis import strategies as st
 from latchside.figures.lengths import LengthError, Unit, read_length
 from latchside.figures.typed import TypedError, read_number
 
+from ..each import each
 
-@pytest.mark.parametrize(
+
+@each(
     ("text", "unit", "read"),
     [
         ("4 mm", "mm", 4), ("4mm", "mm", 4), ("0.4 cm", "mm", 4), ("3/16 in", "mm", 4.7625), ('3/16"', "mm", 4.7625),
@@ -48,7 +50,7 @@ def test_the_step_may_be_negative_and_nothing_else() -> None:
         read_length(-2, "mm")
 
 
-@pytest.mark.parametrize(
+@each(
     ("value", "words"),
     [
         ("1,250 mm", "could be 1250 or 1.250"), ("5' 6", "6 has no unit"), ("1 3", "1 has no unit"),
@@ -70,8 +72,8 @@ TEXTS = ("4", "0,4 cm", "3/16 in", '1 3/16"', "1-3/16 in", "12 ft 6 in", "5'", "
          "1.5 ft 3 in", "3 in 2 ft", "½ in", "1/2 ft", "3 1/2 in", "-2 mm")  # fmt: skip
 
 
-@pytest.mark.parametrize("text", TEXTS)
-@pytest.mark.parametrize("unit", ["mm", "m"])
+@each("text", TEXTS)
+@each("unit", ["mm", "m"])
 def test_a_figure_takes_what_a_survey_takes_and_nothing_else(text: str, unit: Unit) -> None:
     try:
         read = read_length(text, unit, signed=True)

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from latchside.library.codes import looks_like_code
 from latchside.visits.state import judge, merge, view
 
+from ..each import each
 from ..visits.make import CASES, DOOR, Entry, as_plain, entry, history, item, site, some_id
 
 HISTORIES = st.builds(lambda seed, devices: history(Random(seed), devices), st.integers(0, 10**6), st.integers(1, 4))
@@ -122,6 +123,6 @@ def test_a_reading_is_judged(case: dict[str, Any]) -> None:
     assert judge(case["reading"], expected) == case["verdict"]
 
 
-@pytest.mark.parametrize(("text", "warned"), CASES["code"])
+@each(("text", "warned"), CASES["code"])
 def test_what_looks_like_a_code_is_seen(text: str, warned: bool) -> None:
     assert looks_like_code(text) is warned

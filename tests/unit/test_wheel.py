@@ -14,6 +14,8 @@ from latchside.root import PARTS, ROOT
 
 from .support import RECORDS, lay
 
+pytestmark = pytest.mark.slow
+
 SOURCES = (*PARTS, "scripts/latchside", "setup.py", "pyproject.toml", "README.md")
 TERM = """\
 id: house-word

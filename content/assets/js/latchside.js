@@ -2,10 +2,12 @@
 
 const PATIENCE = 3000;
 const TOOLS = {
+  ".ls-fold, .ls-was": "core/folds",
   "[data-ls-checklist]": "visit/checklist",
   "[data-ls-visits]": "visit/visits",
   "[data-ls-survey]": "survey/survey",
   "[data-fault-run]": "fault/run",
+  "[data-ls-continue]": "visit/go-on",
 };
 
 const holds = (/** @type {string} */ chosen) => document.querySelector(chosen);
@@ -25,7 +27,9 @@ const tools = Object.entries(TOOLS)
 if (holds("[data-figure]")) tools.push(import("./figure/calculator.js"));
 const long = new Promise((done) => tools.length && setTimeout(done, PATIENCE));
 Promise.race([Promise.allSettled(tools), long]).then(() => {
+  begin("finder/start");
   begin("strip");
+  begin("region");
   theme();
 });
 for (const tool of tools) tool.catch((error) => reportError(error));

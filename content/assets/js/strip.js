@@ -1,11 +1,11 @@
-/** The strip on every page: the finder, the state of the saved copy in words, and safety corrections. */
+/** The strip on every page: the state of the saved copy in words, and safety corrections. */
 import { h } from "./core/dom.js";
 import { around } from "./core/message.js";
 import { button } from "./core/parts.js";
 import { remember, remembered, root } from "./core/place.js";
 import { rememberThis, showRecent } from "./finder/recent.js";
 import { strip as message } from "./messages/strip.js";
-import { ask, begin, isOld, look, onChange } from "./offline/copy.js";
+import { begin, isOld, look, onChange } from "./offline/copy.js";
 import { html, render } from "./vendor/lit-html.js";
 
 /** Take over the strip. */
@@ -15,11 +15,7 @@ export async function start() {
   rememberThis();
   const state = /** @type {HTMLElement} */ (strip.querySelector(".ls-strip-state"));
   const news = h("div", { class: "ls-news", role: "status" });
-  const find = h("button", { type: "button", class: "ls-button ls-strip-find", click: () => open() }, message.find());
-  strip.querySelector(".ls-strip-find")?.replaceWith(find);
   strip.prepend(news);
-  const asked = new URLSearchParams(location.search).get("find");
-  if (asked !== null) open(asked);
   onChange(async () => {
     const standing = await look();
     if (state.textContent !== standing.words) state.textContent = standing.words;
@@ -30,26 +26,7 @@ export async function start() {
   if (document.querySelector("[data-ls-copy-page]")) import("./offline/page.js").then((page) => page.start());
   const last = /** @type {HTMLElement | null} */ (document.querySelector("[data-ls-recent]"));
   if (last) showRecent(last);
-  standIn();
   await begin();
-}
-
-/**
- * The search of the whole text needs its index. Where that is neither saved nor to be had, the finder opens instead.
- */
-function standIn() {
-  const box = /** @type {HTMLInputElement | null} */ (document.querySelector("#__search"));
-  box?.addEventListener("change", async () => {
-    const { list } = await look();
-    if (!box.checked || !list || list.everything || (await ask({ ask: "contact" })).done) return;
-    box.checked = false;
-    open();
-  });
-}
-
-/** @param {string} [query] */
-async function open(query = "") {
-  (await import("./finder/finder.js")).open(query);
 }
 
 /**

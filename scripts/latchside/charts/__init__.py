@@ -14,7 +14,8 @@ from latchside.charts.chart import Chart
 from latchside.drawings.canvas import Drawing
 from latchside.figures.catalogue import figures_of
 from latchside.library import Library
-from latchside.root import INSTALLED, ROOT
+from latchside.reads import EVERY, noted_instead
+from latchside.root import cache_folder
 
 __all__ = ["ALL", "Chart", "drawing", "files", "for_figure"]
 
@@ -28,7 +29,8 @@ def for_figure(library: Library, id_: str) -> list[Chart]:
 
 def drawing(library: Library, id_: str) -> Drawing:
     """A chart of the figures of a library, finished: title, message, size and SVG."""
-    return finished(ALL[id_], figures_of(library), _kept_in(library))
+    with noted_instead(*(("formula", used, EVERY) for used in ALL[id_].uses)):
+        return finished(ALL[id_], figures_of(library), _kept_in(library))
 
 
 def files(library: Library) -> dict[str, str]:
@@ -38,12 +40,10 @@ def files(library: Library) -> dict[str, str]:
 
 def _drawn(library: Library) -> list[Chart]:
     """The charts whose figures the library has, all of them."""
-    figures = figures_of(library)
-    return [chart for chart in ALL.values() if all(id_ in figures for id_ in chart.uses)]
+    return [chart for chart in ALL.values() if all(library.find("formula", id_) for id_ in chart.uses)]
 
 
 def _kept_in(library: Library) -> Path | None:
     """Where finished charts are kept: with the project that they belong to, but for one inside an installed package."""
-    if library.root is None or (INSTALLED and library.root == ROOT):
-        return None
-    return library.root / ".cache" / "charts"
+    folder = cache_folder(library.root) if library.root else None
+    return folder / "charts" if folder else None

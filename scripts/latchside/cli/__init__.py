@@ -39,6 +39,7 @@ ELSEWHERE = {
     "fault-order": ("latchside.cli.fault_order", "fault_order"),
     "new": ("latchside.cli.new", "new"),
     "plan": ("latchside.cli.plan", "plan"),
+    "serve": ("latchside.cli.serve", "serve"),
     "record": ("latchside.cli.visits", "record"),
     "tally": ("latchside.cli.visits", "tally"),
     "times": ("latchside.cli.visits", "times"),
@@ -73,9 +74,7 @@ def main() -> None:
 @click.option("--github", "as_", flag_value="annotations", help="Print the findings as workflow annotations.")
 def check(root: Path, as_: str | None) -> None:
     """Check every record; exit 1 where an error stands."""
-    from latchside.project import check_project
-
-    checked = check_project(root, progress=Progress())
+    checked = _checked(root)
     _print(checked, as_)
     sys.exit(1 if checked.errors else 0)
 
@@ -120,36 +119,35 @@ def render(root: Path, out: Path) -> None:
     default=None,
     help="Where to; by default site/.",
 )
-def site(root: Path, out: Path | None) -> None:
+@click.option("--fresh", is_flag=True, help="Take nothing from an earlier build.")
+def site(root: Path, out: Path | None, fresh: bool) -> None:
     """Check the records and build the site; exit 1 where an error stands."""
     from latchside import out as place
 
     progress = Progress()
     place.writable(out or writable(root) / "site")
-    _sound(root)
+    checked = _sound(root)
     progress("building the site")
     from latchside.site.adapter import finished
     from latchside.site.build import build_site  # MkDocs is slow to import, and only needed here
 
-    target, warnings = build_site(root, out)
+    target, warnings = build_site(root, out, checked.library, fresh=fresh)
     if warnings:
         raise click.ClickException(f"{warnings} warnings, shown above; fix them.")
     click.echo(f"The site is in {target}; show it with: latchside serve\n{finished[str(target)]}")
 
 
-@main.command()
-@root_option
-def serve(root: Path) -> None:
-    """Show the site on this machine while its files are written; each is looked at again when it is saved."""
-    from latchside.site.build import serve_site
+def _checked(root: Path) -> Checked:
+    from latchside.project import check_project
+    from latchside.read.message_files import broken_messages
 
-    serve_site(root)
+    if broken := tuple(broken_messages(root)):
+        raise click.ClickException("\n".join(("messages that do not read as Fluent:", *broken)))
+    return check_project(root, progress=Progress())
 
 
 def _sound(root: Path) -> Checked:
-    from latchside.project import check_project
-
-    checked = check_project(root, progress=Progress())
+    checked = _checked(root)
     if checked.errors:
         _print(checked, None)
         sys.exit(1)

@@ -1,4 +1,4 @@
-"""Drawings of loop circuits: the control unit's input, the cable pair, the contact and its resistors.
+"""Drawings of loop circuits: the panel's input, the cable pair, the contact and its resistors.
 
 Under each circuit a small ladder gives the reading of a meter on the disconnected pair, highest first,
 and on each rung the states that give it. Two states on one rung cannot be told apart.
@@ -21,7 +21,7 @@ LADDER_TOP = 232
 RUNG_STEP = 36
 SHUT, OPEN, SHORT, CUT = "shut", "open", "short", "cut"
 OPEN_CIRCUIT, NEAR_ZERO, RESISTOR = "open-circuit", "near-zero", "resistor"
-BOX_WIDTHS = {SHUT: 74, OPEN: 78, SHORT: 48, CUT: 36}
+BOX_WIDTHS = {SHUT: 88, OPEN: 78, SHORT: 48, CUT: 36}
 
 Rung = tuple[str, Sequence[str]]
 """A reading, and the states that give it."""

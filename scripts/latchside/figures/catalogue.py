@@ -22,6 +22,7 @@ from latchside.kinds import KINDS
 from latchside.library.text import RecordLink, Words, parts
 from latchside.messages import listed, messages
 from latchside.read.yaml_text import read_text
+from latchside.reads import EVERY, noted_instead
 from latchside.root import ROOT
 
 if TYPE_CHECKING:
@@ -177,9 +178,14 @@ def catalogue(root: Path = ROOT) -> dict[str, Figure]:
     return figures
 
 
-@lru_cache(maxsize=2)
 def figures_of(library: Library) -> Mapping[str, Figure]:
     """Every figure of a library, by id, in the order of the ids."""
+    with noted_instead(("formula", EVERY, EVERY)):
+        return _figures_of(library)
+
+
+@lru_cache(maxsize=2)
+def _figures_of(library: Library) -> Mapping[str, Figure]:
     return MappingProxyType({record.id: Figure(record.id, record.data) for record in library.of("formula")})
 
 

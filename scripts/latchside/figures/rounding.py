@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import ceil, floor
 
-from latchside.figures.units import figure, with_unit
+from latchside.figures.units import figure, upper_end, with_unit
 from latchside.figures.words import in_words
 from latchside.library.quantity import Quantity
 from latchside.messages import messages
@@ -32,4 +32,5 @@ def between(low: float, high: float, unit: str) -> str:
     least, most = floor(low * 100 + 1e-9) / 100, ceil(high * 100 - 1e-9) / 100
     if least == most:
         return with_unit(figure(least), unit)
-    return message("between", low=figure(least), high=with_unit(figure(most), unit))
+    upper = upper_end(figure(least), with_unit(figure(most), unit))
+    return message("between", low=figure(least), high=upper)

@@ -30,6 +30,8 @@ _OTHER = {
     "degF": "degC",
     "N": "lbf",
 }
+IMPERIAL = frozenset({"in", "ft", "lb", "degF", "lbf"})
+"""The units of North America; other units that `_OTHER` has are metric."""
 _LARGER = {"ohm": ("kohm", 1e3), "kohm": ("Mohm", 1e3), "uA": ("mA", 1e3), "mA": ("A", 1e3), "ms": ("s", 1e3)}
 _WITHOUT_SPACE = ("°", "/K")
 _SUPERSCRIPTS = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
@@ -85,6 +87,16 @@ def stated(value: float) -> str:
     whole, _, rest = f"{abs(value):.12g}".partition(".")
     sign = "\u2212" if value < 0 else ""
     return f"{sign}{int(whole):,}{f'.{rest}' if rest else ''}"
+
+
+def signed(value: float) -> str:
+    """A figure that is compared with others on both sides of zero: with its sign, above zero too."""
+    return f"+{stated(value)}" if value > 0 else stated(value)
+
+
+def upper_end(low: str, high: str) -> str:
+    """The upper end of a range as it is shown: with a plus where the range goes through zero."""
+    return f"+{high}" if low.startswith("\u2212") and high.lstrip("0.")[:1].isdigit() else high
 
 
 def _four_digits(value: float) -> tuple[str, int]:

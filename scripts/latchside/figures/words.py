@@ -4,27 +4,74 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import floor, log10
+from typing import NamedTuple
 
-from latchside.figures.units import figure, other_system, readable, rounded_other, stated, with_unit
+from latchside.figures.units import (
+    IMPERIAL,
+    figure,
+    other_system,
+    readable,
+    rounded_other,
+    stated,
+    upper_end,
+    with_unit,
+)
 from latchside.library.quantity import Quantity
 from latchside.messages import listed, messages
 
 message = messages(__name__)
 
 
+class Both(NamedTuple):
+    """A quantity in its own units and in the other system, which is None where both use the same."""
+
+    text: str
+    other: str | None
+    imperial: bool
+    """Whether its own units are inches, feet, pounds or degrees Fahrenheit."""
+
+
 def in_words(quantity: Quantity) -> str:
     """The quantity in short: figure, unit, the other system in brackets, tolerance."""
+    limit, pair = _figures_of(quantity)
+    return _limited(limit, _bracketed(pair)) + _tolerance(quantity)
+
+
+def in_both(quantity: Quantity) -> Both:
+    """The quantity in each system of units by itself."""
+    limit, (own, other) = _figures_of(quantity)
+    imperial = quantity.unit in IMPERIAL
+    if other is None:
+        return Both(in_words(quantity), None, imperial)
+    return Both(
+        _limited(limit, own) + _tolerance(quantity), _limited(limit, other) + other_tolerance(quantity), imperial
+    )
+
+
+Pair = tuple[str, str | None]
+"""Figures in their own unit, and in that of the other system."""
+
+
+def _figures_of(quantity: Quantity) -> tuple[str, Pair]:
+    """The figures, and the message that says which limit they are, if they are one."""
     if quantity.value is not None:
-        text = _figures((_earned(quantity.value, quantity),), quantity.unit)
-    elif quantity.low is not None and quantity.high is not None:
-        text = _range((quantity.low, quantity.high), quantity.unit)
-    elif quantity.low is not None:
-        text = message("at-least", figure=_figures((quantity.low,), quantity.unit))
-    elif quantity.high is not None:
-        text = message("at-most", figure=_figures((quantity.high,), quantity.unit))
-    else:
-        text = _figures(quantity.one_of, quantity.unit, _alternatives)
-    return text + _tolerance(quantity)
+        return "", _figures((_earned(quantity.value, quantity),), quantity.unit)
+    if quantity.low is not None and quantity.high is not None:
+        return "", _range((quantity.low, quantity.high), quantity.unit)
+    if quantity.low is not None:
+        return "at-least", _figures((quantity.low,), quantity.unit)
+    if quantity.high is not None:
+        return "at-most", _figures((quantity.high,), quantity.unit)
+    return "", _figures(quantity.one_of, quantity.unit, _alternatives)
+
+
+def _limited(limit: str, figure: str) -> str:
+    return message(limit, figure=figure) if limit else figure
+
+
+def _bracketed(pair: Pair) -> str:
+    own, other = pair
+    return own if other is None else f"{own} ({other})"
 
 
 def accepted(quantity: Quantity) -> str:
@@ -32,7 +79,7 @@ def accepted(quantity: Quantity) -> str:
     low, high = shown_limits(quantity)
     if quantity.value is None or low is None or high is None or low == high:
         return in_words(quantity)
-    return f"{in_words(quantity)}: {_range((low, high), quantity.unit, figure)}"
+    return f"{in_words(quantity)}: {_bracketed(_range((low, high), quantity.unit, figure))}"
 
 
 def limits(quantity: Quantity) -> tuple[float | None, float | None]:
@@ -64,23 +111,23 @@ def _figures(
     unit: str,
     together: Callable[[list[str]], str] = lambda figures: figures[0],
     say: Callable[[float], str] = stated,
-) -> str:
-    """Figures as one text, the unit once and behind the last, and after it the same in the other system."""
+) -> Pair:
+    """Figures as one text, the unit once and behind the last; and the same in the other system."""
     readable_values, readable_unit = readable(values, unit)
     text = _with_unit([say(value) for value in readable_values], readable_unit, together)
     converted = [pair for value in readable_values if (pair := other_system(value, readable_unit))]
     if not converted:
-        return text
+        return text, None
     others = [rounded_other(value, other_unit) for value, other_unit in converted]
-    return f"{text} ({_with_unit(others, converted[0][1], together)})"
+    return text, _with_unit(others, converted[0][1], together)
 
 
 def _with_unit(figures: list[str], unit: str, together: Callable[[list[str]], str]) -> str:
     return together([*figures[:-1], with_unit(figures[-1], unit)])
 
 
-def _range(ends: tuple[float, float], unit: str, say: Callable[[float], str] = stated) -> str:
-    return _figures(ends, unit, lambda figures: message("range", low=figures[0], high=figures[1]), say)
+def _range(ends: tuple[float, float], unit: str, say: Callable[[float], str] = stated) -> Pair:
+    return _figures(ends, unit, lambda figures: message("range", low=figures[0], high=upper_end(*figures)), say)
 
 
 def _alternatives(figures: list[str]) -> str:
@@ -93,3 +140,11 @@ def _tolerance(quantity: Quantity) -> str:
     if quantity.plus_minus:
         return " ±" + with_unit(stated(quantity.plus_minus), quantity.unit)
     return ""
+
+
+def other_tolerance(quantity: Quantity) -> str:
+    """The tolerance in the other system; in its own unit where a difference does not convert as a value does."""
+    if not quantity.plus_minus or quantity.unit in ("degC", "degF"):
+        return _tolerance(quantity)
+    converted = other_system(quantity.plus_minus, quantity.unit)
+    return " ±" + with_unit(rounded_other(*converted), converted[1]) if converted else _tolerance(quantity)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path as FilePath
 from types import MappingProxyType
@@ -16,27 +16,39 @@ from latchside.library.text import RecordLink, ValueLink, parts
 from latchside.library.traits import Traits, devices_asked, traits, traits_in
 from latchside.read.svg import Picture
 from latchside.read.tree import RawRecord
+from latchside.reads import EVERY, EVERYTHING, NOTES, note
 from latchside.schemas import Schemas
 from latchside.schemas.shape import ReferenceAt, TextAt
 
 Path = tuple[str | int, ...]
+TRAITS = tuple(("device", EVERY, name) for name in ("traits", "parts", "inputs"))
+"""What is read where devices are asked for by their traits."""
+REFERRING = "<"
+"""Before a kind: which records of it refer to a record, noted in the place of a field."""
 FOR_DEVICES = ("procedure", "checklist", "fault", "caution")
 """Kinds whose records say which devices they, or parts of them, are for."""
 
 
 @dataclass(frozen=True, eq=False)
 class Record:
-    """One record that fits its schema. `data` is read-only all the way down."""
+    """One record that fits its schema. `data` is read-only all the way down; what is asked of it is noted."""
 
     kind: Kind
     id: str
-    data: Mapping[str, Any]
+    _data: Mapping[str, Any]
     raw: RawRecord = field(repr=False, compare=False)
+
+    @property
+    def data(self) -> Mapping[str, Any]:
+        """Every field."""
+        if NOTES:
+            NOTES[-1].add((self.kind.id, self.id, EVERY))
+        return self._data
 
     @property
     def name(self) -> str:
         """The name a reader sees."""
-        return str(self.data["name"])
+        return str(self["name"])
 
     @property
     def key(self) -> tuple[str, str]:
@@ -49,15 +61,19 @@ class Record:
         return self.kind.address.format(id=self.id)
 
     def __getitem__(self, name: str) -> Any:
-        return self.data[name]
+        if NOTES:
+            NOTES[-1].add((self.kind.id, self.id, name))
+        return self._data[name]
 
     def get(self, name: str, default: Any = None) -> Any:
         """A field, or `default` where the record does not have it."""
-        return self.data.get(name, default)
+        if NOTES:
+            NOTES[-1].add((self.kind.id, self.id, name))
+        return self._data.get(name, default)
 
     def listed(self, name: str) -> tuple[Any, ...]:
         """A list field; empty where it is absent or the explicit `none`."""
-        value = self.data.get(name)
+        value = self.get(name)
         return () if value in (None, "none") else tuple(value)
 
     def finding(self, code: str, path: Path, found: str, expected: str, action: str, level: Level = "error") -> Finding:
@@ -100,6 +116,14 @@ class Library:
     root: FilePath | None = None
     broken: tuple[RawRecord, ...] = ()
 
+    def anew(self) -> Library:
+        """The same records as other objects, of which nothing has been worked out and remembered yet.
+
+        What is made from these notes all that it reads, however much was remembered of the first ones.
+        """
+        kinds = {kind: {id_: replace(one) for id_, one in records.items()} for kind, records in self.records.items()}
+        return replace(self, records=MappingProxyType({kind: MappingProxyType(one) for kind, one in kinds.items()}))
+
     def of(self, kind: str) -> tuple[Record, ...]:
         """The records of one kind, in the order of their ids."""
         return tuple(self.records.get(kind, {}).values())
@@ -110,6 +134,7 @@ class Library:
 
     def devices(self, asked: Any) -> tuple[Record, ...]:
         """The sound devices that are asked for: by traits, by ids, or `every`."""
+        note(*TRAITS)
         return tuple(one for id_ in devices_asked(asked, self._traits) if (one := self.find("device", id_)))
 
     @cached_property
@@ -122,17 +147,23 @@ class Library:
 
     def texts(self, record: Record) -> tuple[TextAt, ...]:
         """Every text of a record that a reader sees."""
+        note((*record.key, EVERY))
         return self._read[record.key][0]
 
     @cached_property
     def _read(self) -> dict[tuple[str, str], tuple[tuple[TextAt, ...], tuple[ReferenceAt, ...]]]:
         """The texts and the references of each record."""
-        found = {record.key: self.schemas.shapes[record.kind.id].both(record.data) for record in self}
+        found = {record.key: self.schemas.shapes[record.kind.id].both(record._data) for record in self}
         return {key: (tuple(texts), tuple(references)) for key, (texts, references) in found.items()}
 
-    @cached_property
+    @property
     def links(self) -> tuple[Link, ...]:
         """Every reference in the library."""
+        note(EVERYTHING)
+        return self._links
+
+    @cached_property
+    def _links(self) -> tuple[Link, ...]:
         return tuple(link for record in self for link in self._links_of(record))
 
     def _links_of(self, record: Record) -> Iterator[Link]:
@@ -142,18 +173,20 @@ class Library:
 
     @cached_property
     def _leaving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
-        return alike(self.links, lambda link: link.source.key)
+        return alike(self._links, lambda link: link.source.key)
 
     @cached_property
     def _arriving(self) -> dict[tuple[str, str], tuple[Link, ...]]:
-        return alike(self.links, lambda link: link.target)
+        return alike(self._links, lambda link: link.target)
 
     def links_from(self, record: Record) -> tuple[Link, ...]:
         """What a record refers to."""
+        note((*record.key, EVERY))
         return self._leaving.get(record.key, ())
 
     def referring(self, kind: str, id_: str, by: str) -> tuple[Record, ...]:
         """The records of kind `by` that refer to a record, each once, in the order of their ids."""
+        note((kind, id_, f"{REFERRING}{by}"))
         sources = {
             link.source.id: link.source for link in self._arriving.get((kind, id_), ()) if link.source.kind.id == by
         }

@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING, Any, Literal
 
+from latchside.reads import note
+
 if TYPE_CHECKING:
     from latchside.library.model import Record
 
@@ -130,10 +132,15 @@ class Traits:
         return {**own, "mounts": self.fixed, "parts": self.roles, "inputs": frozenset(self.inputs)}
 
 
-@lru_cache(maxsize=1024)
 def traits(record: Record) -> Traits:
     """The traits of a device record."""
-    return traits_in(record.data)
+    note(*((record.kind.id, record.id, name) for name in ("traits", "parts", "inputs")))
+    return _traits(record)
+
+
+@lru_cache(maxsize=1024)
+def _traits(record: Record) -> Traits:
+    return traits_in(record)
 
 
 def place_on(record: Record, kind: str) -> str | None:
@@ -141,7 +148,7 @@ def place_on(record: Record, kind: str) -> str | None:
     return next((str(one["text"]) for one in record.listed("place") if kind in one["on"]), None)
 
 
-def traits_in(data: Mapping[str, Any]) -> Traits:
+def traits_in(data: Mapping[str, Any] | Record) -> Traits:
     """The traits that the data of a device record states."""
     stated = data["traits"]
     return Traits(

@@ -97,18 +97,26 @@ def within(name: str) -> str:
 def resource(file: str) -> Resource:
     """What a message file holds. Raises ValueError with the line of what does not read as Fluent."""
     from fluent.syntax import FluentParser
-    from fluent.syntax.ast import Junk
 
     path = FOLDER / f"{file}.ftl"
     source = path.read_text("utf-8")
     found = FluentParser().parse(source)
-    for entry in found.body:
-        if isinstance(entry, Junk):
-            line = source.count("\n", 0, entry.span.start if entry.span else 0) + 1
-            raise ValueError(f"{path}:{line}: {entry.annotations[0].message}")
+    for at, reason in unread(found):
+        line = source.count("\n", 0, at) + 1
+        raise ValueError(f"{path}:{line}: {reason}")
     for text in _texts(found):
         text.value = text.value.replace("\n", " ")  # a long message goes on in the next line of its file
     return found
+
+
+def unread(found: Resource) -> Iterator[tuple[int, str]]:
+    """What does not read as Fluent: where in the file, counted in characters from 0, and the parser's reason."""
+    from fluent.syntax.ast import Junk
+
+    for entry in found.body:
+        if isinstance(entry, Junk):
+            one = entry.annotations[0]
+            yield one.span.start if one.span else 0, str(one.message)
 
 
 def _texts(node: object) -> Iterator[TextElement]:
@@ -122,9 +130,9 @@ def _texts(node: object) -> Iterator[TextElement]:
             yield from _texts(below)
 
 
-def files() -> Iterator[str]:
+def files(folder: Path = FOLDER) -> Iterator[str]:
     """Every message file, as `Messages` names it."""
-    return (path.relative_to(FOLDER).with_suffix("").as_posix() for path in sorted(FOLDER.rglob("*.ftl")))
+    return (path.relative_to(folder).with_suffix("").as_posix() for path in sorted(folder.rglob("*.ftl")))
 
 
 @cache

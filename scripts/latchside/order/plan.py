@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, Literal
 
 from latchside.order.compare import Compared, compared, cost, in_order
 from latchside.order.exact import END, MOST_WORK, Exact
 from latchside.order.heuristic import REST_WORK, best_of, lower_bound
-from latchside.order.problem import Problem
+from latchside.order.problem import Cause, Problem
 from latchside.order.states import Moves, State, bits, rate
 
 Why = Literal["go", "result", "does-not-fit", "not-ours", "none-left"]
@@ -74,7 +75,6 @@ class Plan:
     expected: float
     bound: float
     exact: bool
-    compared: Compared
     tree: Node | None = None
     steps: tuple[Step, ...] = ()
 
@@ -82,6 +82,15 @@ class Plan:
     def gap(self) -> float:
         """How many minutes above the best possible the plan may be."""
         return max(0.0, self.expected - self.bound)
+
+    @cached_property
+    def compared(self) -> Compared:
+        """What other orders would cost. It takes long, and no page shows it: it is worked out when it is asked for."""
+        if self.problem.plain:
+            return _otherwise(self.problem)
+        if not self.problem.causes:
+            return Compared(0.0, 0.0, 0.0)
+        return compared(Moves(self.problem), small=self.exact)
 
 
 def make_plan(problem: Problem, *, most_work: float = MOST_WORK, rest_work: float = REST_WORK) -> Plan:
@@ -92,16 +101,16 @@ def make_plan(problem: Problem, *, most_work: float = MOST_WORK, rest_work: floa
     start = moves.start()
     if not problem.causes:
         nothing = _Builder(moves, lambda _: END).build()
-        return Plan(problem, (), 0.0, 0.0, True, Compared(0.0, 0.0, 0.0), nothing)
+        return Plan(problem, (), 0.0, 0.0, True, nothing)
     small = moves.size(start[0], start[2]) <= most_work
     tree = _Builder(moves, Exact(moves).choose if small else best_of(moves, rest_work)).build()
     bound = tree.expected if small else min(lower_bound(problem, rest_work), tree.expected)
-    return Plan(problem, _order(problem, tree), tree.expected, bound, small, compared(moves, small=small), tree)
+    return Plan(problem, _order(problem, tree), tree.expected, bound, small, tree)
 
 
 def _listed(problem: Problem) -> Plan:
     """The plan of a plain list: by probability over minutes, ties in the order of the list."""
-    by_rate = sorted(problem.causes, key=lambda cause: -rate(cause.weight, cause.minutes))
+    by_rate = _by_rate(problem)
     left = sum(cause.weight for cause in by_rate)
     owed = in_order(by_rate) * left
     best, steps = in_order(by_rate), []
@@ -110,12 +119,20 @@ def _listed(problem: Problem) -> Plan:
         steps.append(Step(cause.id, cause.weight, cause.minutes, max(0.0, left), expected))
         owed -= cause.minutes * left
         left -= cause.weight
-    other = Compared(
+    return Plan(problem, tuple(cause.id for cause in by_rate), best, best, True, steps=tuple(steps))
+
+
+def _by_rate(problem: Problem) -> list[Cause]:
+    return sorted(problem.causes, key=lambda cause: -rate(cause.weight, cause.minutes))
+
+
+def _otherwise(problem: Problem) -> Compared:
+    """What other orders of a plain list cost."""
+    return Compared(
         in_order(sorted(problem.causes, key=lambda cause: -cause.weight)),
         in_order(sorted(problem.causes, key=lambda cause: cause.minutes)),
-        in_order(reversed(by_rate)),
+        in_order(reversed(_by_rate(problem))),
     )
-    return Plan(problem, tuple(cause.id for cause in by_rate), best, best, True, other, steps=tuple(steps))
 
 
 class _Builder:

@@ -20,6 +20,7 @@ from latchside.figures.units import figure as shown_figure
 from latchside.figures.units import other_system, symbol, with_unit
 from latchside.library import Library, Record
 from latchside.messages import messages
+from latchside.reads import EVERY, note
 
 message = messages(__name__)
 
@@ -33,9 +34,14 @@ export const FIGURES = {{
 """
 
 
-@lru_cache(maxsize=256)
 def figure_of(record: Record) -> Figure:
     """The figure that a record states."""
+    note((*record.key, EVERY))
+    return _figure_of(record)
+
+
+@lru_cache(maxsize=256)
+def _figure_of(record: Record) -> Figure:
     return Figure(record.id, record.data)
 
 

@@ -20,8 +20,10 @@ message = messages(__name__)
 
 FIGURE = Markup(
     '<figure class="ls-figure" id="{}"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
-    "<figcaption><strong>{}.</strong> {}</figcaption></figure>"
+    "<figcaption>{}</figcaption></figure>"
 )
+TOLD = Markup("<strong>{}.</strong> {}")
+FOLDED = Markup('<details class="ls-more"><summary>{}</summary>{}</details>')
 SEEN = Markup('<p class="ls-see"><a href="#drawing-{}">{}</a></p>')
 
 
@@ -56,10 +58,11 @@ def seen(id_: str, made: Drawing) -> Markup:
     return SEEN.format(id_, markup(message, "seen", drawing=made.title))
 
 
-def figure(made: Drawing, file: str, anchor: str) -> Markup:
+def figure(made: Drawing, file: str, anchor: str, *, folded: bool = False) -> Markup:
     """A drawing from its file, with its title and its message in words."""
     title = safe(made.title)
-    return FIGURE.format(anchor, file, made.width, made.height, title, title, safe(made.message))
+    told = (FOLDED if folded else TOLD).format(title, safe(made.message))
+    return FIGURE.format(anchor, file, made.width, made.height, title, told)
 
 
 def files(library: Library) -> dict[str, str]:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from latchside.figures.brief import Brief, brief
 from latchside.figures.words import accepted
 from latchside.library import Record
 from latchside.library.quantity import quantity
 from latchside.messages import messages
-from latchside.pages.readings import of_layouts, typical_values
+from latchside.pages.readings import by_layout, of_device, of_layouts, typical_values
 
 if TYPE_CHECKING:
     from latchside.pages.page import Page
@@ -37,10 +38,43 @@ def expected(page: Page, measure: Mapping[str, Any], owner: Record, only: tuple[
     typical = typical_values(page.library, known, expect)
     for _, device, value in typical:
         page.note_value(device, value, quantity(device["values"][value]))
-    on_label = message(_ON_LABEL.get(expect.get("bound", ""), "on-label"), value=page.value_label(name))
-    return (
-        f"{on_label} {message('typical', values='; '.join(words for words, _, _ in typical))}" if typical else on_label
-    )
+    if not typical:
+        return on_label(page, measure)
+    return f"{on_label(page, measure)} {message('typical', values='; '.join(words for words, _, _ in typical))}"
+
+
+def on_label(page: Page, measure: Mapping[str, Any]) -> str:
+    """What a good reading is where the label says it."""
+    expect = measure["expect"]
+    id_ = _ON_LABEL.get(expect.get("bound", ""), "on-label")
+    return message(id_, value=page.value_label(expect["device_value"]))
+
+
+def briefly(page: Page, measure: Mapping[str, Any]) -> list[Brief]:
+    """The figure of a good reading, one for each layout that it may have; none where only the label says it."""
+    expect, device = measure["expect"], page.device
+    if "device_value" not in expect:
+        return [brief(quantity(expect))]
+    if device is None:
+        return []
+    names = [name for name in by_layout(page.library, expect) if name in device["values"]]
+    return list(dict.fromkeys(brief(of_device(device, name, expect)) for name in names))
+
+
+def expected_in_short(
+    page: Page, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None
+) -> str:
+    """The one figure that a reading is held against, or that it goes by the device; `expected` says the rest."""
+    expect = measure["expect"]
+    if "device_value" not in expect:
+        return accepted(quantity(expect))
+    devices = page.records("device", only) or page.library.referring(owner.kind.id, owner.id, "device")
+    known = [one for one in devices if expect["device_value"] in one.get("values", {})]
+    figures = {words for device in known for words in of_layouts(page.library, device, expect).values()}
+    if len(figures) != 1:
+        return message("by-device") if len(known) > 1 else message("by-layout")
+    statuses = {device["values"][expect["device_value"]]["status"] for device in known}
+    return message("in-short", value=figures.pop(), typical="yes" if statuses & {"typical", "computed"} else "no")
 
 
 def _asked(page: Page, device: Record, expect: Mapping[str, Any]) -> str:

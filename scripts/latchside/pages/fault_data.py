@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from typing import Any
 
 from markupsafe import Markup
@@ -37,6 +38,11 @@ def problem_data(problem: Problem) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _reads(check: Mapping[str, Any]) -> dict[str, str]:
+    """Which results of a check are a reading inside what is expected, and which one outside."""
+    return {result["id"]: result["reads"] for result in check["results"] if "reads" in result}
+
+
 def _place(one: dict[str, Any], among: list[dict[str, Any]]) -> int:
     if one not in among:
         among.append(one)
@@ -69,6 +75,7 @@ def run_data(library: Library, fault: Record) -> Markup:
         "listed": [device.id for device in devices],
         "faults": {result["go"]: other.name for check in fault["checks"] for result in check["results"]
                    if (other := library.find("fault", result.get("go", "")))},
+        "reads": {check["id"]: reads for check in fault["checks"] if (reads := _reads(check))},
         "any": whole, "own": own, "problems": problems,
     }  # fmt: skip
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"), default=dict)

@@ -14,6 +14,7 @@ from latchside.library import Library, Record
 from latchside.order import Plan, Problem, make_plan
 from latchside.order.plan import Node
 from latchside.pages.fault_plan import plan_of
+from latchside.reads import EVERY, note
 
 FACTORS = (0.5, 2.0)
 """What each guessed frequency is multiplied by, one at a time."""
@@ -123,9 +124,14 @@ class Firmness:
     lost: float
 
 
-@lru_cache(maxsize=4)
 def firmness(library: Library) -> tuple[Firmness, ...]:
     """How firm the order of every fault is, the least firm first."""
+    note(("fault", EVERY, EVERY))
+    return _firm(library)
+
+
+@lru_cache(maxsize=4)
+def _firm(library: Library) -> tuple[Firmness, ...]:
     result = [_firmness(library, fault) for fault in library.of("fault")]
     return tuple(sorted(result, key=lambda one: (-round(one.lost, 6), -one.pairs, one.fault.id)))
 

@@ -19,9 +19,9 @@ MAINTAIN = "maintain/faults/"
 
 @dataclass(frozen=True)
 class Find:
-    """Symptoms by where they are seen, causes by device, and the checks that settle most."""
+    """Faults by what is seen, causes by device, and the checks that settle most."""
 
-    seen: tuple[tuple[str, str, tuple[Record, ...]], ...]
+    groups: tuple[tuple[str, tuple[Record, ...]], ...]
     columns: tuple[tuple[Record, ...], ...]
     faults: tuple[Record, ...]
     settling: tuple[Settling, ...]
@@ -62,8 +62,9 @@ def _columns(library: Library) -> tuple[tuple[Record, ...], ...]:
 
 def pages(library: Library) -> Iterator[tuple[str, str, Find | Suggested]]:
     """Address, template and content of each page."""
-    words = library.schemas.words("seen-at")
     faults = library.of("fault")
-    seen = tuple((id_, shown, tuple(one for one in faults if id_ in one["seen_at"])) for id_, shown in words.items())
-    yield FIND, "fault_find.jinja", Find(seen, _columns(library), faults, tuple(settling(library)))
+    words = library.schemas.words("fault-group")
+    groups = ((words[id_], tuple(one for one in faults if one["group"] == id_)) for id_ in words)
+    some = tuple((title, grouped) for title, grouped in groups if grouped)
+    yield FIND, "fault_find.jinja", Find(some, _columns(library), faults, tuple(settling(library)))
     yield MAINTAIN, "fault_firmness.jinja", Suggested(tuple(prevented(library)), firmness(library))

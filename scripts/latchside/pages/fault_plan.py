@@ -11,12 +11,13 @@ from markupsafe import Markup
 
 from latchside.library import Library, Record
 from latchside.library.alike import alike
-from latchside.messages import Message, messages
+from latchside.messages import Message, listed, messages
 from latchside.order import Plan, from_fault, make_plan
 from latchside.order.plan import Node, as_data
 from latchside.order.problem import guesses
 from latchside.pages.markup import markup
 from latchside.pages.page import Page
+from latchside.reads import EVERY, note
 
 message = messages(__name__)
 
@@ -24,9 +25,14 @@ SHARES = ((0.995, "always"), (0.35, "often"), (0.12, "sometimes"), (0.0, "rare")
 """From which share of runs a point is said to be reached so often: the shares rest on guesses, so a word is said."""
 
 
-@lru_cache(maxsize=1000)
 def plan_of(library: Library, fault: Record, device: str | None = None) -> Plan:
     """The plan of a fault, for one device or for the whole class; made once."""
+    note((*fault.key, EVERY))
+    return _plan_of(library, fault, device)
+
+
+@lru_cache(maxsize=1000)
+def _plan_of(library: Library, fault: Record, device: str | None) -> Plan:
     return make_plan(from_fault(fault.data, guesses(library.schemas), device))
 
 
@@ -88,7 +94,7 @@ class Points:
             needs = self.page.library.schemas.words("need")
             yield Point(
                 self.numbers[id(node)], node.do, (self.checks if checking else self.causes)[node.id or ""],
-                share_word(node.reached), f"{node.minutes:g}", ", ".join(needs[one] for one in node.set_up),
+                share_word(node.reached), f"{node.minutes:g}", listed([needs[one] for one in node.set_up]),
                 f"{node.set_up_minutes:g}", self.put_back(node), tuple(self._answers(node)),
             )  # fmt: skip
 

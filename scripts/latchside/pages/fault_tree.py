@@ -41,7 +41,8 @@ def figure(page: Page, fault: Record) -> Markup:
     """The picture in the page, with its message in words."""
     made = drawing(page.library, fault)
     return Markup(
-        '<figure class="ls-figure ls-tree" id="tree"><img class="ls-drawing" src="{}" width="{}" height="{}" alt="{}">'
+        '<figure class="ls-figure ls-tree" id="tree"><img class="ls-drawing" loading="lazy" src="{}" width="{}" '
+        'height="{}" alt="{}">'
         "<figcaption>{}</figcaption></figure>"
     ).format(page.file(path_of(fault)), made.width, made.height, safe(made.message), safe(made.message))
 

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from latchside.drawings.canvas import Drawing
 from latchside.figures.catalogue import figures_of
 from latchside.library import Library, Record
+from latchside.library.regions import REGION_OF
 from latchside.library.text import ValueLink
 from latchside.messages import messages
 from latchside.packs.files import about, pack_files
@@ -94,10 +95,10 @@ class Document(Page):
         return self.plain(f"[[={'/'.join(filter(None, (*(part.owner or ()), part.name)))}]]", owner)
 
     @staticmethod
-    def _figure(made: Drawing, file: str, anchor: str) -> Markup:
+    def _figure(made: Drawing, file: str, anchor: str, *, folded: bool = False) -> Markup:
         """The drawing itself in the place of its file, which does not travel with the document."""
         source = f"data:image/svg+xml;base64,{b64encode(made.svg.encode('utf-8')).decode('ascii')}"
-        return figure(made, Markup(source), anchor)
+        return figure(made, Markup(source), anchor, folded=folded)
 
 
 def document(plan: Plan, library: Library, environment: Environment, site: str = "") -> str:
@@ -107,5 +108,8 @@ def document(plan: Plan, library: Library, environment: Environment, site: str =
     root = library.root or ROOT
     style = "\n".join(part_of_project(root, f"content/assets/{name}").read_text("utf-8") for name in STYLES)
     paper = "letter" if plan.survey.site.region in ("united-states", "canada") else "A4"
+    region = REGION_OF.get(plan.survey.site.region or "")
     template = environment.get_template("job_document.jinja")
-    return template.render(page=page, view=view, plan=plan, style=Markup(style), paper=paper, parts=parts())
+    return template.render(
+        page=page, view=view, plan=plan, style=Markup(style), paper=paper, parts=parts(), region=region
+    )

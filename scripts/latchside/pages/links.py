@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from posixpath import relpath
 
@@ -14,6 +15,11 @@ def relative(address: str, from_page: str) -> str:
         return mark + fragment if mark else "./"
     way = relpath(page or ".", from_page or ".")
     return ("./" if way == "." else way + "/") + mark + fragment
+
+
+def slug(words: str) -> str:
+    """The anchor of a heading, from its words: `Set up the zone` is at `#set-up-the-zone`."""
+    return re.sub(r"[\s-]+", "-", re.sub(r"[^\w\s-]", "", words).strip().lower())
 
 
 def file_of(address: str) -> str:

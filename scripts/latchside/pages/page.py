@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from markupsafe import Markup
 
 from latchside import charts
-from latchside.figures.words import in_words
+from latchside.figures.words import in_both, in_words
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import own_steps
 from latchside.library.quantity import Quantity, quantity
+from latchside.library.regions import by_region, in_every_region
 from latchside.library.text import RecordLink, ValueLink, Words, parts
 from latchside.messages import listed, messages
+from latchside.pages import regional
 from latchside.pages.drawn import drawn, figure, seen
 from latchside.pages.escape import safe
 from latchside.pages.expected import expected
@@ -59,6 +62,10 @@ class Page:
     def link(self, record: Record, words: object = None) -> Markup:
         """A link to a record, with its name or other words."""
         return self.anchor(record.address, words if words is not None else record.name)
+
+    def links(self, records: Sequence[Record]) -> Markup:
+        """Links to several records, as the language lists them."""
+        return Markup(listed([self.link(record) for record in records]))
 
     def anchor(self, address: str, words: object) -> Markup:
         """A link to an address of the site."""
@@ -114,11 +121,24 @@ class Page:
         """What a term means in one sentence; the rest is where its name leads."""
         return self.plain(first_sentence(term["meaning"]), term)
 
+    def unexplained(self) -> list[Record]:
+        """The terms to be explained at the foot: what is linked leads to its meaning, and everyday words need none."""
+        terms = [term for id_, term in sorted(self.terms.items()) if id_ not in self.linked]
+        return [term for term in terms if "everyday" not in term.data]
+
     def warned(self, caution: Record) -> bool:
         """Whether a caution stands on this page already; from now on it does."""
         before = caution.id in self._warned
         self._warned.add(caution.id)
         return before
+
+    def unlinked(self, text: Markup) -> Markup:
+        """What `words` made, for a line that is tapped as a whole and can hold no link of its own."""
+        return Markup(re.sub(r"</?a\b[^>]*>", "", text))
+
+    def warn_afresh(self) -> None:
+        """Tell each caution again from here on: a piece of work of its own begins, and may be all that is read."""
+        self._warned.clear()
 
     def plain(self, text: str, owner: Record | None = None) -> Markup:
         """The text without links, for places that cannot hold one: descriptions and explanations of words."""
@@ -129,6 +149,8 @@ class Page:
             return part.text
         if isinstance(part, RecordLink):
             record = self.library.find(part.kind, part.id)
+            if record and part.kind == "word":
+                return in_every_region(record, part.words)
             return part.words or (record.name.lower() if record else part.id.replace("-", " "))
         record = owner if part.owner is None else self.library.find(part.owner[0], part.owner[1] or "")
         data = record.get("values", {}).get(part.name) if record else None
@@ -162,12 +184,21 @@ class Page:
         record = self.library.find(part.kind, part.id) if part.kind in KINDS else None
         if record is None:
             return safe(part.words or f"[[{part.kind}/{part.id}]]")
+        if part.kind == "word":
+            return self._of_region(record, part.words)
         if part.kind == "term":
             self.terms.setdefault(record.id, record)
             self.linked.add(record.id)
         address = f"{record.address}#step-{part.step}" if part.step else record.address
         name = record.name if part.kind != "term" else record.name.lower()
         return self.anchor(address, part.words or name)
+
+    def _of_region(self, word: Record, asked: str | None) -> Markup:
+        """A word as each region says it, the reader's alone in view; all where no region is chosen."""
+        term = self.library.find("term", word["term"]) if word.get("term") else None
+        if term:
+            self.terms.setdefault(term.id, term)
+        return regional.words(by_region(word, asked))
 
     def _value_link(self, part: ValueLink, owner: Record | None) -> Markup:
         record: Record | None
@@ -184,7 +215,7 @@ class Page:
             return safe(f"[[={part.name}]]")
         shown = self.note_value(record, part.name, quantity(data))
         return Markup('<a class="ls-value" href="#value-{}-{}">{}</a>').format(
-            record.id, part.name, safe(in_words(shown))
+            record.id, part.name, regional.figure(in_both(shown))
         )
 
     # -- numbers ---------------------------------------------------------------------------------------------
@@ -204,7 +235,7 @@ class Page:
 
     def shown(self, data: Mapping[str, Any]) -> Markup:
         """A quantity in words."""
-        return safe(in_words(quantity(data)))
+        return regional.figure(in_both(quantity(data)))
 
     def expected(self, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None) -> Markup:
         """What a good reading is."""
@@ -218,21 +249,16 @@ class Page:
         """A cell of a table: text, or a number under the column's unit."""
         if isinstance(cell, str):
             return self.words(cell, table)
-        return safe(in_words(Quantity(unit=column["unit"], status="computed", value=float(cell))))
+        return regional.figure(in_both(Quantity(unit=column["unit"], status="computed", value=float(cell))))
 
     def grouped(self, kind: Kind, records: tuple[Record, ...]) -> list[tuple[str, list[Record]]]:
-        """Records under headings: by stage, level or place of the symptom, where the kind has one."""
-        field = {"procedure": "stage", "checklist": "stage", "caution": "level", "fault": "seen_at"}.get(kind.id)
+        """Records under headings: by stage, level or what is seen of a fault, where the kind has one."""
+        field = {"procedure": "stage", "checklist": "stage", "caution": "level", "fault": "group"}.get(kind.id)
         if field is None:
             return [("", list(records))]
-        words = self.library.schemas.words(field.replace("_", "-"))
-        groups: list[tuple[str, list[Record]]] = []
-        for word, shown in words.items():
-            of_word = [r for r in records if word == r[field] or (isinstance(r[field], tuple) and r[field][0] == word)]
-            if of_word:
-                title = message("seen", place=shown) if kind.id == "fault" else shown
-                groups.append((title, of_word))
-        return groups
+        words = self.library.schemas.words("fault-group" if kind.id == "fault" else field)
+        groups = [(shown, [one for one in records if one[field] == word]) for word, shown in words.items()]
+        return [(shown, of_word) for shown, of_word in groups if of_word]
 
     def status(self, data: Mapping[str, Any] | Quantity) -> Markup:
         """The status of a figure or fact, with its source where it has one."""
@@ -253,8 +279,8 @@ class Page:
 
     _figure = staticmethod(figure)
 
-    def drawing(self, id_: str) -> Markup:
-        """A drawing as a figure; the second time on a page only a pointer to the first."""
+    def drawing(self, id_: str, *, folded: bool = False) -> Markup:
+        """A drawing as a figure, its words `folded` or not; the second time on a page only a pointer to the first."""
         shown = drawn(self.library, id_, self.at_hand)
         if shown is None:
             return Markup("")
@@ -263,7 +289,8 @@ class Page:
         self._drawn.add(id_)
         for value in shown.values:
             self.note_value(*value)
-        return self._figure(shown.drawing, self.file(shown.path), f"drawing-{id_}")
+        place = self.file(shown.path), f"drawing-{id_}"
+        return self._figure(shown.drawing, *place, folded=folded)
 
     def chart(self, id_: str) -> Markup:
         """A chart worked out from the figures, with its message in words."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, partial
 from pathlib import Path
@@ -20,12 +20,16 @@ from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
 from latchside.messages import javascript, messages
-from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree
+from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree, stage_pages
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
+from latchside.pages.expected import briefly, expected_in_short, on_label
 from latchside.pages.fault_data import run_data
+from latchside.pages.fault_first import First
 from latchside.pages.job_pages import document, job_pages
-from latchside.pages.links import file_of
+from latchside.pages.leading import leading, own_cautions
+from latchside.pages.links import file_of, slug
+from latchside.pages.list_cautions import item_cautions
 from latchside.pages.markup import page_messages
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
@@ -37,25 +41,30 @@ from latchside.version import library_version
 message = messages(__name__)
 
 Progress = Callable[[str], None]
-INSTALL = ("prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over")
-"""The stages of the whole install page: from the yard to the people on site."""
+Parts = Iterable[list[tuple[str, str]]]
+Task = Callable[[], list[tuple[str, str]]]
+"""Makes files of the site: the path and the text of each."""
 
 
-def render_pages(library: Library, edit_base: str = "", progress: Progress = lambda _: None) -> dict[str, str]:
+def done_now(tasks: Mapping[str, Task]) -> Parts:
+    """What each task makes, each done on one of all cores."""
+    return all_cores(list(tasks.values()))
+
+
+def render_pages(
+    library: Library,
+    edit_base: str = "",
+    progress: Progress = lambda _: None,
+    done: Callable[[Mapping[str, Task]], Parts] = done_now,
+) -> dict[str, str]:
     """All generated pages. The same library always gives the same text.
 
     `edit_base` is the address under which the firm's own repository opens a file for editing; without one the
-    edit links lead to the page that explains how.
+    edit links lead to the page that explains how. `done` does the tasks, or knows what they made before.
     """
-    writer = Writer(library, edit_base)
     progress(message("progress"))
-    pages = {path: text for part in all_cores(list(writer.tasks())) for path, text in part}
-    pages[file_of("maintain/rules/")] = writer.fill("rules.jinja", Page(library, "maintain/rules/"), rules=all_rules())
-    pages.update(drawn.files(library))
-    pages.update(charts.files(library))
-    pages[calculators.SCRIPT] = calculators.script(library)
-    pages.update(javascript.scripts())
-    return dict(sorted(pages.items()))
+    parts = done(dict(Writer(library, edit_base).tasks()))
+    return dict(sorted((path, text) for part in parts for path, text in part))
 
 
 @dataclass(frozen=True)
@@ -73,16 +82,26 @@ class Writer:
             .render(page=page, library=self.library, edit_base=self.edit_base.rstrip("/"), **values)
         )
 
-    def tasks(self) -> Iterator[Callable[[], list[tuple[str, str]]]]:
-        """The pages of records, in parts that do not depend on each other; the longest first."""
-        yield self.fault_lists
-        yield self.jobs
+    def tasks(self) -> Iterator[tuple[str, Task]]:
+        """The files in parts that do not depend on each other, each with a name of its own; the longest first."""
+        yield "jobs", self.jobs
+        yield "fault-lists", self.fault_lists
+        yield "drawings", lambda: list(drawn.files(self.library).items())
+        yield "charts", lambda: list(charts.files(self.library).items())
         for kind in KINDS.values():
             if kind.id == "job":
                 continue  # a job is planned first, and has a page for each part of its pack
-            yield partial(self.listing, kind)
+            yield kind.index, partial(self.listing, kind)
             for record in self.library.of(kind.id) if kind.own_page else ():
-                yield partial(self.pages_of, record)
+                yield record.address, partial(self.pages_of, record)
+        yield "rules", self.rules
+        yield "calculators", lambda: [(calculators.SCRIPT, calculators.script(self.library))]
+        yield "messages", lambda: list(javascript.scripts().items())
+
+    def rules(self) -> list[tuple[str, str]]:
+        """The page of the rules of the check."""
+        address = "maintain/rules/"
+        return [(file_of(address), self.fill("rules.jinja", Page(self.library, address), rules=all_rules()))]
 
     def fault_lists(self) -> list[tuple[str, str]]:
         """The pages about all faults together."""
@@ -92,8 +111,8 @@ class Writer:
         ]
 
     def jobs(self) -> list[tuple[str, str]]:
-        """The pages and files of the demo jobs."""
-        return list(job_pages(self.library, _environment()).items())
+        """The pages and files of the demo jobs. The planner remembers much, so it is given a library of its own."""
+        return list(job_pages(self.library.anew(), _environment()).items())
 
     def listing(self, kind: Kind) -> list[tuple[str, str]]:
         """The page that lists the records of a kind, with its path."""
@@ -122,11 +141,12 @@ class Writer:
         values: dict[str, Any] = {"record": record, "used_by": list(_used_by(self.library, record))}
         if record.kind.id == "procedure":
             values["groups"] = groups(self.library, record)
+            values["at_steps"] = stage_pages.at_steps([(record["stage"], record, values["groups"])])
         if record.kind.id == "formula":
             values |= _figure(page, record)
         if record.kind.id == "fault":
             values |= {"plan": fault_plan.shown(page, record), "tree": fault_tree.figure(page, record)}
-            values["run_data"] = run_data(self.library, record)
+            values |= {"run_data": run_data(self.library, record), "first": First(self.library, record)}
         return self.fill(record.kind.template, page, **values)
 
     def index(self, kind: Kind) -> str:
@@ -143,7 +163,7 @@ class Writer:
         words = self.library.schemas.words("stage")
         done = [stage for stage in words if isinstance(device["procedures"][stage], tuple)]
         for stage in done:
-            yield self._stage(device, stage, words[stage], (stage,), done)
+            yield self._stage(device, stage, words[stage], done)
             for moved in self._elsewhere(device, stage):
                 page = Page(self.library, f"{device.address}{moved}/")
                 goal = page.anchor(
@@ -151,7 +171,9 @@ class Writer:
                 )
                 text = self.fill("moved.jinja", page, kind=device.kind, record=device, title=words[moved], goal=goal)
                 yield file_of(page.address), text
-        yield self._stage(device, "install", message("install"), tuple(s for s in INSTALL if s in done), done)
+        page = Page(self.library, f"{device.address}install/", device, device)
+        legs = stage_pages.path(page, device, done)
+        yield file_of(page.address), self.fill("install.jinja", page, device=device, path=legs)
 
     def _elsewhere(self, device: Record, stage: str) -> list[str]:
         """The stages without a page of their own whose work a device has at this one."""
@@ -159,18 +181,17 @@ class Writer:
         own = dict.fromkeys(one["stage"] for one in procedures if one)
         return [one for one in own if one != stage and not isinstance(device["procedures"][one], tuple)]
 
-    def _stage(
-        self, device: Record, name: str, title: str, stages: tuple[str, ...], done: list[str]
-    ) -> tuple[str, str]:
-        page = Page(self.library, f"{device.address}{name}/", device, device)
-        chapters = [
-            (stage, procedure, groups(self.library, procedure, device.id))
-            for stage in stages
-            for procedure in page.records("procedure", device["procedures"][stage])
-        ]
-        after = done[done.index(name) + 1 :][:1] if name in done else []
-        text = self.fill("stage.jinja", page, device=device, title=title, chapters=chapters, after=after)
-        return file_of(page.address), text
+    def _stage(self, device: Record, stage: str, title: str, done: list[str]) -> tuple[str, str]:
+        page = Page(self.library, f"{device.address}{stage}/", device, device)
+        listed = stage_pages.chapters(page, device, stage)
+        values = {
+            "title": title,
+            "chapters": listed,
+            "turn": stage_pages.turn(done, stage),
+            "safety": stage_pages.safety(listed),
+            "at_steps": stage_pages.at_steps(listed, device.id),
+        }
+        return file_of(page.address), self.fill("stage.jinja", page, device=device, **values)
 
 
 def _figure(page: Page, record: Record) -> dict[str, Any]:
@@ -225,8 +246,16 @@ def _environment() -> Environment:
         finalize=lambda value: value if isinstance(value, Markup) else safe(value),
     )
     environment.globals.update(
-        for_device=for_device, only_for=only_for, kinds=KINDS, expectations=expectations, item_words=item_words
+        for_device=for_device,
+        only_for=only_for,
+        kinds=KINDS,
+        expectations=expectations,
+        item_words=item_words,
+        expected_in_short=expected_in_short,
+        item_cautions=item_cautions,
     )
-    environment.globals.update(messages=page_messages)
+    environment.filters["slug"] = slug
+    environment.globals.update(messages=page_messages, briefly=briefly, on_label=on_label)
+    environment.globals.update(leading=leading, own_cautions=own_cautions)
     environment.globals.update(library_version=library_version, device_figures=device_figures, carried=carried)
     return environment

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from latchside.figures.units import signed
 from latchside.library.model import Library
 from latchside.messages import listed, messages, within
 from latchside.planning.at_opening import AtOpening
@@ -164,7 +165,7 @@ def _why(one: Standing, chosen: Standing | None, opening: Opening, kind: str) ->
     elif chosen is None:
         yield message("still-possible")
     elif one.score < chosen.score:
-        yield message("fewer-points", points=one.score, chosen=str(chosen.score))
+        yield message("fewer-points", points=signed(one.score), chosen=signed(chosen.score))
     elif one.could_fall > chosen.could_fall:
         yield message("could-fall")
     else:
@@ -181,7 +182,7 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
         yield problem(message, opening.id, "override-ruled-out", device=name, reasons=reasons)
     if not any(one.possible for one in found) and choice.device is None:
         yield _none_left(opening, found)
-    beyond = [one for one in found if one.listed and _too_wide(one)]
+    beyond = [one for one in found if one.listed and one.profile.wired and _too_wide(one)]
     named = choice.contact is not None or opening.old_contact  # its own label tells its gap
     if chosen and beyond and not named and chosen.profile.transmits:
         narrow = listed(sorted(within(one.profile.name) for one in beyond))

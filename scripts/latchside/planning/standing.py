@@ -142,11 +142,10 @@ _OF_CONTACT = frozenset({
 def on_loop(opening: Opening, library: Library) -> Standing | None:
     """The wired class for a new contact on the loop of a transmitter there; None where it cannot be told.
 
-    A class that nothing speaks for is named only where no other is made for such an opening.
+    A class that nothing speaks for is named only where no other is possible.
     """
-    found = _wired(opening, library, _TO_THE_UNIT)
-    listed = sum(one.listed for one in found)
-    return next((one for one in found[:1] if one.possible and (one.suits or listed == 1)), None)
+    possible = [one for one in _wired(opening, library, _TO_THE_UNIT) if one.possible]
+    return possible[0] if possible and (possible[0].suits or len(possible) == 1) else None
 
 
 def new_contact(opening: Opening, library: Library) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -59,22 +59,22 @@ class Reading:
     on_pages: frozenset[str] = frozenset()
 
 
-def read_project(root: Path) -> Reading:
-    """Read every record file and every drawing under `root`, in a fixed order."""
+def read_project(root: Path, read: Callable[[str, str], Document] = read_text) -> Reading:
+    """Read every record file and every drawing under `root`, in a fixed order; `read` may remember what it read."""
     records: list[RawRecord] = []
     drawings: list[Picture] = []
     findings: list[Finding] = []
     for kind in KINDS.values():
         for stem, file, text in _files(root, root / kind.folder, ENDINGS, findings):
-            document = read_text(text, file)
+            document = read(text, file)
             findings.extend(document.findings)
             records.append(RawRecord(kind, file, stem, document))
     for stem, file, text in _files(root, root / DRAWINGS, (".svg",), findings):
-        read = read_svg(text, file)
-        if isinstance(read, Finding):
-            findings.append(read)
+        picture = read_svg(text, file)
+        if isinstance(picture, Finding):
+            findings.append(picture)
         else:
-            drawings.append(Picture(file, stem, read))
+            drawings.append(Picture(file, stem, picture))
     return Reading(tuple(records), tuple(findings), tuple(drawings), frozenset(_on_pages(root / PAGES)))
 
 

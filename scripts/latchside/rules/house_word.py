@@ -14,6 +14,8 @@ from latchside.rules.rule import Rule
 message = messages(__name__)
 CODE = "house-word"
 _FREE = frozenset({"north_america", "europe", "instead_of", "says", "also_called"})
+_BY_REGION = re.compile(r"\[\[word/[^\]]*\]\]")
+"""A word that each region says in its own way, which the page chooses."""
 
 
 def check(library: Library) -> Iterator[Finding]:
@@ -25,9 +27,9 @@ def check(library: Library) -> Iterator[Finding]:
     pattern = re.compile(rf"(?<![\w-])({words})s?(?![\w-])", re.IGNORECASE)
     for record in library:
         for path, text, _ in library.texts(record):
-            if record.kind.id in ("source", "term", "table") or not _FREE.isdisjoint(path):
+            if record.kind.id in ("source", "term", "table", "word") or not _FREE.isdisjoint(path):
                 continue
-            for passage in written(text):
+            for passage in written(_BY_REGION.sub("", text)):
                 for match in pattern.finditer(passage):
                     term = instead[match[1].lower()]
                     problem = message.finding("replaced-word", word=match[0], instead=term.name, term=term.id)

@@ -9,7 +9,8 @@ from latchside.findings import Finding, did_you_mean
 from latchside.kinds import CARDS, KINDS
 from latchside.library import Library, Link
 from latchside.library.compiled import own_steps
-from latchside.library.text import ValueLink, parts
+from latchside.library.regions import form_of
+from latchside.library.text import RecordLink, ValueLink, parts
 from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 
@@ -34,6 +35,20 @@ def check(library: Library) -> Iterator[Finding]:
                 hint = did_you_mean(link.step, steps)
                 yield _finding(link, *message.finding("no-such-step", reference=reference, step=link.step, hint=hint))
     yield from _values(library)
+    yield from _forms(library)
+
+
+def _forms(library: Library) -> Iterator[Finding]:
+    """The form that a text asks of a word by region."""
+    for record in library:
+        for path, text, _ in library.texts(record):
+            for part in parts(text):
+                if isinstance(part, RecordLink) and part.kind == "word":
+                    word = library.find("word", part.id)
+                    if word and form_of(word, part.words) is None:
+                        forms = listed([form["north_america"] for form in word["forms"]], "or")
+                        problem = message.finding("no-such-form", form=part.words or "", forms=forms)
+                        yield record.finding(CODE, path, *problem)
 
 
 def _known(library: Library, kind: str) -> Iterable[str] | None:
@@ -67,7 +82,9 @@ def _values(library: Library) -> Iterator[Finding]:
                         continue  # the owner itself is reported above
                     known = owner.get("values", {})
                 if part.name not in known:
-                    problem = message.finding("no-such-value", value=part.name, hint=did_you_mean(part.name, known))
+                    of_device = part.owner is None and part.name in device_names
+                    hint = message("of-device", value=part.name) if of_device else did_you_mean(part.name, known)
+                    problem = message.finding("no-such-value", value=part.name, hint=hint)
                     yield record.finding(CODE, path, *problem)
 
 

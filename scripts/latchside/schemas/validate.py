@@ -6,6 +6,7 @@ whose errors say enough to explain.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
@@ -97,14 +98,24 @@ def _enum(error: Any, where: str) -> Iterator[_Misfit]:
 
 def _type(error: Any, where: str) -> Iterator[_Misfit]:
     types: list[str] = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
-    number = isinstance(error.instance, int | float) and not isinstance(error.instance, bool)
     about = error.schema.get("description", "")
-    problem = message.finding(
-        "number-for-text" if number and "string" in types else "wrong-type",
-        value=shown(error.instance), where=where,
-        expected=f"{listed([_type_named(one) for one in types], 'or')}. {about}".strip(),
-    )  # fmt: skip
+    values = {
+        "value": shown(error.instance),
+        "where": where,
+        "expected": f"{listed([_type_named(one) for one in types], 'or')}. {about}".strip(),
+    }
+    number = isinstance(error.instance, int | float) and not isinstance(error.instance, bool)
+    if number and "string" in types:
+        problem = message.finding("number-for-text", **values)
+    elif "number" in types and isinstance(error.instance, str) and _NUMBER.fullmatch(error.instance):
+        problem = message.finding("text-for-number", number=error.instance.replace(",", "."), **values)
+    else:
+        problem = message.finding("wrong-type", **values)
     yield None, "wrong-type", problem
+
+
+_NUMBER = re.compile(r"-?[0-9]+(?:[.,][0-9]+)?")
+"""A number in quotes, or with a comma for its decimals, which YAML reads as text."""
 
 
 def _type_named(name: str) -> str:

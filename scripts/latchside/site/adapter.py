@@ -6,26 +6,32 @@ A second adapter, `latchside render`, writes the same pages to a folder without 
 from __future__ import annotations
 
 import logging
+from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
+from typing import Any
 
 from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import event_priority
 from mkdocs.structure.files import File, Files
-from mkdocs.structure.nav import Navigation
 
 from latchside import report
 from latchside.collector import without_collector
 from latchside.library import Library
 from latchside.pages import render_pages
+from latchside.pages.render import done_now
 from latchside.project import check_project
 from latchside.root import ROOT
 from latchside.site.date import copy_date
-from latchside.site.finish import Finished, finish
+from latchside.site.finish import Finished, close, finish
+from latchside.site.kept import Kept, done_or_kept, sizes
 from latchside.site.written import WrittenPage
 
-_state: dict[str, Library] = {}
+Pages = dict[str, str]
+
+_state: dict[str, Any] = {}
 _root = {"folder": ROOT}
 _previewing = {"serve": False}
 _log = logging.getLogger("mkdocs.latchside")
@@ -40,7 +46,18 @@ def library() -> Library:
         if checked.errors:
             raise PluginError("Fix these records first:\n\n" + report.as_text(checked.findings))
         _state["library"] = checked.library
-    return _state["library"]
+    found: Library = _state["library"]
+    return found
+
+
+def build_with(kept: Kept) -> None:
+    """Take from what was kept; the pages of this build are finished one by one, as they are made."""
+    _state["kept"] = kept
+
+
+def show(library: Library, pages: Pages | None = None) -> None:
+    """Show a library that was checked elsewhere, or one that need not be sound with the pages that it came to."""
+    _state.update(library=library, pages=pages)
 
 
 def on_startup(command: str, dirty: bool) -> None:
@@ -57,11 +74,16 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
 
 @without_collector()
 def on_files(files: Files, config: MkDocsConfig) -> Files:
-    """Add the generated pages in a fixed order, so that the search index has one too."""
-    for file in taken(files, config):
-        files.append(file)
-    for path, text in render_pages(library(), config.extra.get("edit_base") or "").items():
-        files.append(File.generated(config, path, content=text))
+    """Add the generated pages in a fixed order."""
+    done = partial(done_or_kept, kept=_state["kept"]) if "kept" in _state else done_now
+    for own in taken(files, config):
+        files.append(own)
+    titles = dict(_named(config.nav))
+    pages = _state.get("pages") or render_pages(library(), config.extra.get("edit_base") or "", done=done)
+    for path, text in pages.items():
+        files.append(file := File.generated(config, path, content=text))
+        if file.is_documentation_page():
+            WrittenPage(titles.get(path), file, config)  # it makes itself known to its file
     return files
 
 
@@ -76,13 +98,16 @@ def taken(files: Files, config: MkDocsConfig) -> list[File]:
     ]
 
 
-def on_nav(nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
-    """Take the generated pages outside the navigation as they stand."""
-    named = {page.file for page in nav.pages}
-    for file in files.documentation_pages():
-        if file.generated_by and file not in named:
-            WrittenPage(None, file, config)  # it makes itself known to its file
-    return nav
+def _named(nav: Any, title: str | None = None) -> Iterator[tuple[str, str | None]]:
+    """The path of each page that the navigation names, and the title that it has there."""
+    if isinstance(nav, str):
+        yield nav, title
+    elif isinstance(nav, dict):
+        for name, below in nav.items():
+            yield from _named(below, name)
+    else:
+        for below in nav or ():
+            yield from _named(below)
 
 
 def on_env(env: Environment, config: MkDocsConfig, files: Files) -> Environment:
@@ -95,7 +120,12 @@ def on_env(env: Environment, config: MkDocsConfig, files: Files) -> Environment:
 def on_post_build(config: MkDocsConfig) -> None:
     """Finish the site, after everything else that writes into it."""
     offline = bool(config.extra.get("offline", True)) and not _previewing["serve"]
-    done = finish(Path(config.site_dir), library(), copy_date(_root["folder"]), offline=offline)
+    given = Path(config.site_dir), library(), copy_date(_root["folder"])
+    if "kept" in _state:
+        with sizes(_state["kept"]) as known:
+            done = close(*given, known, offline=offline)
+    else:
+        done = finish(*given, offline=offline)
     finished[config.site_dir] = done
     for path in done.left_out:
         _log.warning("%s does not fit into what the first visit may save, so it is not there without a network", path)

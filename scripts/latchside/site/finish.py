@@ -24,12 +24,13 @@ from latchside.pages.finder import finder_index
 from latchside.pages.page import Page
 from latchside.site.csp import with_policy
 from latchside.site.lean import lean, lean_page
-from latchside.site.saved_copy import chosen, listing
+from latchside.site.saved_copy import Sizes, chosen, listing, stored
 from latchside.version import library_version
 
 WORKER = Path(__file__).parent / "worker"
 OFF = '{"off":true}\n'
 _TITLE = re.compile(r"<h1[^>]*>(.*?)</h1>", re.DOTALL)
+_HEADING = re.compile(r'<h[23] id="([^"]+)"[^>]*>(.*?)</h[23]>', re.DOTALL)
 _WRITTEN = (
     "on-site/",
     "survey/",
@@ -63,27 +64,29 @@ class Finished:
 
 def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> Finished:
     """Finish the built site in `site`. With `offline` false, phones that saved a copy are told to let it go."""
+    each(sorted(site.rglob("*.html")), rewrite)
+    return close(site, library, date, offline=offline)
+
+
+def close(site: Path, library: Library, date: str, sizes: Sizes | None = None, *, offline: bool = True) -> Finished:
+    """Finish all but the pages themselves; `sizes` knows what files take that were packed before."""
     _drop_unused(site / "assets")
-    each(sorted(site.rglob("*.html")), _rewrite)
     for path in sorted((site / "assets" / "js").rglob("*.js")):
         if path.parent.name != "vendor":  # a library is served as it came, with its licence
             path.write_text(lean(path.read_text("utf-8")), "utf-8")
-    titles = {address: _title(site / address / "index.html") for address in _WRITTEN}
-    index = finder_index(library, {address: title for address, title in titles.items() if title})
-    (site / "finder.json").write_text(index, "utf-8")
+    (site / "finder.json").write_text(finder_index(library, dict(_written(site))), "utf-8")
     switch = (WORKER / "sw-off.js").read_text("utf-8")
     (site / "sw-off.js").write_text(switch, "utf-8")
     if not offline:
         (site / "offline.json").write_text(OFF, "utf-8")
         (site / "sw.js").write_text(switch, "utf-8")
         return Finished()
-    return stamp(site, date, corrections(library))
+    return stamp(site, date, corrections(library), sizes)
 
 
-def stamp(site: Path, date: str, told: Iterable[Mapping[str, Any]]) -> Finished:
+def stamp(site: Path, date: str, told: Iterable[Mapping[str, Any]], sizes: Sizes | None = None) -> Finished:
     """List the files as they stand and write the worker for that list. Whatever is changed later is not saved."""
-    files = {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
-    copy = chosen(files)
+    copy = chosen(stored(site), known=sizes)
     text = listing(copy, library_version(), date, told)
     (site / "offline.json").write_text(text, "utf-8")
     worker = (WORKER / "sw.js").read_text("utf-8")
@@ -108,21 +111,36 @@ def corrections(library: Library) -> Iterator[dict[str, Any]]:
 
 
 def _drop_unused(assets: Path) -> None:
-    """Take away what came with the theme and no page ever asks for: maps for debugging, other languages' search."""
-    shutil.rmtree(assets / "javascripts" / "lunr", ignore_errors=True)
+    """Take away what came with the theme and no page ever asks for: maps for debugging, the theme's search."""
+    for name in ("lunr", "workers"):
+        shutil.rmtree(assets / "javascripts" / name, ignore_errors=True)
     for path in sorted(assets.rglob("*.map")):
         path.unlink()
 
 
-def _rewrite(path: Path) -> None:
+def finished_page(page: str) -> str:
+    """A page as it is served."""
+    return with_policy(lean_page(page))
+
+
+def rewrite(path: Path) -> None:
+    """Write a page as it is served in its own place."""
     try:
-        path.write_text(with_policy(lean_page(path.read_text("utf-8"))), "utf-8")
+        path.write_text(finished_page(path.read_text("utf-8")), "utf-8")
     except ValueError as error:
         raise ValueError(f"{path}: {error}") from None
 
 
-def _title(page: Path) -> str:
-    if not page.is_file():
-        return ""
-    found = _TITLE.search(page.read_text("utf-8"))
-    return unescape(Markup(found[1]).striptags()) if found else ""
+def _written(site: Path) -> Iterator[tuple[str, tuple[str, list[tuple[str, str]]]]]:
+    """The hand-written pages that are there: address, title, and headings with their anchors."""
+    for address in _WRITTEN:
+        page = site / address / "index.html"
+        text = page.read_text("utf-8") if page.is_file() else ""
+        found = _TITLE.search(text)
+        if found:
+            headings = [(id_, _words(words)) for id_, words in _HEADING.findall(text)]
+            yield address, (_words(found[1]), [(id_, words) for id_, words in headings if words])
+
+
+def _words(markup: str) -> str:
+    return unescape(Markup(markup).striptags())

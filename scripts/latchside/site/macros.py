@@ -18,16 +18,21 @@ from latchside.pages.visit_lists import visit_lists
 from latchside.root import ROOT, part
 from latchside.site.adapter import library
 
+_pages: dict[str, Page] = {}
+"""The page that is being written, by its address."""
+
+
+def on_pre_page_macros(env: Any) -> None:
+    """Begin a page: nothing is linked or drawn on it yet. mkdocs-macros calls this before each."""
+    _pages.clear()
+    _pages[env.page.url] = Page(library(), env.page.url)
+
 
 def define_env(env: Any) -> None:
     """Register the macros; mkdocs-macros calls this once a build."""
-    pages: dict[str, Page] = {}
 
     def page() -> Page:
-        address = env.page.url
-        if address not in pages:
-            pages[address] = Page(library(), address)
-        return pages[address]
+        return _pages[env.page.url]
 
     def find(reference: str) -> Any:
         kind, _, id_ = reference.partition("/")
@@ -52,9 +57,15 @@ def define_env(env: Any) -> None:
         return shown
 
     def rows(kind: str, *ids: str) -> Markup:
-        """Records as rows to tap: those named, or all of a kind."""
-        chosen = [find(f"{kind}/{id_}") for id_ in ids] or list(library().of(kind))
-        return fill("rows.jinja", records=chosen)
+        """Records as rows to tap: those named, or all of a kind; all faults stand under what is seen."""
+        return fill("rows.jinja", records=chosen(kind, ids), grouped=kind == "fault" and not ids)
+
+    def lines(kind: str, *ids: str) -> Markup:
+        """Records as rows of a name alone: those named, or all of a kind."""
+        return fill("lines.jinja", records=chosen(kind, ids))
+
+    def chosen(kind: str, ids: tuple[str, ...]) -> list[Any]:
+        return [find(f"{kind}/{id_}") for id_ in ids] or list(library().of(kind))
 
     def table(id_: str) -> Markup:
         """A table record as a table."""
@@ -63,6 +74,12 @@ def define_env(env: Any) -> None:
     def caution(id_: str) -> Markup:
         """A caution in full."""
         return fill("warn.jinja", record=find(f"caution/{id_}"))
+
+    def warn_lines(*ids: str) -> Markup:
+        """Cautions in one line each."""
+        for id_ in ids:
+            find(f"caution/{id_}")
+        return fill("warn_lines.jinja", ids=ids)
 
     def numbers() -> Markup:
         """The numbers used above, with status and source: the last line of a page that shows any."""
@@ -78,10 +95,11 @@ def define_env(env: Any) -> None:
 
     def survey() -> Markup:
         """The form of a survey as data, and the sheet to fill in by hand."""
-        described = fields(library())
+        unplanned = library().anew()  # what the planner remembers of the other it would not note again
+        described = fields(unplanned)
         opening = next(one for one in described if one["name"] == "openings")["item"]["fields"]
         sheets = (("The site", list(sheet_rows(described)), 1), ("Openings", list(sheet_rows(opening)), 4))
-        return fill("survey_sheet.jinja", data=survey_form(library()), sheets=sheets)
+        return fill("survey_sheet.jinja", data=survey_form(unplanned), sheets=sheets)
 
     def differences() -> Markup:
         """Every figure beside its outside references, with the largest difference the tests found."""
@@ -97,5 +115,20 @@ def define_env(env: Any) -> None:
     def fill(template: str, **values: Any) -> Markup:
         return Markup(Writer(library()).fill(template, page(), **values))
 
-    for macro in (head, say, drawing, rows, table, caution, numbers, count, visit_data, survey, differences, labels):
+    for macro in (
+        head,
+        say,
+        drawing,
+        rows,
+        lines,
+        table,
+        caution,
+        warn_lines,
+        numbers,
+        count,
+        visit_data,
+        survey,
+        differences,
+        labels,
+    ):
         env.macro(macro)

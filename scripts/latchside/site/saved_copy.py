@@ -5,12 +5,14 @@ from __future__ import annotations
 import gzip
 import json
 import re
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from hashlib import sha256
+from pathlib import Path
 from typing import Any
 
 from latchside.all_cores import each
+from latchside.pages.stage_pages import INSTALL
 
 BUDGET = 1_500_000
 """Bytes that the first visit may transfer for the saved copy."""
@@ -18,7 +20,7 @@ BUDGET = 1_500_000
 FILLED = 1_400_000
 """Up to so many it is filled with what is only welcome; the rest of the budget is room for what is needed to grow."""
 
-_INSTALL = r"devices/[^/]+/install/index\.html"
+_STAGE = rf"devices/[^/]+/(?:{'|'.join(INSTALL)})/index\.html"
 _NEEDED: tuple[tuple[str, str], ...] = (
     ("the frame of every page", r"assets/[^/]+\.css|assets/(?:js|images|stylesheets|javascripts)/.+|finder\.json"),
     ("home, on site, visits, surveys", r"index\.html|(?:on-site|visits|survey|offline)/index\.html"),
@@ -27,28 +29,65 @@ _NEEDED: tuple[tuple[str, str], ...] = (
     ("cautions", r"cautions/.*"),
     ("figures", r"figures/.*"),
     ("terms", r"terms/.*"),
-    ("installing", _INSTALL),
+    ("installing", r"devices/[^/]+/install/index\.html"),
     ("procedures", r"procedures/.*"),
+    ("stages of installing", _STAGE),
 )
 # Not wanted by any page as it is read: what only search engines, hosts and printers read.
 _NEVER = re.compile(r"sitemap\.xml(?:\.gz)?|404\.html|offline\.json|sw(?:-off)?\.js|labels/.*")
 _PACKED = (".html", ".css", ".js", ".json", ".svg", ".xml")
+_SAID = "assets/trees/"
+"""Drawings of what the page says in words beside them, which come on request."""
 _IMAGE = re.compile(rb'<img[^>]*\ssrc="([^":]+)"')
 
 Files = Mapping[str, bytes]
+Sizes = dict[str, int]
+"""Bytes transferred for a file, by the SHA-256 of its content and its ending."""
+
+
+class Some(Mapping[str, bytes]):
+    """Some files of many: each is read when it is asked for, so that they need not be in memory together."""
+
+    def __init__(self, paths: Iterable[str], read: Callable[[str], bytes]) -> None:
+        self._paths = dict.fromkeys(sorted(paths))
+        self._read = read
+
+    def __getitem__(self, path: str) -> bytes:
+        if path not in self._paths:
+            raise KeyError(path)
+        return self._read(path)
+
+    def __contains__(self, path: object) -> bool:
+        return path in self._paths
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._paths)
+
+    def __len__(self) -> int:
+        return len(self._paths)
+
+
+def stored(folder: Path) -> Files:
+    """The files of a folder, by their path in it."""
+    paths = (path.relative_to(folder).as_posix() for path in folder.rglob("*") if path.is_file())
+    return Some(paths, lambda path: (folder / path).read_bytes())
 
 
 @dataclass
 class Copy:
-    """What is saved at once (`first`), what on request (`rest`), and what of the needed did not fit (`left_out`)."""
+    """What is saved at once (`first`), what on request (`rest`), and what of the needed did not fit (`left_out`).
 
-    first: dict[str, bytes] = field(default_factory=dict)
-    rest: dict[str, bytes] = field(default_factory=dict)
-    groups: list[str] = field(default_factory=list)
-    left_out: list[str] = field(default_factory=list)
-    sizes: dict[str, int] = field(default_factory=dict)
+    `sizes` are the bytes transferred for each file, `digests` the first part of the hash of its content.
+    """
 
-    def size(self, files: Files) -> int:
+    first: Files
+    rest: Files
+    groups: list[str]
+    left_out: list[str]
+    sizes: dict[str, int]
+    digests: dict[str, str]
+
+    def size(self, files: Iterable[str]) -> int:
         """Bytes transferred for some files."""
         return sum(self.sizes[path] for path in files)
 
@@ -58,42 +97,51 @@ def transferred(path: str, content: bytes) -> int:
     return len(gzip.compress(content, 6, mtime=0)) if path.endswith(_PACKED) else len(content)
 
 
-def chosen(files: Files, budget: int = BUDGET) -> Copy:
+def chosen(files: Files, budget: int = BUDGET, known: Sizes | None = None) -> Copy:
     """Share out the files. The order of the groups above is the order in which they get their room.
 
-    What of the needed does not fit is left out and named. The page of a procedure that stands whole on the page of an
-    installation is only welcome: it comes last, and never fills the copy further than `FILLED`. All else comes on
-    request.
+    What of the needed does not fit is left out and named. The stages of an installation are only welcome, for each of
+    their steps is saved on the page of its procedure: they come last, and never fill the copy further than `FILLED`.
+    All else comes on request. `known` are sizes from an earlier build, which are added to.
     """
-    wanted = {path: content for path, content in sorted(files.items()) if not _NEVER.fullmatch(path)}
-    sizes = dict(zip(wanted, each(list(wanted.items()), lambda file: transferred(*file)), strict=True))
-    copy, room, twice = Copy(sizes=sizes), budget, _told_twice(wanted)
+    wanted = Some((path for path in files if not _NEVER.fullmatch(path)), files.__getitem__)
+    sizes, digests = _measured(wanted, {} if known is None else known)
+    room, twice = budget, set(_matching(wanted, _STAGE))
+    first: set[str] = set()
+    groups: list[str] = []
+    left_out: list[str] = []
     for name, pattern in _NEEDED:
-        copy.groups.append(name)
+        groups.append(name)
         for path in sorted(_matching(wanted, pattern), key=lambda one: one in twice):
-            parts = _with_images(path, wanted) - copy.first.keys()
+            parts = _with_images(path, wanted) - first
             cost = sum(sizes[part] for part in parts)
             if cost <= (room - max(0, budget - FILLED) if path in twice else room):
                 room -= cost
-                copy.first.update((part, wanted[part]) for part in sorted(parts))
+                first |= parts
             elif path in twice:
-                copy.groups[-1] = f"{name} as far as they fit"
+                groups[-1] = f"{name} as far as they fit"
             else:
-                copy.left_out.append(path)
-    copy.first = dict(sorted(copy.first.items()))
-    copy.rest = {path: content for path, content in wanted.items() if path not in copy.first}
-    return copy
+                left_out.append(path)
+    rest = Some(wanted.keys() - first, files.__getitem__)
+    return Copy(Some(first, files.__getitem__), rest, groups, left_out, sizes, digests)
+
+
+def _measured(files: Files, known: Sizes) -> tuple[dict[str, int], dict[str, str]]:
+    """What each file takes, and the first part of its digest."""
+
+    def measured(path: str) -> tuple[str, int]:
+        content = files[path]
+        digest = sha256(content).hexdigest()
+        size = known.get(f"{digest}{Path(path).suffix}")
+        return digest, transferred(path, content) if size is None else size
+
+    found = dict(zip(files, each(list(files), measured), strict=True))
+    known.update((f"{digest}{Path(path).suffix}", size) for path, (digest, size) in found.items())
+    return {path: size for path, (_, size) in found.items()}, {path: one[:16] for path, (one, _) in found.items()}
 
 
 def _matching(files: Files, pattern: str) -> list[str]:
     return [path for path in files if re.fullmatch(pattern, path)]
-
-
-def _told_twice(files: Files) -> set[str]:
-    """Pages of procedures that an installation page holds whole, under a section with the procedure's id."""
-    whole = b"".join(files[path] for path in _matching(files, _INSTALL))
-    told = {found.decode("utf-8") for found in re.findall(rb'\sid="([a-z0-9-]+)"', whole)}
-    return {path for path in _matching(files, r"procedures/.+") if path.split("/")[1] in told}
 
 
 def _with_images(path: str, files: Files) -> set[str]:
@@ -101,7 +149,7 @@ def _with_images(path: str, files: Files) -> set[str]:
     if not path.endswith(".html"):
         return {path}
     shown = {_joined(path, source.decode("utf-8")) for source in _IMAGE.findall(files[path])}
-    return {path, *(image for image in shown if image in files)}
+    return {path, *(image for image in shown if image in files and not image.startswith(_SAID))}
 
 
 def _joined(page: str, source: str) -> str:
@@ -116,7 +164,7 @@ def _joined(page: str, source: str) -> str:
 
 def listing(copy: Copy, version: str, date: str, corrections: Iterable[Mapping[str, Any]]) -> str:
     """`offline.json`: what the worker saves and what the pages say about it."""
-    first, rest = _digests(copy.first), _digests(copy.rest)
+    first, rest = ({path: copy.digests[path] for path in files} for files in (copy.first, copy.rest))
     told = list(corrections)
     id_ = sha256(json.dumps([version, date, first, rest, told]).encode("utf-8")).hexdigest()[:16]
     data = {
@@ -130,7 +178,3 @@ def listing(copy: Copy, version: str, date: str, corrections: Iterable[Mapping[s
         "rest": rest,
     }
     return json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"
-
-
-def _digests(files: Files) -> dict[str, str]:
-    return {path: sha256(content).hexdigest()[:16] for path, content in files.items()}

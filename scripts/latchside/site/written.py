@@ -1,7 +1,7 @@
 """A generated page is HTML but for its headings, so it is taken as it stands.
 
-Markdown would read every tag of it twice and change none, which took half of a build. Pages that the navigation names
-still go the long way; both ways give the same text.
+Markdown would read every tag of it twice, which took half of a build, and read the attributes of what is in a fold
+once too often.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ DEEPEST = 3
 A page says less with `toc_depth` at its head.
 """
 
-_HEADING = re.compile(r"^(#{1,6}) (.+?) \{: #([\w-]+)( data-search-exclude)? \}$", re.MULTILINE)
+_HEADING = re.compile(r"^(#{1,6}) (.+?) \{: #([\w-]+) \}$", re.MULTILINE)
 _LEFT = re.compile(r"^#{1,6} .*", re.MULTILINE)
 _WITHIN = ' markdown="block"'
 """Marks an element with a heading in it for Markdown, which takes it away; record text cannot hold it."""
@@ -30,7 +30,7 @@ _ID = re.compile(r'\sid="([^"]+)"')
 
 
 class WrittenPage(Page):
-    """A generated page outside the navigation."""
+    """A generated page."""
 
     def render(self, config: MkDocsConfig, files: Files) -> None:
         """Turn the headings into HTML and leave all else. Raises ValueError for a heading that has no id."""
@@ -40,8 +40,7 @@ class WrittenPage(Page):
         def heading(found: re.Match[str]) -> str:
             level, words, id_ = len(found[1]), found[2], found[3]
             headings.append((level, id_, words))
-            attribute = f'{found[4]}="{found[4].strip()}"' if found[4] else ""
-            return f'<h{level} id="{id_}"{attribute}>{words}</h{level}>'
+            return f'<h{level} id="{id_}">{words}</h{level}>'
 
         self.content = _HEADING.sub(heading, text)
         left = _LEFT.search(self.content)

@@ -78,6 +78,20 @@ def build(data: Mapping[str, Any]) -> tuple[Survey, tuple[Misread, ...]]:
     return replace(survey, openings=tuple(reader.openings(data["openings"]))), tuple(reader.misread)
 
 
+def misread_lengths(opening: object, path: Path, imperial: bool) -> tuple[Misread, ...]:
+    """The lengths of an opening that cannot be read, whatever else is wrong with it."""
+    reader = _Reader(imperial)
+    data = opening if isinstance(opening, Mapping) else {}
+    walls = data.get("walls")
+    for key, value in data.items():
+        if key in _LENGTHS:
+            reader.length(key, value, (*path, key))
+    for index, one in enumerate(walls if isinstance(walls, list) else ()):
+        if isinstance(one, Mapping):
+            reader.wall({"material": None, **one}, (*path, "walls", index))
+    return tuple(reader.misread)
+
+
 class _Reader:
     def __init__(self, imperial: bool) -> None:
         self._imperial = imperial

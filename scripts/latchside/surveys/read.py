@@ -15,7 +15,7 @@ from latchside.read.yaml_text import Document
 from latchside.schemas import Schemas
 from latchside.schemas.validate import misfits
 from latchside.surveys import codes
-from latchside.surveys.build import Misread, Path, build, survey_of
+from latchside.surveys.build import Misread, Path, build, misread_lengths, survey_of
 from latchside.surveys.columns import ID, columns
 from latchside.surveys.sheet import Sheet, consequence, name_openings, read_rows
 from latchside.surveys.survey import Survey
@@ -112,10 +112,12 @@ class _Survey:
         self._strange(data)
         self._name(data)
         broken = set(self._misfits(data))
-        lost = self.sheet.lost | {path[1] for path in broken if _in_opening(path)}
+        lost = self.sheet.lost | {int(path[1]) for path in broken if _in_opening(path)}
         listed = data.get("openings")
         whole = listed if isinstance(listed, list) else []
         openings = [(index, one) for index, one in enumerate(whole) if index not in lost]
+        for index in sorted(lost):
+            self._lengths_too(index, whole, broken, data)
         if not openings:
             if listed == [] and not any(one.code in _NO_LIST for one in self.findings):
                 self._find(("openings",), "no-opening", *message.finding("no-opening"))
@@ -217,6 +219,17 @@ class _Survey:
                 path = ("openings", indices[int(path[1])], *path[2:])
             found = message("found-for", found=one.found, where=self._named(path))
             self._find(path, one.code, found, one.expected, one.action)
+
+    def _lengths_too(self, index: int, listed: list[Any], broken: set[Path], data: Mapping[str, Any]) -> None:
+        """The lengths that cannot be read in an opening left out already, so that one run says all that is wrong."""
+        if index >= len(listed):
+            return
+        imperial = data.get("units") == "imperial"
+        misread = misread_lengths(listed[index], ("openings", index), imperial)
+        for one in misread:
+            if one.path not in broken:
+                found = message("found-for", found=one.found, where=self._named(one.path))
+                self._find(one.path, one.code, found, one.expected, one.action)
 
     def _find(self, path: Path, code: str, found: str, expected: str, action: str) -> None:
         place = self._raw().place(*path)

@@ -17,7 +17,10 @@ export function choose(value, cases, rest) {
   return Object.hasOwn(cases, key) ? cases[key] : rest;
 }
 
-/** `a, b and c`; as a `unit`, `a, b, c`. @param {string[]} items @param {"conjunction" | "unit"} [type] */
+/**
+ * `a, b and c`; as a `unit`, `a, b, c`; as a `disjunction`, `a, b or c`.
+ * @param {string[]} items @param {"conjunction" | "unit" | "disjunction"} [type]
+ */
 export const listed = (items, type) => new Intl.ListFormat(LANGUAGE, { type }).format(items);
 
 const EDGE = "\ue000";

@@ -3,6 +3,7 @@ import { h } from "../core/dom.js";
 import { record as message } from "../messages/fault.js";
 import { VisitBar } from "../visit/bar.js";
 import * as store from "../visit/store.js";
+import { endOf, findingsOf } from "./findings.js";
 
 /**
  * What the page knows of its fault, as `scripts/latchside/pages/fault_data.py` writes it:
@@ -16,16 +17,22 @@ import * as store from "../visit/store.js";
  * @property {string} to who it is passed on to
  * @property {Record<string, string>} devices names of all devices
  * @property {string[]} listed devices that can have this fault
+ * @property {Record<string, Record<string, import("./state.js").Reads>>} reads of a check, which result is a reading
+ *   inside what is expected, and which one outside
  * @property {Record<string, string>} faults names of the faults that it may turn out to be
  * @property {import("./plan.js").Problem} any the problem, whatever the device
  * @property {Record<string, number>} own which of `problems` is that of a device
  * @property {import("./plan.js").Problem[]} problems
  *
  * @typedef {import("../visit/entries.js").Answer} Answer
+ * @typedef {import("./steps.js").Event} Event
  * @typedef {import("./steps.js").Written} Written
  * @typedef {{words: string, note: string} & Partial<import("../visit/reading.js").Judged>} Found what was done and seen
  * @typedef {Found & {item: string, outcome: Answer}} Finding
  */
+
+/** A step without what was written of it. @param {Event} step @returns {Event} */
+const unwritten = ({ visit, entries, ...step }) => step;
 
 /** @param {string} text @param {number} most */
 const short = (text, most) => [...text.replace(/\s+/g, " ").trim()].slice(0, most).join("");
@@ -79,6 +86,29 @@ export class Recorder {
     }
     const written = await this.bar.write(drafts);
     return written ? { visit: place.visit, entries: drafts.map((draft) => draft.id) } : {};
+  }
+
+  /**
+   * Bring the visit from the steps that a run had to those that it has: what holds no more is taken back, what is new
+   * is written. The end of a run is written with its last step.
+   * @param {import("./run.js").Run} run
+   * @param {Event[]} steps
+   * @returns {Promise<Event[]>} the steps, each with what was written of it
+   */
+  async turn(run, steps) {
+    const before = run.events;
+    const end = endOf(run, steps);
+    const ends = new Set([...(endOf(run, before) ? before.slice(-1) : []), ...(end ? steps.slice(-1) : [])]);
+    const moved = (/** @type {Event} */ step) => steps.at(-1) !== before.at(-1) && ends.has(step);
+    const now = steps.map((step) => (before.includes(step) && moved(step) ? unwritten(step) : step));
+    for (const step of before) if (!now.includes(step)) await this.takeBack(step);
+    for (const step of now) {
+      if (before.includes(step)) continue;
+      const last = end && step === now.at(-1);
+      const items = [...findingsOf(run, step), ...(last ? end.items : [])];
+      Object.assign(step, await this.write(items, last ? end.words : ""));
+    }
+    return now;
   }
 
   /** The fields that say which run it was, where. */

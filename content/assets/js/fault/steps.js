@@ -10,6 +10,8 @@
  * @property {string} id
  * @property {string} [result]
  * @property {boolean} [gone]
+ * @property {import("../visit/entries.js").Reading} [reading] what was read
+ * @property {import("../visit/entries.js").Expected} [expected] what it was judged against
  * @typedef {Answered & Written} Event
  * @typedef {Object} Standing
  * @property {"check" | "mend" | "end"} kind

@@ -1,32 +1,39 @@
-/**
- * The quick finder: a dialog over any page. Answers come from the site's own small index, with or without a network.
- */
+/** The finder: over any page, or in the place that a page has for it. Answers come from the site's own file. */
 import { h } from "../core/dom.js";
-import { quiet } from "../core/parts.js";
 import { root } from "../core/place.js";
 import { finder as message } from "../messages/finder.js";
-import { html, render } from "../vendor/lit-html.js";
-import { find, prepare } from "./match.js";
-import { recent, row } from "./recent.js";
-
-/** @type {Promise<import("./match.js").Index> | null} */
-let index = null;
-/** @type {HTMLDialogElement | null} */
-let dialog = null;
+import { render } from "../vendor/lit-html.js";
+import { prepare } from "./index.js";
+import { addressOf, find, marked } from "./rank.js";
+import { recent } from "./recent.js";
+import { view } from "./view.js";
 
 /**
- * What the finder says and shows.
- * @typedef {{said: string, rows: Part[]}} Answer
- * @typedef {import("../core/parts.js").Part} Part
+ * @typedef {import("./view.js").Answer} Answer
+ * @typedef {import("./view.js").State} State
+ * @typedef {Pick<State, "said" | "hint" | "answers">} Answered
  */
 
+const LONGEST = 200;
+const EMPTY = { said: "", hint: "", answers: [], at: -1 };
+
+/** @type {Promise<import("./index.js").Index> | null} */
+let index = null;
+/** @type {Finder | null} */
+let over = null;
+
+/** The index, made when it is first asked for. */
 function load() {
   index ??= fetch(new URL("finder.json", root))
     .then((answer) => {
       if (!answer.ok) throw new Error(String(answer.status));
       return answer.json();
     })
-    .then(prepare)
+    .then((data) => prepare(data))
+    .then((made) => {
+      find(made, message.example()); // the first search is the slow one, and nobody should wait for it
+      return made;
+    })
     .catch((error) => {
       index = null;
       throw error;
@@ -34,74 +41,116 @@ function load() {
   return index;
 }
 
-/** Open it, with words typed in already where there are some. @param {string} query */
+/** Open it over the page, with words typed in already where there are some. @param {string} [query] */
 export function open(query) {
-  dialog ??= make();
-  if (!dialog.open) dialog.showModal();
-  const input = inputOf(dialog);
-  if (query) input.value = query.slice(0, 200);
-  input.focus();
-  input.select();
-  input.dispatchEvent(new Event("input"));
+  if (!over) {
+    const dialog = h("dialog", { class: "ls-finder md-typeset", "aria-label": message.find() });
+    document.body.append(dialog);
+    over = new Finder(dialog, "ls-find", dialog);
+  }
+  over.begin(query);
 }
 
-/** @param {HTMLElement} at */
-const inputOf = (at) => /** @type {HTMLInputElement} */ (at.querySelector("input"));
-
-function make() {
-  const made = h("dialog", { class: "ls-finder md-typeset", "aria-label": message.find() });
-  made.addEventListener("keydown", (event) => keys(event, made));
-  show({ said: "", rows: [] }, made);
-  document.body.append(made);
-  return made;
+/** The finder in a place of the page. @param {HTMLElement} place */
+export function settle(place) {
+  const settled = new Finder(place, "ls-find-here");
+  settled.show();
+  return settled;
 }
 
-/** @param {Answer} answer @param {HTMLDialogElement} place */
-function show({ said, rows }, place) {
-  const input = html`
-    <input type="search" id="ls-find" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="go"
-      @input=${() => answer(inputOf(place).value, place)}>
-  `;
-  const parts = html`
-    <label for="ls-find">${message.ask()}</label>
-    <div class="ls-find-line">${input}${quiet(message.close(), () => place.close())}</div>
-    <p role="status">${said}</p>
-    <ul class="ls-rows">${rows}</ul>
-  `;
-  render(parts, place);
+/** A finder in a place, which may be a dialog that it closes. */
+class Finder {
+  /** @param {HTMLElement} place @param {string} id @param {HTMLDialogElement} [dialog] */
+  constructor(place, id, dialog) {
+    this.place = place;
+    this.dialog = dialog;
+    /** @type {State} */
+    this.state = { ...EMPTY, id, closes: Boolean(dialog) };
+    this.acts = {
+      typed: () => this.typed(),
+      key: (/** @type {KeyboardEvent} */ event) => this.key(event),
+      left: () => this.dialog ?? this.show(EMPTY),
+      close: () => this.dialog?.close(),
+      chosen: () => (this.dialog ? this.dialog.close() : this.input.blur()),
+    };
+  }
+
+  get input() {
+    return /** @type {HTMLInputElement} */ (this.place.querySelector("input"));
+  }
+
+  get options() {
+    return /** @type {NodeListOf<HTMLAnchorElement>} */ (this.place.querySelectorAll("[role=option]"));
+  }
+
+  /** @param {Partial<State>} [change] */
+  show(change) {
+    this.state = { ...this.state, ...change };
+    render(view(this.state, this.acts), this.place);
+    this.options[this.state.at]?.scrollIntoView({ block: "nearest" });
+  }
+
+  /** Put the reader into the field. @param {string} [query] words typed in already */
+  begin(query) {
+    if (!this.place.firstChild) this.show();
+    if (this.dialog && !this.dialog.open) this.dialog.showModal();
+    if (query) this.input.value = query.slice(0, LONGEST);
+    this.input.focus();
+    this.input.select();
+    this.typed();
+  }
+
+  /** Show what is meant by what stands in the field. */
+  async typed() {
+    const query = this.input.value;
+    const answered = await answer(query);
+    if (this.input.value !== query) return; // something else was typed meanwhile
+    this.show({ ...answered, at: -1 });
+    if (query.trim()) document.documentElement.dataset.lsFound = query;
+  }
+
+  /** Enter opens the marked answer or the first, the arrows go round the answers. @param {KeyboardEvent} event */
+  key(event) {
+    const { at, answers } = this.state;
+    if (event.isComposing) return;
+    if (event.key === "Enter") this.options[Math.max(at, 0)]?.click();
+    else if (event.key === "Escape") this.leave();
+    else if (event.key === "ArrowDown") this.show({ at: at + 1 < answers.length ? at + 1 : -1 });
+    else if (event.key === "ArrowUp") this.show({ at: at < 0 ? answers.length - 1 : at - 1 });
+    else return;
+    event.preventDefault();
+  }
+
+  leave() {
+    if (this.dialog) return this.dialog.close();
+    this.input.value = "";
+    return this.show(EMPTY);
+  }
 }
 
-/** Show what is meant by a query. @param {string} query @param {HTMLDialogElement} place */
-async function answer(query, place) {
+/** What is said and shown for a query. @param {string} query @returns {Promise<Answered>} */
+async function answer(query) {
   if (!query.trim()) {
-    const lists = recent();
     load().catch(() => {});
-    const rows = lists.map(({ address, name }) => row(address, name, message.checklist()));
-    return show({ said: lists.length ? message.lastUsed() : message.type(), rows }, place);
+    const answers = recent().map(({ address, name }) => checklist(address, name));
+    return { said: answers.length ? message.lastUsed() : message.type(), hint: message.example(), answers };
   }
   const known = await load().catch(() => null);
-  if (!known) return show({ said: message.noIndex(), rows: [] }, place);
-  if (inputOf(place).value !== query) return; // something else was typed meanwhile
-  const answers = find(known, query);
-  const rows = answers.map(({ thing, text }) => {
-    const under = text ? message.under({ kind: thing.kind, text }) : thing.kind;
-    return row(thing.address, thing.name, under);
-  });
-  show({ said: message.found({ answers: answers.length }), rows }, place);
-  document.documentElement.dataset.lsFound = query;
+  if (!known) return { said: message.noIndex(), hint: "", answers: [] };
+  const answers = find(known, query).map(shown);
+  return { said: message.found({ answers: answers.length }), hint: answers.length ? "" : message.example(), answers };
 }
 
-/**
- * Enter opens the first answer, the arrows go from answer to answer, Escape closes.
- * @param {KeyboardEvent} event @param {HTMLDialogElement} place
- */
-function keys(event, place) {
-  const stops = [inputOf(place), .../** @type {NodeListOf<HTMLElement>} */ (place.querySelectorAll(".ls-rows a"))];
-  const at = stops.indexOf(/** @type {HTMLInputElement} */ (document.activeElement));
-  if (event.key === "Escape") place.close();
-  else if (event.key === "Enter" && at === 0) stops[1]?.click();
-  else if (event.key === "ArrowDown" && at >= 0) stops[Math.min(at + 1, stops.length - 1)].focus();
-  else if (event.key === "ArrowUp" && at > 0) stops[at - 1].focus();
-  else return;
-  event.preventDefault();
-}
+/** A checklist used before. @param {string} address @param {string} name @returns {Answer} */
+const checklist = (address, name) => {
+  const title = [{ text: name, hit: false }];
+  return { address, name: title, kind: message.checklist(), line: [] };
+};
+
+/** @param {import("./rank.js").Found} found @returns {Answer} */
+const shown = (found) => ({
+  address: addressOf(found),
+  name: marked(found.thing.name, found.hits),
+  kind: found.thing.shown,
+  line: found.line.sort === "name" ? [] : marked(found.line.text, found.hits),
+});

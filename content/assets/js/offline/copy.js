@@ -84,7 +84,7 @@ export async function look() {
   /** @type {Standing} */
   const none = {
     state: "none",
-    words: message.notSaved({ why: why || message.notYet() }),
+    words: why ? message.notSaved({ why }) : message.notYet(),
     age: null,
     list: null,
     next: null,
@@ -103,7 +103,8 @@ export async function look() {
   const told = new Map([list, next, contact].flatMap((one) => one?.corrections ?? []).map((one) => [one.key, one]));
   const corrections = [...told.values()].filter((one) => !(known ?? []).includes(one.key));
   if (!list || !(await complete(list))) {
-    const words = progress ? message.saving({ progress }) : message.notSaved({ why: trouble ?? message.notYet() });
+    const reason = trouble ? message.notSaved({ why: trouble }) : message.notYet();
+    const words = progress ? message.saving({ progress }) : reason;
     return { ...none, state: progress ? "saving" : "none", words, trouble: trouble ?? "", corrections, next };
   }
   const days = Math.floor((Date.now() - Math.max(list.saved, fresh?.at ?? 0)) / DAY);

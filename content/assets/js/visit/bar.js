@@ -1,10 +1,9 @@
 /** Which visit and opening a checklist writes to: said in words, changed by choice, the same after a reload. */
 import { h, now, uuid } from "../core/dom.js";
-import { around } from "../core/message.js";
 import { tools } from "../core/parts.js";
 import { bar as message } from "../messages/visit.js";
 import { html, nothing, render } from "../vendor/lit-html.js";
-import { merge, view } from "./entries.js";
+import { view } from "./entries.js";
 import * as store from "./store.js";
 
 /**
@@ -59,7 +58,8 @@ export class VisitBar {
     /** The choices, where they are open. @type {Part | null} */
     this.panel = null;
     this.element = h("div", {});
-    this.screen = new Screen(() => this.render());
+    /** What keeps the screen on, once it is offered. @type {import("./screen.js").Screen | null} */
+    this.screen = null;
     root.append(this.element);
   }
 
@@ -71,22 +71,41 @@ export class VisitBar {
     this.by = me ?? "";
     this.device = device ?? "";
     const tab = store.tab("ls-place").split("|");
-    this.visit = asked.get("visit") || tab[0] || last || this.loose;
-    this.opening = asked.get("opening") || (tab[0] === this.visit && tab[1]) || "";
-    await this.load();
-    const { visit, state } = this.shown;
-    if (this.visit !== this.loose && (!visit || state !== "open")) {
-      this.missing = visit ? message.archived({ site: visit.site }) : message.missing();
-      await this.choose(this.loose, "");
-    }
+    await this.goWhere(asked.get("visit") ?? "", asked.get("opening") ?? "", tab, last ?? "");
     history.replaceState(history.state, "", location.pathname + location.hash);
     store.onChange(async (visit, made) => {
       if (visit !== null && visit !== this.visit) return;
       if (made && !this.reading)
-        this.take(merge(this.entries, made)); // stored by now, so it need not be read again
+        this.take([...this.entries, ...made]); // stored by now, so it need not be read again
       else await this.load();
       this.changed();
     });
+  }
+
+  /**
+   * Go to the visit that is asked for, else to where this tab or the last one wrote. What can take no entries is passed
+   * over, and said where it was asked for: to look at a finished visit does not change where lists write.
+   * @param {string} visit @param {string} opening @param {string[]} tab @param {string} last
+   */
+  async goWhere(visit, opening, tab, last) {
+    /** @type {[visit: string, opening: string][]} */
+    const ways = [
+      [visit, opening || (tab[0] === visit && tab[1]) || ""],
+      [tab[0] || last, tab[1] ?? ""],
+    ];
+    for (const [id, at] of ways.filter(([one]) => one && one !== this.loose)) {
+      const seen = view(await store.entriesOf(id));
+      if (seen.visit && seen.state === "open") return this.go(id, at);
+      if (id === visit) this.missing = seen.visit ? message.archived({ site: seen.visit.site }) : message.missing();
+    }
+    return this.go(this.loose, "");
+  }
+
+  /** @param {string} visit @param {string} opening */
+  async go(visit, opening) {
+    this.visit = visit;
+    this.opening = opening;
+    await this.load();
   }
 
   /** Read the entries of the visit again; the latest reading wins. */
@@ -103,8 +122,8 @@ export class VisitBar {
 
   /** @param {import("./entries.js").Entry[]} entries */
   take(entries) {
-    this.entries = entries;
     this.shown = view(entries);
+    this.entries = this.shown.ordered;
     const { openings } = this;
     if (!openings.some((one) => one.opening === this.opening)) {
       this.opening = this.list.per === "opening" && openings.length === 1 ? openings[0].opening : "";
@@ -131,18 +150,32 @@ export class VisitBar {
     const { panel } = this;
     const toggle = () => this.toggle();
     const change = html`
-      <button type="button" class="ls-button ls-quiet" aria-expanded=${String(Boolean(panel))} @click=${toggle}>
-        ${message.change()}
-      </button>
+      <button type="button" class="ls-button ls-quiet" aria-label=${message.changeWhere()}
+        aria-expanded=${String(Boolean(panel))} @click=${toggle}>${message.change()}</button>
     `;
+    const kept = keptWords(this.kept);
+    const rest = html`<p class="ls-unsaved">${this.unsaved()}</p>${tools(this.screen?.template())}`;
     const parts = html`
-      <p class="ls-writes" role="status">${writes}</p>
-      <p class="ls-unsaved">${this.unsaved()}</p>
-      ${tools(change, this.screen.template())}
-      <div class="ls-panel" ?hidden=${!panel}>${panel}</div>
-      ${keptWords(this.kept)}
+      <div class="ls-whereto"><p class="ls-writes" role="status">${writes}</p>${change}</div>
+      ${this.kept.kept ? nothing : kept}
+      <div class="ls-panel" ?hidden=${!panel}>${panel}${panel && rest}${panel && this.kept.kept ? kept : nothing}</div>
     `;
     render(parts, this.element);
+  }
+
+  /** Open the choices, where they are not, and lead to the one that is wanting. */
+  async ask() {
+    if (!this.panel) await this.toggle();
+    const control = /** @type {HTMLElement | null} */ (this.element.querySelector(`#ls-place-${this.wanted}`));
+    control?.focus();
+  }
+
+  /** The choice that is wanting, where one is: of a visit that takes no entries, another visit. */
+  get wanted() {
+    if (this.visit === this.loose) return "device";
+    const { visit, state } = this.shown;
+    if (!visit || state !== "open" || this.list.per === "site") return "visit";
+    return this.opening ? "device" : "opening";
   }
 
   unsaved() {
@@ -155,9 +188,8 @@ export class VisitBar {
 
   /** @param {string} visit @param {string} opening */
   async choose(visit, opening) {
-    this.visit = visit;
-    this.opening = opening;
-    await this.load();
+    this.missing = "";
+    await this.go(visit, opening);
     await store.remember("last", visit).catch(() => {});
     this.build();
     this.changed();
@@ -202,11 +234,13 @@ export class VisitBar {
     const { loose, name, openingName, devices, hold } = this.place;
     const device = this.list.devices.find(([id]) => devices.length === 1 && id === devices[0])?.[1];
     const on = { visit: name, date: this.shown.visit?.date ?? "" };
-    const place = html`<strong>${loose ? message.noVisitHere() : message.visitOn(on)}</strong>`;
-    const opening = openingName && html`<span> · <strong>${openingName}</strong></span>`;
+    const dated = openingName ? name : message.visitOn(on);
+    const visit = loose ? message.noVisitHere() : dated;
     const missing = this.missing && `${this.missing} `;
     const held = hold && html`<strong class="ls-hold">${hold}</strong>`;
-    return [missing, around(message.writesTo, { place }), opening, device && ` · ${device}`, held];
+    const lead = openingName || device;
+    const names = [lead && html`<strong>${lead}</strong>`, openingName && device, visit].filter(Boolean);
+    return [missing, names.map((one, at) => (at ? html` · ${one}` : one)), held];
   }
 
   async toggle() {
@@ -218,7 +252,8 @@ export class VisitBar {
   /** Show the choices anew, where they are open. */
   async build() {
     if (!this.panel) return;
-    const { placePanel } = await import("./place-panel.js");
+    const [{ placePanel }, { Screen }] = await Promise.all([import("./place-panel.js"), import("./screen.js")]);
+    this.screen ??= new Screen(() => this.render());
     this.panel = await placePanel(this);
     this.render();
   }
@@ -253,40 +288,4 @@ export class VisitBar {
 export function keptWords({ kept, why }) {
   if (kept) return html`<p class="ls-kept">${message.kept()}</p>`;
   return html`<p class="ls-kept ls-warn">${message.refused({ why })}</p>`;
-}
-
-/** A switch that keeps the screen on, where the browser can. */
-class Screen {
-  /** @param {() => void} render */
-  constructor(render) {
-    this.render = render;
-    /** @type {WakeLockSentinel | null} */
-    this.lock = null;
-    this.wanted = false;
-    document.addEventListener("visibilitychange", () => this.wanted && this.take());
-  }
-
-  template() {
-    if (!("wakeLock" in navigator)) return null;
-    const held = this.lock ? message.screenOn() : message.screenRefused();
-    const words = this.wanted ? held : message.screen();
-    const turn = () => this.turn();
-    return html`
-      <button type="button" class="ls-button ls-quiet" aria-pressed=${String(this.wanted)} @click=${turn}>
-        ${words}
-      </button>
-    `;
-  }
-
-  async take() {
-    const seen = this.wanted && document.visibilityState === "visible";
-    this.lock = seen ? await navigator.wakeLock.request("screen").catch(() => null) : null;
-    this.render();
-  }
-
-  async turn() {
-    this.wanted = !this.wanted;
-    if (!this.wanted) await this.lock?.release().catch(() => {});
-    await this.take();
-  }
 }

@@ -1,12 +1,13 @@
-/** A checklist as a tool: outcomes, readings, what is open, completion, undo and starting anew. */
-import { clock, h } from "../core/dom.js";
+/** A checklist as a tool: the items of the device at hand, their outcomes, what is open, and undo. */
+import { h } from "../core/dom.js";
 import { listed } from "../core/message.js";
-import { button, quiet } from "../core/parts.js";
+import { button } from "../core/parts.js";
 import { checklist as message } from "../messages/visit.js";
 import { html, nothing, render } from "../vendor/lit-html.js";
 import { VisitBar } from "./bar.js";
 import { runKey } from "./entries.js";
 import { Item } from "./item.js";
+import { ListEnd } from "./list-end.js";
 import * as store from "./store.js";
 
 /**
@@ -46,20 +47,26 @@ export class Checklist {
   constructor(root, list, kept) {
     this.list = list;
     this.bar = new VisitBar(root, list, kept, () => this.render());
-    /** What became of a list that has changed, the last line, and the bar, each where the page has room for it. */
+    /** What became of a list that has changed, what was ticked without a visit, and the bar. */
     this.places = {
       changed: h("div", { class: "ls-changed", role: "status" }),
-      finish: h("div", { class: "ls-finish" }),
-      anew: h("div", { class: "ls-anew" }),
+      offer: h("div", { class: "ls-offer", role: "status" }),
       bar: h("div", { class: "ls-bar", role: "region", "aria-label": message.thisChecklist() }),
     };
-    root.append(this.places.changed);
+    root.append(this.places.changed, this.places.offer);
     /** @type {NodeListOf<HTMLElement>} */
     const elements = document.querySelectorAll("[data-item]");
     this.items = [...elements].map((element) => new Item(element, this));
-    this.points = document.querySelectorAll(".ls-items");
-    this.complete = /** @type {HTMLElement} */ (document.querySelector(".ls-complete"));
-    this.complete.after(this.places.finish, this.places.anew);
+    this.byDevice = this.items.some((item) => item.only.length > 0);
+    /** @type {NodeListOf<HTMLElement>} */
+    const sections = document.querySelectorAll(".ls-point");
+    this.points = [...sections].map((section) => ({
+      section,
+      items: this.items.filter((item) => section.contains(item.element)),
+    }));
+    this.end = new ListEnd(this);
+    /** What was ticked before there was a visit, once there is one. @type {import("./offer.js").Offer | null} */
+    this.offer = null;
     document.body.append(this.places.bar);
     document.body.classList.add("ls-has-bar");
     /** How the last change went, and whether it was refused. */
@@ -67,10 +74,8 @@ export class Checklist {
     this.refused = false;
     /** The item last touched. */
     this.last = -1;
-    /** What asks for the record once the last line is closed. @type {import("./record-file.js").Leaving | null} */
-    this.leaving = null;
-    /** What asks before a fresh start, once it is wanted. @type {HTMLElement | null} */
-    this.asking = null;
+    /** Where the items stood when they were last shown. */
+    this.shownAt = "";
   }
 
   /** @returns {Run} */
@@ -92,35 +97,69 @@ export class Checklist {
     return this.items.filter((item) => item.isOpen);
   }
 
+  /** Whether the items go by the device, and none is chosen. */
+  get lacksDevice() {
+    const { devices, loose, opening } = this.bar.place;
+    return this.byDevice && !devices.length && (loose || opening !== null);
+  }
+
   /** Show how things stand: worked out from the entries alone. */
   render() {
     const { place } = this.bar;
     const run = this.run;
+    this.comeTo(place);
     for (const item of this.items) item.settle(run.items.get(item.id), place);
     const lastClosed = this.items.findLastIndex((item) => item.isAnswered);
     for (const [index, item] of this.items.entries()) item.render(index < lastClosed, Boolean(place.hold));
-    for (const points of this.points) points.classList.toggle("ls-started", run.items.size > 0);
-    const { changed, finish, anew, bar } = this.places;
+    for (const { section, items } of this.points) {
+      section.hidden = items.every((item) => item.state === "foreign");
+      section.classList.toggle("ls-started", run.items.size > 0);
+    }
+    const { changed, offer, bar } = this.places;
     render(this.changes(run), changed);
-    render(this.finish(run, place), finish);
-    render(this.asking ?? quiet(message.anew(), () => this.askAnew()), anew);
-    anew.hidden = !this.liveIds.length;
+    render(!run.items.size && this.offer ? this.offer.template(place) : nothing, offer);
+    this.end.render(run, place);
     render(this.barParts(place), bar);
   }
 
+  /** The items come to another place: what was typed for the one before is not taken along. @param {Place} place */
+  comeTo(place) {
+    const at = JSON.stringify([place.visit, place.opening, place.devices, place.planned]);
+    if (at === this.shownAt) return;
+    this.shownAt = at;
+    document.body.classList.toggle("ls-one-device", place.devices.length === 1);
+    for (const item of this.items) item.reading?.at(place);
+    this.lookForOffer(place);
+  }
+
   /** @param {Place} place */
-  barParts({ hold, name: visit, openingName: opening }) {
+  async lookForOffer(place) {
+    if (!this.offer && !place.loose && !place.hold) this.offer = new (await import("./offer.js")).Offer(this);
+    await this.offer?.look(place);
+  }
+
+  /** What leads on: to the choice that is wanting, to the next open item, or to the last line. @param {Place} place */
+  next({ hold }) {
     const open = this.open.length;
+    if (hold || (this.lacksDevice && !this.run.items.size))
+      return button(message.choose({ wanted: this.bar.wanted }), () => this.bar.ask(), "ls-main");
+    return button(open ? message.nextLeft({ open }) : message.lastLine(), () => this.goNext(), "ls-main");
+  }
+
+  /** @param {Place} place */
+  barParts(place) {
+    const { hold, name: visit, openingName: opening } = place;
     const where = opening ? message.writesToOpening({ visit, opening }) : message.writesTo({ visit });
-    const next = open ? message.nextLeft({ open }) : message.lastLine();
     const said = this.refused ? html`<strong class="ls-warn">${this.said}</strong>` : this.said;
     const undo = () => this.takeBackLast();
     return html`
       <p class="ls-where">${hold || where}</p>
       <p class="ls-said" role="status">${said}</p>
       <div class="ls-tools">
-        <button type="button" class="ls-button" ?disabled=${!this.lastChange} @click=${undo}>${message.undo()}</button>
-        ${button(next, () => this.goNext(), "ls-main")}
+        <button type="button" class="ls-button ls-quiet" ?disabled=${!this.lastChange} @click=${undo}>
+          ${message.undo()}
+        </button>
+        ${this.next(place)}
       </div>
     `;
   }
@@ -141,63 +180,6 @@ export class Checklist {
       ${reworded ? html`<p>${message.reworded({ items: reworded })}</p>` : nothing}
       ${gone.length ? html`<p>${message.gone({ items: gone.join("; ") })}</p>` : nothing}
     `;
-  }
-
-  /** The last line: how it was closed, or what is open. @param {Run} run @param {Place} place */
-  finish(run, place) {
-    const problems = this.items.filter((item) => item.state === "problem").length;
-    const done = !this.open.length && run.complete.length > 0;
-    this.complete.classList.toggle("ls-is-complete", done);
-    if (!done) {
-      this.leaving = null;
-      return this.openParts(problems, Boolean(place.hold));
-    }
-    if (!this.leaving) this.askForFile();
-    const [{ at, by }] = run.complete;
-    const words = by ? message.completedBy({ at: clock(at), by }) : message.completed({ at: clock(at) });
-    const more = problems ? message.withProblems({ problems }) : "";
-    const file = this.leaving?.template(this.bar.entries, this.bar.left);
-    return html`<p class="ls-outcome">${words} ${more}</p>${file}`;
-  }
-
-  /** The closed last line, with what is open. @param {number} problems @param {boolean} held */
-  openParts(problems, held) {
-    const open = this.open;
-    const off = open.length > 0 || held;
-    const press = () => this.declare(this.run);
-    const rows = open.map(({ element, words }) => html`<li><a href="#${element.id}">${words}</a></li>`);
-    return html`
-      <button type="button" class="ls-button ls-main" ?disabled=${off} @click=${press}>
-        ${message.completeWith({ problems })}
-      </button>
-      <p>${open.length ? message.closed({ open: open.length }) : ""}</p>
-      <ul>${rows}</ul>
-    `;
-  }
-
-  /** Starting anew needs a second press. */
-  async askAnew() {
-    const { secondPress } = await import("../core/ask.js");
-    const { openingName } = this.bar.place;
-    const question = () => {
-      const entries = this.liveIds.length;
-      return openingName ? message.anewAskedOpening({ entries, opening: openingName }) : message.anewAsked({ entries });
-    };
-    const over = () => {
-      this.asking = null;
-      this.render();
-    };
-    this.asking = secondPress(message.anew(), question, message.anewSure(), () => this.reset(), over);
-    this.render();
-    this.asking.querySelector("button")?.click();
-  }
-
-  /** Once the list is complete, the record should leave the device. */
-  async askForFile() {
-    const { Leaving } = await import("./record-file.js");
-    const changed = () => this.bar.load().then(() => this.render());
-    this.leaving ??= new Leaving(this.bar.place.visit, this.list.library, () => this.render(), changed);
-    this.render();
   }
 
   /** Whether an entry belongs to this run. @param {Entry} entry */
@@ -258,10 +240,9 @@ export class Checklist {
     return this.takeBack(this.liveIds, "reset", message.startedAnew());
   }
 
-  /** @param {Run} run */
-  async declare(run) {
-    const words = this.complete.dataset.words ?? message.complete();
-    const after = run.complete.map((entry) => entry.id);
+  /** Close the list. @param {string} words its last line */
+  async declare(words) {
+    const after = this.run.complete.map((entry) => entry.id);
     await this.write([this.bar.draft({ kind: "complete", ...this.fields, words, after })], message.saidComplete());
   }
 
@@ -269,11 +250,7 @@ export class Checklist {
   goNext() {
     const open = this.items.map((item, index) => (item.isOpen ? index : -1)).filter((index) => index >= 0);
     const index = open.find((at) => at > this.last) ?? open[0];
-    if (index === undefined) {
-      this.complete.scrollIntoView({ block: "center" });
-      this.places.finish.querySelector("button")?.focus({ preventScroll: true });
-      return;
-    }
+    if (index === undefined) return this.end.goThere();
     this.last = index;
     const { element, box } = this.items[index];
     element.scrollIntoView({ block: "end" });

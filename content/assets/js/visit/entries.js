@@ -87,16 +87,16 @@ export function settle(entries) {
   const live = new Set();
   /** @type {Entry[]} */
   const heads = [];
-  for (const entry of [...ordered].reverse()) {
+  for (const entry of ordered.toReversed()) {
     const about = slot(entry);
     const covered = replaced.has(`${about} ${entry.id}`);
     const stands = !undone.has(entry.id);
     if (stands) live.add(entry.id);
     if (stands && entry.kind === "undo") for (const id of entry.undoes ?? []) undone.add(id);
     if (stands || covered) for (const id of before(entry)) replaced.add(`${about} ${id}`);
-    if (stands && !covered) heads.unshift(entry);
+    if (stands && !covered) heads.push(entry);
   }
-  return { live, heads, ordered };
+  return { live, heads: heads.reverse(), ordered };
 }
 
 /**

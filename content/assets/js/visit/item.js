@@ -12,6 +12,9 @@ import { Reading } from "./reading.js";
  * @typedef {import("../core/parts.js").Part} Part
  */
 
+/** Storing takes longer than usual after so many milliseconds, and is then said. */
+const SLOW = 200;
+
 export class Item {
   /** @param {HTMLElement} element @param {import("./checklist.js").Checklist} list the checklist it stands in */
   constructor(element, list) {
@@ -32,15 +35,23 @@ export class Item {
     /** What the row shows, in one text. */
     this.drawn = "";
     this.box.addEventListener("click", (event) => this.tap(event));
+    // A tap on the row of a reading that is being typed is about that reading, and does not leave its field.
+    element.querySelector(".ls-item")?.addEventListener("mousedown", (event) => {
+      if (this.reading && document.activeElement === this.reading.input) event.preventDefault();
+    });
     this.outcome = h("div", { class: "ls-outcome" });
     this.asking = h("div", { class: "ls-asking" });
-    this.other = h("span", {});
-    element.querySelector(".ls-how")?.append(this.other);
-    element.append(this.outcome, this.asking);
+    this.more = h("div", {});
+    const fold = /** @type {HTMLDetailsElement} */ (element.querySelector(".ls-more"));
+    fold.append(this.more);
+    fold.before(this.outcome);
+    fold.after(this.asking);
+    fold.addEventListener("toggle", () => this.renderMore(fold.open));
     const place = /** @type {HTMLElement | null} */ (element.querySelector(".ls-reading"));
     const save = (/** @type {"done" | "problem"} */ outcome, /** @type {Judged} */ judged) =>
       this.save(outcome, "", judged);
     this.reading = place && new Reading(place, save, (judged) => this.askWhy(judged));
+    this.open = false;
   }
 
   get isOpen() {
@@ -59,38 +70,53 @@ export class Item {
     if (!outcome) this.state = foreign ? "foreign" : "open";
     else if (this.heads.some((entry) => entry.words !== this.words)) this.state = "changed";
     else this.state = outcome.outcome;
-    this.reading?.forDevices(place.devices, place.planned);
   }
 
   /** @param {boolean} skipped @param {boolean} held */
   render(skipped, held) {
-    const drawn = JSON.stringify([this.state, skipped, held, this.heads.map((entry) => entry.id)]);
-    if (drawn === this.drawn && this.box.checked === (this.state === "done")) return;
+    const drawn = `${this.state} ${skipped && this.isOpen} ${held} ${this.heads.map((entry) => entry.id).join(" ")}`;
+    if (drawn === this.drawn) return;
     this.drawn = drawn;
     this.element.dataset.state = this.state;
+    this.element.hidden = this.state === "foreign";
     this.element.classList.toggle("ls-skipped", skipped && this.isOpen);
     this.box.checked = this.state === "done";
     this.box.disabled = held;
     this.reading?.hold(held);
     render(this.lines(skipped), this.outcome);
+    this.renderMore(this.open);
+  }
+
+  /** What stands under *More*, once that is open. @param {boolean} open */
+  renderMore(open) {
+    this.open = open;
+    if (!open) return;
     const words = this.isAnswered && this.state !== "done" ? message.change() : message.notDone();
+    const plain = this.isPlain ? html`<p>${line(this.heads[0])}</p>` : nothing;
     const ask = () => this.askOther();
     const other = html`
-      <button type="button" class="ls-button ls-quiet" ?disabled=${held} @click=${ask}>${words}</button>
+      ${plain}
+      <button type="button" class="ls-button ls-quiet" ?disabled=${this.box.disabled} @click=${ask}>${words}</button>
     `;
-    render(other, this.other);
+    render(other, this.more);
+  }
+
+  /** Whether the tick says all that is to be said of the outcome; when and by whom stands under *More*. */
+  get isPlain() {
+    const [head] = this.heads;
+    return this.state === "done" && this.heads.length === 1 && !head.note && !head.reading;
   }
 
   /** What is known of this item, line by line. @param {boolean} skipped */
   lines(skipped) {
     const { state } = this;
+    if (this.isPlain) return nothing;
     const lead = (/** @type {string} */ words, more = "") => html`<p><strong>${words}</strong> ${more}</p>`;
     return [
       state === "changed" ? lead(message.again(), message.reworded({ words: this.heads[0].words })) : nothing,
       state === "differs" ? lead(message.open(), message.differs()) : nothing,
       this.heads.map((entry) => html`<p>${line(entry)}</p>`),
       state === "open" && skipped ? lead(message.skipped()) : nothing,
-      state === "foreign" ? html`<p>${message.foreign()}</p>` : nothing,
     ];
   }
 
@@ -100,7 +126,10 @@ export class Item {
     return this.guarded(() => this.list.takeBack(ids, "open", message.openedAgain({ words: this.words })));
   }
 
-  /** A tap on the row: done, or done taken back. The box shows what is stored and nothing else. @param {Event} event */
+  /**
+   * A tap on the row: done, or done taken back. Until it is stored the box shows a dash, which is no tick.
+   * @param {Event} event
+   */
   async tap(event) {
     event.preventDefault();
     if (this.busy || /** @type {MouseEvent} */ (event).detail > 1) return; // the second half of a double tap
@@ -109,6 +138,7 @@ export class Item {
     else if (this.isAnswered) {
       this.list.say(message.answered());
     } else if (this.reading) {
+      if (await this.reading.keep()) return;
       this.list.say(message.readingFirst());
       this.reading.input.focus();
     } else await this.save("done", "");
@@ -117,11 +147,16 @@ export class Item {
   /** @param {() => Promise<unknown>} work */
   async guarded(work) {
     this.busy = true;
-    const slow = setTimeout(() => this.element.setAttribute("aria-busy", "true"), 200); // each attribute costs a frame
+    // After the click itself, for until it is over the browser keeps the box as it was.
+    const dash = setTimeout(() => {
+      this.box.indeterminate = this.busy;
+    });
+    const slow = setTimeout(() => this.list.say(message.storing({ words: this.words })), SLOW);
     await work().finally(() => {
       this.busy = false;
+      clearTimeout(dash);
       clearTimeout(slow);
-      this.element.removeAttribute("aria-busy");
+      this.box.indeterminate = false;
     });
   }
 
@@ -141,7 +176,7 @@ export class Item {
     await this.guarded(async () => {
       const draft = this.list.bar.draft({ kind: "item", ...entry });
       if (!(await this.list.write([draft], message.stored({ outcome, words: this.words })))) return;
-      this.ask(null);
+      if (this.asked) this.ask(null);
       this.reading?.clear();
     });
   }
@@ -149,6 +184,7 @@ export class Item {
   /** What is asked now, under the item; nothing where nothing is. @param {Part | null} asked */
   ask(asked) {
     this.asked = asked;
+    if (this.reading) this.reading.explaining = false;
     render(asked, this.asking);
   }
 
@@ -167,6 +203,7 @@ export class Item {
   async askText(words, press, save) {
     const { ask } = await import("../core/ask.js");
     this.ask(html`${ask(words, press, save)}${this.never()}`);
+    if (this.reading) this.reading.explaining = true;
     this.asking.querySelector("input")?.focus();
   }
 

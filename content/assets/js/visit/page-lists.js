@@ -1,9 +1,9 @@
 /** The checklists of a visit, for its page: those of the site, and those of each opening. */
 
 import { listed } from "../core/message.js";
-import { linkRow } from "../core/parts.js";
+import { linkRow, rowsUnder } from "../core/parts.js";
 import { pageLists as message } from "../messages/visit.js";
-import { html } from "../vendor/lit-html.js";
+import { html, nothing } from "../vendor/lit-html.js";
 import { standing } from "./sheet.js";
 
 /**
@@ -27,10 +27,21 @@ export function lists(page, archived) {
   const devices = openings.map((one) => one.device).filter((device) => device !== null);
   const rows = site.map((list) => listRow(page, list, null, devices, archived));
   return html`
+    ${loose || archived ? nothing : taken(page)}
     <h3>${loose ? message.title() : message.titleSite()}</h3>
     <ul class="ls-rows">${rows}</ul>
     ${openings.map((one) => folded(page, one, openings.length < MANY, archived))}
   `;
+}
+
+/** The lists that were run before there was a visit: each offers its answers to this one. @param {VisitPage} page */
+function taken({ loose, all, visit }) {
+  const begun = all.data.checklists.filter((list) => loose.get(`${list.id}|`)?.items.size);
+  const rows = begun.map((list) => {
+    const entries = loose.get(`${list.id}|`)?.items.size ?? 0;
+    return linkRow(`${list.href}?visit=${visit}`, list.name, message.answers({ entries }));
+  });
+  return rowsUnder(html`<h3>${message.titleLoose()}</h3>`, rows);
 }
 
 /** Whether a list is run at an opening. @param {List} list @param {Opening} opening */

@@ -9,7 +9,7 @@ import { canLock, lockAway, passphraseForm, unlock } from "./lock.js";
 import { faultRuns, found, openingName, signed } from "./page-found.js";
 import { lists } from "./page-lists.js";
 import { Leaving, waiting } from "./record-file.js";
-import { laySheet, sheet } from "./sheet.js";
+import { isFinished, laySheet, sheet } from "./sheet.js";
 import * as store from "./store.js";
 import * as more from "./store-visits.js";
 
@@ -28,6 +28,8 @@ export class VisitPage {
     /** @type {Entry[]} */
     this.entries = [];
     this.seen = view([]);
+    /** What was run without a visit, which its lists offer to take along. @type {import("./entries.js").View["runs"]} */
+    this.loose = new Map();
     /** How many entries no file holds. */
     this.left = 0;
     /** @type {store.Locked | undefined} the visit as it is locked away */
@@ -79,7 +81,7 @@ export class VisitPage {
     this.left = left;
     this.seen = view(entries);
     if (!entries.length) this.locked = (await more.everything("locked")).find((one) => one.visit === this.visit);
-    else if (!this.begun && !this.archived) this.beginWork();
+    else if (!this.begun && !this.archived && !isFinished(this.seen, this.all.data.checklists)) this.beginWork();
     this.render();
   }
 
@@ -93,7 +95,8 @@ export class VisitPage {
   render() {
     const all = () => this.all.open("");
     const parts = this.entries.length ? this.parts() : this.missing();
-    render(html`${quiet(message.allVisits(), all)}${parts}${this.bar(all)}`, this.place);
+    const back = this.entries.length ? nothing : quiet(message.allVisits(), all); // else it stands in the bar
+    render(html`${back}${parts}${this.bar(all)}`, this.place);
   }
 
   /** The page from top to bottom. */
@@ -192,7 +195,7 @@ export class VisitPage {
     const archived = html`<p><strong>${message.archived()}</strong></p>`;
     const change = quiet(message.changeVisit(), () => this.edit(true));
     const when = visit.who ? `${visit.date} · ${visit.who}` : visit.date;
-    return html`<h2>${visit.site}</h2><p>${when}</p>${this.archived ? archived : change}`;
+    return html`<h2 tabindex="-1">${visit.site}</h2><p>${when}</p>${this.archived ? archived : change}`;
   }
 
   /** @param {boolean} editing */

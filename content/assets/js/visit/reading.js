@@ -1,7 +1,10 @@
-/** A reading: typed with comma or point, judged at once against what it should be, and told what to do if outside. */
+/**
+ * A reading: typed with comma or point, judged at once against what it should be, and told what to do if outside. It is
+ * saved by Enter, when its field is left, and when its item is ticked.
+ */
 import { button, choice, quiet, tools } from "../core/parts.js";
 import { reading as message } from "../messages/visit.js";
-import { html, render } from "../vendor/lit-html.js";
+import { html, nothing, render } from "../vendor/lit-html.js";
 import { figuresOf, judge, readingOf, scales, shown } from "./entries.js";
 
 /**
@@ -41,7 +44,7 @@ export class Reading {
     this.all = figuresOf(place.dataset.expect ?? "");
     this.measure = place.dataset.measure ?? ""; // the name of the value, where an opening may have one of its own
     this.input = /** @type {HTMLInputElement} */ (place.querySelector("input"));
-    this.outside = place.querySelector(".ls-measure dd:last-of-type");
+    this.outside = place.closest("[data-item]")?.querySelector(".ls-measure dd:last-of-type") ?? null;
     this.expect = place.querySelector(".ls-expect");
     this.everyone = [...(this.expect?.childNodes ?? [])]; // what is expected of every device, as the page came
     this.place = place;
@@ -50,6 +53,8 @@ export class Reading {
     this.explain = explain;
     this.over = false;
     this.held = false; // nothing can be written here yet
+    this.explaining = false; // it is asked why this reading holds
+    this.keeping = false; // it is being saved
     this.chosen = 0;
     this.unit = "";
     this.names = "?";
@@ -59,7 +64,34 @@ export class Reading {
       this.over = false;
       this.tell();
     });
+    this.input.addEventListener("keydown", (event) => {
+      if (event.key === "Enter" && !event.isComposing) this.keep();
+    });
+    place.addEventListener("focusout", (event) => {
+      if (!(event.relatedTarget instanceof Node && place.contains(event.relatedTarget))) this.keep();
+    });
+    // A press on what belongs to the reading does not leave it, on systems too where buttons take no focus.
+    place.addEventListener("mousedown", (event) => {
+      if (event.target instanceof Element && event.target.closest("button")) event.preventDefault();
+    });
     this.forDevices([]);
+  }
+
+  /** Save what was read, as far as it can be judged. Gives back whether there was anything to save. */
+  async keep() {
+    const made = this.read();
+    if (!made || this.held || this.explaining || this.keeping || this.undecided) return this.keeping;
+    this.keeping = true;
+    const outside = judge(made.reading, made.expected) === "outside";
+    await this.save(outside ? "problem" : "done", made).finally(() => {
+      this.keeping = false;
+    });
+    return true;
+  }
+
+  /** Whether it is not chosen yet which of several figures it is judged against. */
+  get undecided() {
+    return this.chosen < 0 && this.figures.length > 0;
   }
 
   /**
@@ -111,8 +143,8 @@ export class Reading {
     return tools(
       this.figures.length > 1 ? this.figureChoice() : null,
       units.length > 1 ? this.unitChoice(units) : null,
-      below ? button(message.minus(), () => this.negate()) : null,
-      ohms ? button(message.overRange(), () => this.overRange()) : null,
+      below ? quiet(message.minus(), () => this.negate()) : null,
+      ohms ? quiet(message.overRange(), () => this.overRange()) : null,
     );
   }
 
@@ -170,8 +202,15 @@ export class Reading {
     if (typed && !made) this.input.setAttribute("aria-invalid", "true");
     else this.input.removeAttribute("aria-invalid");
     const { kind, words, presses } = made ? this.verdict(made) : { ...BLANK, words: typed ? message.noNumber() : "" };
-    const verdict = html`<p class="ls-verdict ${kind}" role="status">${words}</p>`;
+    const held = made && this.held ? html` <strong>${message.held()}</strong>` : nothing;
+    const verdict = html`<p class="ls-verdict ${kind}" role="status">${words}${held}</p>`;
     render(html`${this.choices()}${verdict}${tools(...(this.held ? [] : presses))}`, this.place);
+  }
+
+  /** Nothing typed at one opening is saved at another. @param {import("./bar.js").Place} place */
+  at({ devices, planned }) {
+    this.clear();
+    this.forDevices(devices, planned);
   }
 
   /** Offer nothing to save while nothing can be written. @param {boolean} held */
@@ -183,7 +222,7 @@ export class Reading {
 
   /** @param {Judged} made @returns {Told} */
   verdict(made) {
-    if (this.chosen < 0 && this.figures.length) return { ...BLANK, words: message.chooseFirst() };
+    if (this.undecided) return { ...BLANK, words: message.chooseFirst() };
     const { reading, expected } = made;
     if (judge(reading, expected) === "outside") return this.outsideVerdict(made);
     const read = shown(reading);
@@ -196,7 +235,7 @@ export class Reading {
     return {
       kind: expected ? "ls-is-inside" : "ls-is-read",
       words: [head, ` ${about}`, note],
-      presses: [button(words, () => this.save("done", made))],
+      presses: [button(words, () => this.keep())],
     };
   }
 
@@ -208,7 +247,7 @@ export class Reading {
       kind: "ls-is-outside",
       words: [html`<strong>${message.outside()}</strong>`, ` ${about} `, what],
       presses: [
-        button(message.saveProblem(), () => this.save("problem", made)),
+        button(message.saveProblem(), () => this.keep()),
         quiet(message.doneAllTheSame(), () => this.explain(made)),
       ],
     };
@@ -216,6 +255,7 @@ export class Reading {
 
   /** Forget what was typed. */
   clear() {
+    if (!this.input.value && !this.over) return;
     this.input.value = "";
     this.over = false;
     this.tell();

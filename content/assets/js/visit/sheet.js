@@ -38,6 +38,19 @@ export function standing(items, run, devices) {
 }
 
 /**
+ * Whether every list that was begun in a visit is complete: then the visit is there to be looked at.
+ * @param {View} seen @param {List[]} lists
+ */
+export function isFinished({ runs, openings }, lists) {
+  const states = [...runs].map(([key, run]) => {
+    const [id, opening] = key.split("|");
+    const device = openings.get(opening)?.device;
+    return standing(lists.find((one) => one.id === id)?.items ?? [], run, device ? [device] : []);
+  });
+  return states.length > 0 && states.every((state) => state.complete);
+}
+
+/**
  * Whether an item is asked at these devices, or was answered.
  * @param {ListItem} item @param {Run | undefined} run @param {string[]} devices
  */

@@ -43,6 +43,8 @@ export class Visits {
     this.one = h("div", { class: "ls-visit" });
     this.place = h("div", {});
     this.turn = 0;
+    /** The visit that was started just now: its heading takes the focus. */
+    this.fresh = "";
     /** @type {VisitPage | null} */
     this.page = null;
     this.import = new Import(
@@ -109,8 +111,15 @@ export class Visits {
     const entries = await more.soundEntries(chosen);
     if (turn !== this.turn) return;
     if (this.page?.visit !== chosen) this.page = new VisitPage(this, chosen, this.one);
+    const loose = chosen === this.loose ? [] : await store.entriesOf(this.loose);
+    if (turn !== this.turn) return;
+    this.page.loose = view(loose).runs;
     await this.page.show(entries);
     this.render();
+    if (this.fresh !== chosen) return;
+    this.fresh = "";
+    scrollTo(0, 0);
+    this.one.querySelector("h2")?.focus({ preventScroll: true });
   }
 
   /** @param {number} turn */
@@ -226,6 +235,7 @@ export class Visits {
       return this.warn(store.inWords(error));
     }
     this.firm = Boolean(await navigator.storage?.persist?.().catch(() => false));
+    this.fresh = visit;
     this.open(visit);
   }
 

@@ -16,16 +16,14 @@ const STATE = `latchside ${SCOPE.pathname} state`;
 const AT_ONCE = 6;
 const PATIENCE = 12000;
 const DAY = 86400000;
-const SEARCH = "search/search_index.json";
-// What the theme's search is given where its index is not saved; the page then opens the finder in its place.
-const NO_SEARCH = { config: { lang: ["en"], separator: "[\\s\\-]+", pipeline: [], fields: { title: { boost: 1 }, text: { boost: 1 } } }, docs: [] };
 
 const at = (path) => new URL(path, SCOPE).href;
 const note = (name) => at(`__latchside/${name}`);
 const key = (path, digest) => at(`${path}?is=${digest}`);
 
+/* Reading makes no cache: while the switch takes all of them away, pages may still ask this worker. */
 async function read(name) {
-  const stored = await (await caches.open(STATE)).match(note(name));
+  const stored = await caches.match(note(name), { cacheName: STATE });
   return stored ? stored.json() : null;
 }
 
@@ -234,12 +232,11 @@ async function answer(event, path) {
   const listed = (name) => inUse && (inUse.first[name] || inUse.rest[name]);
   const name = path === "" || path.endsWith("/") ? `${path}index.html` : path;
   if (listed(name)) {
-    const stored = await (await caches.open(FILES)).match(key(name, listed(name)));
+    const stored = await caches.match(key(name, listed(name)), { cacheName: FILES });
     if (stored) return stored;
   } else if (opening && listed(`${path}/index.html`)) {
     return Response.redirect(at(`${path}/${new URL(request.url).search}`));
   }
-  if (name === SEARCH && inUse) return fetch(request).catch(() => new Response(JSON.stringify(NO_SEARCH)));
   if (!opening || !inUse) return fetch(request);
   return Promise.race([fetch(request), new Promise((_, reject) => setTimeout(reject, PATIENCE))]).catch(() =>
     Response.redirect(at(`offline/?wanted=${encodeURIComponent(path)}`)),

@@ -1,4 +1,3 @@
-find = Find
 safety-correction = Safety correction:
 correction = { $page }. { $text }
 read = I have read it

@@ -6,10 +6,10 @@ layout-double = Two: in series and across the contact
 # States, in a line and at its beginning.
 state-short = short
     .first = Short
-state-shut = leaf shut
-    .first = Leaf shut
-state-open = leaf open
-    .first = Leaf open
+state-shut = closed
+    .first = Closed
+state-open = open
+    .first = Open
 state-cut = cut
     .first = Cut
 state-tamper = tamper
@@ -18,7 +18,7 @@ state-tamper = tamper
 alike = { $states } read the same.
 circuit =
     Behind a resistor of { $pull_up } to { $supply }, with { $end } at the far end and a tolerance of { $tolerance }.
-reads = { $layout }: leaf shut reads { $shut }, leaf open { $open }.
+reads = { $layout }: closed reads { $shut }, open { $open }.
 gap = The smallest gap between states that can be told apart is { $gap }.
 
 bands-title = Bands of resistors often met

@@ -11,7 +11,7 @@ once-closed = once closed
 reed = reed
 magnet = magnet
 
-lie-parallel = Magnet and reed lie side by side, both along the leaf.
+lie-parallel = Magnet and reed lie side by side, both along the edge.
 lie-end-on = Magnet and reed lie on one line, end to end.
 straight =
     Straight at the mark, in air, the reed closes up to a gap of { $closes } and holds up to { $holds }. With both
@@ -20,5 +20,5 @@ lobes-end-on =
     Side lobes lie beside the reed: with the face of the magnet { $gap } past its end, it closes with the magnet up to
     { $end } to one side. They are no place to fit a magnet.
 lobes-parallel =
-    Slid along the leaf at a gap of { $gap }, in air, the reed opens at { $opens } off the mark and closes again from
-    { $start } to { $end }: that is the side lobe, and a leaf that passes through it trips twice.
+    Slid along the door or window at a gap of { $gap }, in air, the reed opens at { $opens } off the mark and closes
+    again from { $start } to { $end }: that is the side lobe, and a door or window that passes through it trips twice.

@@ -1,4 +1,4 @@
-title = Cell life and check-in
+title = Battery life and check-in
 check-ins = time between check-ins
 life = life at the most, years
 planned = longest that is planned with
@@ -19,5 +19,5 @@ lasts-coin =
     the coin cell of { $capacity } lasts { $minute } at one minute, { $hour } at one hour and { $day } at one day
 about =
     A contact with { $standby } in standby, used { $uses } times a day. At the most, { $lives }. Check-ins every few
-    minutes empty a cell; beyond an hour between them they hardly count. Longer than { $planned } is not planned with,
-    and the interval on the label wins.
+    minutes empty a battery; beyond an hour between them they hardly count. Longer than { $planned } is not planned
+    with, and the interval on the label wins.

@@ -1,11 +1,11 @@
 title = The two ends of the proof
 about =
-    Seen from above. End one: the leaf is shut and latched, and is pushed and pulled through all its play; no trip. End
-    two: the leaf is opened slowly, and the contact trips inside the limit for the leading edge; the opening at the trip
-    is shorter than the limit. The play and the opening at the trip are written down.
-end-one = End one: shut and latched
+    Seen from above. End one: the door is closed and latched, and is pushed and pulled through all its play; no trip.
+    End two: the door is opened slowly, and the contact trips inside the limit for the leading edge; the opening at the
+    trip is shorter than the limit. The play and the opening at the trip are written down.
+end-one = End one: closed and latched
 end-two = End two: open slowly
-leaf = leaf
+leaf = door
 play = play
 push = push
 pull = pull

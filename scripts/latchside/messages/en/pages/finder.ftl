@@ -10,6 +10,7 @@ kind-table = Table
 kind-tool = Tool
 kind-job = Example job
 kind-page = Page
+kind-source = Source
 
 installing = Install: { $device }
 

@@ -11,12 +11,12 @@ part-service = Service plan
 part-test-sheet = Test sheet
     .holds = What each reading should be, and room for what it is
 part-handover = Handover sheet
-    .holds = In plain words, for the people on site
+    .holds = In plain words, for the customer
 
 about-site = The site
     .inside = the site
-about-control-unit = The control unit
-    .inside = the control unit
+about-control-unit = The panel
+    .inside = the panel
 every-opening = Every opening
 openings = Openings
 no-device = not chosen

@@ -25,8 +25,8 @@ other-response = Response: { $response }.
 reports = It reports to the alarm receiving centre.
 
 # What is written when a contact is proved.
-proof-play = Play, shut and latched, without a trip
+proof-play = Play, closed and latched, without a trip
 proof-trip = Opening at the edge when the zone shows open
-name-shown = Name heard or shown at the control unit
-shut-again = Leaf shut again
+name-shown = Name heard or shown at the panel
+shut-again = Door or window closed again
 shows-closed = the zone shows closed with no further action

@@ -1,3 +1,2 @@
 value-on-label = the { $value }, as on the label
 
-seen = Seen { $place }

@@ -1,7 +1,7 @@
 # Why a caution applies to the site.
-monitored = The site is monitored: it goes on test before the first leaf is opened.
+monitored = The site is monitored: it goes on test before the first door or window is opened.
 monitored-unknown =
-    Whether the site is monitored is not known: it goes on test before the first leaf is opened.
+    Whether the site is monitored is not known: it goes on test before the first door or window is opened.
 occupied = People live or work there during the job.
 occupied-unknown = Whether people live or work there during the job is not known.
 dogs = People live or work there: ask about dogs when the visit is agreed.
@@ -18,19 +18,19 @@ no-year = The year of building is not known.
 year = Built in { $year }. Up to { $last } counts as old here.
 height-unknown = The height of the work is not known.
 high = Work above { $limit }.
-pane = A pane in the leaf.
-lithium-cell = A lithium cell goes in.
-small-cell = A small cell goes in.
+pane = A pane in the door or window.
+lithium-cell = A lithium battery goes in.
+small-cell = A small battery goes in.
 sprung-roller-door = A roller door.
 sprung-up-and-over = An up-and-over door.
 sprung-gate = A gate.
 sprung-roof-window = A sprung roof window.
 sprung-double-hung = Balanced sashes.
-sprung-lift-and-slide = A heavy leaf.
+sprung-lift-and-slide = A heavy sliding door.
 powered = A motor moves it.
 drive = A motor moves it: its drive is isolated and locked off first.
 drive-possible = It may have a drive on mains.
-loop-in-panel = Its loop is landed in the control unit, which may hold mains.
+loop-in-panel = Its loop is landed in the panel, which may hold mains.
 old-contact = An old contact is in place.
 old-switch-possible = An old tilt switch may be in place.
 life-safety = Fire-rated, or an escape way.

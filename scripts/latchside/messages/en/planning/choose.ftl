@@ -15,20 +15,18 @@ ruled-out = Ruled out. { $reason }
 lead-chose = The lead has chosen another class.
 thrown-away = The sound contact in place stays. For this one it would be thrown away.
 still-possible = It stays possible until the questions are answered.
-fewer-points =
-    { $points ->
-        [one] Less speaks for it than for the class chosen: { $points } point to { $chosen }, by its profile.
-       *[other] Less speaks for it than for the class chosen: { $points } points to { $chosen }, by its profile.
-    }
+fewer-points = Less speaks for it than for the class chosen: { $points } against { $chosen }, in points of its profile.
 could-fall = As much speaks for it, and more that is not known could still rule it out.
-wired-first = As much speaks for it. Between equals a wired class comes first: it has no cell and no radio path.
+wired-first = As much speaks for it. Between equals a wired class comes first: it has no battery and no radio path.
 
 override-ruled-out =
     .found = { $device }, chosen by the lead. { $reasons }
     .action = Choose another class, or have the cause removed and write it in the survey.
 wider-reach =
     .found = The gap, with its play, is too wide for { $narrow }.
-    .action = Order a contact of wider reach for the { $device }, or have the leaf repaired first.
+    .action =
+        Order a contact with a longer make distance for the loop of the { $device }, or have the door or window
+        adjusted first.
 life-safety =
     .found =
         { $barred ->
@@ -45,4 +43,4 @@ all-ruled-out = Every class is ruled out. { $causes }
 none-made = No class is made for this kind of opening.
 change-cause =
     Have hinge, keep or seal repaired first where the gap is the cause. Otherwise ask the lead for a contact of
-    wider reach or one made for the weather, or for another kind of detection behind the opening.
+    a longer make distance or one made for the weather, or for another kind of detection behind the opening.

@@ -22,4 +22,4 @@ technicians =
 
 longer-than-a-day =
     .found = { $takes } at this opening do not fit into a day of { $day }.
-    .action = Send another technician, or agree with the people on site who watches it overnight.
+    .action = Send another technician, or agree with the customer who watches it overnight.

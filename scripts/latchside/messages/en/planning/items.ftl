@@ -2,7 +2,7 @@
 places = For { $names }.
 places-and-more = For { $names } and { $more } more.
 
-# Devices, and contacts for the loops of transmitters. $places is a sentence as above, $parts what a set holds.
+# Devices, and contacts for the loops of transmitters. $places is a sentence as above, $parts what a contact comes with.
 set = { $places } Each with { $parts }.
 loop-contact = { $contact }, for a transmitter
     .use = { $places } It is for the loop of a transmitter. Each with { $parts }.
@@ -13,14 +13,14 @@ resistor = End-of-line resistor, { $value }
     .use = At the far contact of each loop, never in the cabinet.
     .use-layout-unknown =
         At the far contact of each loop, never in the cabinet. How many each loop takes is not known: one is counted.
-value-asked = of the value the control unit asks
-second-value-asked = second of the pair, of the value the control unit asks
+value-asked = of the value the panel asks
+second-value-asked = second of the pair, of the value the panel asks
 resistor-transmitter = End-of-line resistor, of the value on the label of the transmitter
     .use = At the far contact of each transmitter's loop, where its label asks for one.
 
-# Parts of a set, and what they are for by their role.
+# Parts of a contact, and what they are for by their role.
 of-set = { $part }, { $device }
-for-cell = One cell for each { $device }, of the type that its label names.
+for-cell = One battery for each { $device }, of the type that its label names.
 for-screw = For the { $device }, of the length that the ground asks for.
 for-pad = For the { $device }, where nothing may be drilled and to hold it while it is tried.
 for-joint = To join the leads of each contact to its cable, small enough for its hole or its box.
@@ -30,17 +30,17 @@ for-spacer = To lift the magnet of the { $device } into line.
 for-sleeve = To keep each half of the { $device } clear of the steel round it.
 for-bracket = To bring the magnet of the { $device } over its housing and off the steel.
 for-any = One of the parts of the { $device }.
-not-in-every-set = { $use } Not in every set.
+not-in-every-set = { $use } Not supplied with every contact.
 
 # What else the work uses up, and what it takes above a ladder.
 joints = Insulated joints
     .use = Between contact and transmitter cable.
 bags = Bag with label
     .use = One bag for each opening.
-date-labels = Date label for a cell
-    .use = The day it went in, on each cell.
+date-labels = Date label for a battery
+    .use = The day it went in, on each battery.
 tape = Insulating tape
-    .use = Over the ends of each old cell.
+    .use = Over the ends of each old battery.
 cable-labels = Cable label
     .use = The opening, at each end of its cable.
 access = Tower or a powered platform

@@ -41,8 +41,8 @@ kind-double-hung = sash window
     .short = window
 kind-tilt-and-turn = window
     .short = window
-kind-sliding = sliding leaf
-    .short = leaf
+kind-sliding = sliding door or window
+    .short = slider
 kind-lift-and-slide = lift-and-slide door
     .short = door
 kind-roof-window = roof window
@@ -59,7 +59,7 @@ kind-any = opening
     .short = opening
 
 # The part of an opening that has a contact of its own, by its kind.
-second-double-door = passive leaf
+second-double-door = second leaf
     .short = leaf two
     .shortest = leaf 2
 second-double-hung = upper sash

@@ -18,7 +18,7 @@ source =
         [lower-grades] EN 50131-6, supply of type A, from memory: check your edition.
         [higher-grades]
             EN 50131-6, supply of type A, from memory: check your edition. Half may do where a mains fault is reported.
-       *[common] Common practice. Local code and the document of the control unit decide.
+       *[common] Common practice. Local code and the document of the panel decide.
     }
 second-supply = Add a supply with a battery of its own, or take load off this one.
 alarm-lasts = The alarm lasts { $alarm }.

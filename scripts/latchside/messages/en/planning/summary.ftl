@@ -36,4 +36,4 @@ question-line = { $about }: { $question } { $why }
 question-lines = { $question } { $decides }
 decides = { $about }: { $why }
 site = site
-control-unit = control unit
+control-unit = panel

@@ -12,8 +12,8 @@ waiting = Waiting is in this time.
 # Work of the site; $procedure is the name of what is done.
 land =
     { $loops ->
-        [one] { $procedure }: { $loops } loop, the control unit powered down once.
-       *[other] { $procedure }: { $loops } loops, the control unit powered down once.
+        [one] { $procedure }: { $loops } loop, the panel powered down once.
+       *[other] { $procedure }: { $loops } loops, the panel powered down once.
     }
 take-over = { $procedure }. Nothing is opened, programmed or changed before it is through.
 hand-over-waits = { $procedure }. Waiting for check-ins is in this time.

@@ -19,3 +19,11 @@ no-such-value =
     .found = the value { $value }, which does not exist
     .expected = a name under values.{ $hint }
     .action = Correct the name, or add the value.
+
+no-such-form =
+    .found = { $form }, which is no form of the word
+    .expected = { $forms }, or the same in another region
+    .action = Use one of its forms, or add the form to the word.
+
+# The value of the device at hand, which a device states and this record does not.
+of-device = {" "}Did you mean [[=device/{ $value }]]?

@@ -13,8 +13,8 @@ disagree-times =
 # Why the first value is the larger one.
 why-release-reach = a closed reed lets go farther away than it closes
 why-operate-field-release-field = a closed reed holds at less field than closes it
-why-reach-fit-gap = sag, season and play take a part of the reach
-why-reach-reach-on-steel = steel takes reach away
+why-reach-fit-gap = sag, season and play take a part of the make distance
+why-reach-reach-on-steel = steel shortens the make distance
 why-loop-open-loop-shut = an open loop is told from a closed one
 why-loop-shut-loop-short = a short is told from the resistor
 why-end-of-line-contact-resistance = the leads are small beside the resistor

@@ -31,6 +31,11 @@ number-for-text =
     .expected = { $expected }
     .action = Quote it to make it text.
 
+text-for-number =
+    .found = { $value } for { $where }
+    .expected = { $expected }
+    .action = Write { $number }: a number with a point for its decimals, and without quotes.
+
 # What a value may be, by the names of JSON Schema.
 type-object = a group of keys
 type-array = a list (lines that start with -)

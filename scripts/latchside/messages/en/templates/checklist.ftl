@@ -1,4 +1,3 @@
-starts = Stop and run it
 who = Who
 how = How
 site = Site
@@ -12,3 +11,6 @@ not-kept =
     Ticks and readings stay while this page is open and go when it is closed. Print the page, or write the readings on
     the job sheet, before leaving it.
 for-devices = For these devices
+more = More
+about = About this list, and its devices
+foot = Numbers, words, and where this comes from

@@ -1,16 +1,14 @@
-label-wins = Figures here are typical for this class of part. The label on your part wins.
+figures-are = Figures: { $status }.
 most-used = Most used for this device
-install-it = Install it
-find-a-fault = Find a fault
 checklists = Checklists
 ratings = Ratings
 safety = Read before you climb
-drawings = The parts, drawn
+drawings = Drawings
 how-it-works = How it works
 suits = Where it suits
 avoid = Where it does not
 place = Where it goes
-parts = Parts of one set
+parts = Parts of one contact
 inputs = Inputs
 stages = Every stage of the job
 faults = Faults
@@ -28,7 +26,24 @@ tamper = Tamper
 radio = Radio and check-in
 maintenance = Maintenance
 disposal = Removal and disposal
-no-radio = None: this device has no radio. The loop itself is watched by the control unit.
+no-radio = None: this device has no radio. The loop itself is watched by the panel.
 install = Install
-install-whole = The whole, from the yard to the people on site, on one page
+install-whole = The whole path, from the van to the handover
 no-stage = { $stage }: none
+checklist = Checklist
+fault = Fault
+all-cautions = { $count ->
+    [one] The caution for this device
+   *[other] All { $count } cautions for this device
+}
+is = { $senses }, { $reports }, { $mounts }
+count = { $count }
+figures = { $count ->
+    [one] One figure with its condition and source
+   *[other] { $count } figures with condition and source
+}
+openings = { $count ->
+    [one] By kind of opening: one place
+   *[other] By kind of opening: { $count } places
+}
+no-radio-short = None

@@ -1,19 +1,27 @@
-first = First
+first = Do this first:
 on = On
 symptom = How it shows
 seen = Seen
 says = People say
 quoted = “{ $words }”
-causes = Causes
+likeliest = Likeliest causes
+good-reading = Right is:
+stop-when = Stop, and pass it to the { $who }:
+what-to-say = What to say, how to leave it
+reference = Numbers, words, sources
 how-often = How often: a common-practice estimate. One cause at a time is assumed.
-checks = Checks, in order
+checks = All checks
 about-minutes = About { $minutes } min
 good = Good:
 leaves = leaves: { $causes }
 go-to = go to { $fault }
 pass-on = stop and pass it on
 put-back = Put back:
-remedies = Remedies
+remedies =
+    { $causes ->
+        [one] The cause and its remedy
+       *[other] All { $causes } causes and their remedies
+    }
 only = { $devices } only
 who = Who
 parts = Parts

@@ -1,13 +1,8 @@
 title = Find the fault
 description =
-    Every symptom by where it is seen, in the words of those who report it; causes by device; the checks that settle
-    most.
+    Every fault by what is seen, in the words of those who report it; causes by device; the checks that settle most.
 faults = Faults
-pick = Pick where it is seen, then the words that come nearest. The page of the fault leads on, one check at a time.
-parts = Parts of this page
-seen = Seen { $place }
-ten-checks = Ten checks
-cause-by-device = Cause by device
+pick = Pick what you see, then the words that come nearest. The page of the fault leads on, one check at a time.
 quoted = “{ $words }”
 settle = Ten checks that settle most faults
 settle-how =

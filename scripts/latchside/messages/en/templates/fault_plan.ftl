@@ -1,4 +1,5 @@
-plan = The plan
+plan = The whole plan
+tree = The plan as a picture
 least-time =
     The order that takes the least time: about { $minutes } min expected, checks and remedy together. One cause at a
     time is assumed. Minutes, and how often, are common-practice estimates.

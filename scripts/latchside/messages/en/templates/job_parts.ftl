@@ -81,7 +81,7 @@ nothing-to-load = Nothing to load: no opening has a device.
 before-van-leaves = Run { $checklist } before the van leaves.
 work-in-all =
     { $time } of work in all, by { $table }. One opening is closed up before the next is begun; a second technician
-    works at another beside it. Loops to the control unit are landed together, once a day.
+    works at another beside it. Loops to the panel are landed together, once a day.
 day = Day { $number }
 visits = Visits
 fill-in =
@@ -102,7 +102,7 @@ inside = Inside
 figure-unit = figure
 seen = seen
 proved = How each opening is proved: { $procedure }, { $checklist }.
-handover = This sheet stays with the people on site. Go through it with them, and let them try each door once.
+handover = This sheet stays with the customer. Go through it with them, and let them try each door once.
 fitted = What was fitted
 when-set = What happens when it opens while the system is set
 shown-as = { $contact }, shown as { $zone }
@@ -110,7 +110,7 @@ when-opens = When it opens
 not-watched = Not watched yet:
 unnoticed = { $openings }. Anyone can come in there unnoticed.
 daily = Every day
-shut-first = Shut and latch every door and window before you set the system. One that is open is named.
+shut-first = Close and latch every door and window before you set the system. One that is open is named.
 entries =
     Come in and go out by: { $names }. These give you time to set and unset. Agree with the technician how long, and try
     it together.
@@ -122,9 +122,9 @@ leave-contact = Leave each contact as it is: do not paint over it or move it.
 call-before = Call before you change a door, a window, a lock or a seal that has a contact.
 sags = A door that sags or a window that swells is repaired first. The contact is looked at after that.
 low-cell =
-    Contacts without a cable run on a cell. When the system shows a low cell, call for service. The opening is watched
-    until the cell is empty, and not after.
-shielded = Tell the technician before foil, a mirror or a metal door is put up between a contact and the control unit.
+    Contacts without a cable run on a battery. When the system shows a low battery, call for service. The opening is
+    watched until the battery is empty, and not after.
+shielded = Tell the technician before foil, a mirror or a metal door is put up between a contact and the panel.
 shows-open =
     A zone shows open and its door or window is closed: close it again and push the latch home. If it stays, call for
     service.

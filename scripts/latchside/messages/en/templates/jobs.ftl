@@ -21,4 +21,4 @@ fill-in =
 make = Make the pack: { $command }.
 visits = Visits
 print = Print the document, and bring the visit file in on the phone under { $visits }.
-no-codes = A survey never holds a code. Codes are told to the people on site by word of mouth, and to nobody else.
+no-codes = A survey never holds a code. Codes are told to the customer by word of mouth, and to nobody else.

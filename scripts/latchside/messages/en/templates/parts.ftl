@@ -1,8 +1,6 @@
 measure = Measure
 expect = Expect
 outside = Outside
-see = See:
-why = Why:
 numbers = Numbers on this page
 what = What
 figure = Figure
@@ -15,3 +13,6 @@ edit = Edit this record
 review = Reviewed by: { $by }. On: { $on }. Bench or site trial: { $trial }.
 rests-on = Rests on:
 used-by = What refers to it:
+count = { $count }
+version = Version { $version }
+quoted = “{ $words }”

@@ -1,4 +1,5 @@
 summary = The words of the trade, with those used in North America and in Europe side by side.
+words = Words that change with your region
 terms = Terms
 word = Word
 meaning = What it means

@@ -1,11 +1,4 @@
-why =
-    { $why ->
-        [does-not-fit] That answer fits no cause that is left.
-        [none-left] Every known cause is ruled out.
-        [not-ours] What is left is work for a licensed electrician.
-        [not-here] What is left could not be fixed here.
-       *[other] The plan ends here.
-    }
+find = Find it step by step
 no-device = Not known, or another
 which-device = Which device?
 some-causes = Some causes belong to one kind only.
@@ -24,28 +17,33 @@ put-back-label = Put back:
 put-back = Put back first:
 ready = Make ready:
 what-seen = What do you see?
+all-answers = Show every answer
+again = Step { $number }, once more
+leave = Leave it as it was
+change = Change step { $number }
+dropped =
+    { $steps ->
+        [one] One later step no longer fits, and was taken out.
+       *[other] { $steps } later steps no longer fit, and were taken out.
+    }
+
+# An answer that does not fit what was typed.
+which = You typed { $reading }; expected { $expected }. Which is right?
+reading-right = The reading, { $reading }: show the answers that fit it
+answer-right = The answer: “{ $answer }” The reading was typed wrong.
+type-again = The answer: “{ $answer }” Type the reading again.
+type-it = Type the reading
+unread = No reading is typed, so nothing shows this yet: “{ $answer }”
+not-read = It cannot be read
 prove = Prove it. What do you see?
-fixed = Fixed, and the proof holds.
-fixed-still = Fixed, and the fault is still there: ruled out.
 still-there = Still there
-could-not = Could not be done.
-could-not-fix = Likely, but could not be fixed here.
 back = Back
 cannot = Can't do this one
 else = Something else
-anew = Start anew
-it-was = It was: { $cause }.
-go-on = Go on with: { $fault }
-likely = Likely: { $cause }.
-pass-to = Pass it to
-ruled-out = Ruled out
-not-checked = Not checked
-possible = Still possible
-not-fixed-here = { $cause } (could not be fixed here)
-prevented-by = Prevented by
-prevented = Prevented by: { $step }
 
 # What was answered, in the list of what was done.
+seen-read = { $answer } ({ $reading })
+seen-unread = { $answer } (no reading was typed)
 seen-gone = the fault is gone
 seen-still = still there, ruled out
 seen-not-fixed = could not be fixed here

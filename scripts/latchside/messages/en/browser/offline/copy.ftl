@@ -2,11 +2,11 @@
 not-secure = this address is not a secure one (https), and browsers save pages of secure ones only
 cannot = this browser cannot save pages, or not in a private window
 switched-off = saving is switched off for this site
-not-yet = not yet
 no-worker = the worker is not there
 replaced = the worker was replaced
 
 not-saved = Not saved: { $why }
+not-yet = Not saved yet: keep this page open with signal
 saving = Saving: { $progress }
 starting = starting
 files = { $done } of { $all } files

@@ -1,4 +1,5 @@
-change = Change where it writes to
+change = Change
+change-where = Change where it writes to
 missing = The visit asked for is not on this device.
 archived = The visit { $site } is archived.
 unsaved =
@@ -11,16 +12,12 @@ save = Save it as a file
 see-all = See all of it
 no-visit = no visit
 a-visit = a visit
-no-visit-here = no visit, this device only
+no-visit-here = No visit, this device only
 visit-on = { $visit }, { $date }
 hold-missing = This visit is no longer on this device. Choose another.
 hold-archived = This visit is archived. Choose another.
 hold-opening = Choose the opening first: this list is run once for each.
-writes-to = Writes to: { $place }
 kept = Stored on this device before it shows. In a private window it goes when the window closes.
 refused =
     This browser refuses to store anything here ({ $why }). Ticks and readings stay only while this page is open: print
     it, or save the file, before you leave it.
-screen-on = Screen stays on
-screen-refused = Screen: the device refuses to stay on
-screen = Keep the screen on

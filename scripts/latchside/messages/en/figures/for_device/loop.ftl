@@ -6,10 +6,10 @@ meter = Meter on the disconnected pair
 input = Input reads, with all tolerances
 
 # States, in a line and at its beginning.
-state-shut = leaf shut
-    .first = Leaf shut
-state-open = leaf open
-    .first = Leaf open
+state-shut = door closed
+    .first = Door closed
+state-open = door open
+    .first = Door open
 state-short = pair shorted
     .first = Pair shorted
 state-cut = pair cut

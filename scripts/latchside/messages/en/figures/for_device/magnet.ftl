@@ -1,9 +1,9 @@
-reach-title = Reach, and what steel takes
+reach-title = Make distance, and what steel takes
 place = Where it sits
 height = Height of both axes above the steel
 closes = Closes at
 opened = Has opened at
-share = Of the reach in air
+share = Of the make distance in air
 
 no-steel = no steel
 in-air = In air
@@ -16,14 +16,14 @@ beside-further = Steel alongside, further off
 beside-clear = Steel alongside, well clear
 
 steel-takes-distance =
-    Steel close by leaves { $left } of the reach, and distance wins it back up to { $best }. The gap to fit to is at
-    most half of what is left: [[procedure/try-gap]].
+    Steel close by leaves { $left } of the make distance, and distance wins it back up to { $best }. The gap to fit to
+    is at most half of what is left: [[procedure/try-gap]].
 steel-takes-spacer =
-    Steel close by leaves { $left } of the reach, and a spacer under both halves wins it back up to { $best }. The gap
-    to fit to is at most half of what is left: [[procedure/try-gap]].
-steel-takes-bracket =
-    Steel close by leaves { $left } of the reach, and a bracket that holds both halves off wins it back up to { $best }.
+    Steel close by leaves { $left } of the make distance, and a spacer under both halves wins it back up to { $best }.
     The gap to fit to is at most half of what is left: [[procedure/try-gap]].
+steel-takes-bracket =
+    Steel close by leaves { $left } of the make distance, and a bracket that holds both halves off wins it back up
+    to { $best }. The gap to fit to is at most half of what is left: [[procedure/try-gap]].
 
 from-label = The field at which the reed closes, and that at which it lets go, are worked back from the label.
 lie-end-on = Magnet and reed lie on one line, end to end, and the steel is an endless plate: the worst case.
@@ -32,9 +32,10 @@ lie-parallel =
 sure =
     Off steel, at the low end of the tolerance and warm, it is sure to close at { $closes } and to stay closed up to
     { $holds }. Gap, play and sag stay below the first with a margin, gap and play below the second.
-label-wins = The label's own reach on steel, { $reach }, wins.
+label-wins = The label's own make distance on steel, { $reach }, wins.
 barrel-label-wins =
-    Steel all round a barrel takes more than steel at one side. The label's own reach on steel, { $reach }, wins.
+    Steel all round a barrel takes more than steel at one side. The label's own make distance on steel, { $reach },
+    wins.
 
 spacer-title = Spacer to choose
 step = Step between the surfaces

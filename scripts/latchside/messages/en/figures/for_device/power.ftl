@@ -1,7 +1,7 @@
-title = Life of the cell
+title = Life of the battery
 use = Use
 current = Average current
-life = Life of the cell, at the most
+life = Life of the battery, at the most
 change = Change it
 
 uses = { $uses ->
@@ -20,10 +20,10 @@ after-label = { $years ->
 
 ceiling =
     A ceiling, never a promise: the interval on the label wins. Cold, repeats on a poor path and a contact that chatters
-    shorten it, and a low-cell report wins over both: [[procedure/change-cell]].
+    shorten it, and a low-battery report wins over both: [[procedure/change-cell]].
 ceiling-here =
     A ceiling, never a promise: the interval on the label wins, here { $interval }. Cold, repeats on a poor path and a
-    contact that chatters shorten it, and a low-cell report wins over both: [[procedure/change-cell]].
-two-reports = Each use makes two reports, opening and shutting, and a check-in lasts as long as a report.
-by-itself = By itself the cell loses { $loss }.
+    contact that chatters shorten it, and a low-battery report wins over both: [[procedure/change-cell]].
+two-reports = Each use makes two reports, opening and closing, and a check-in lasts as long as a report.
+by-itself = By itself the battery loses { $loss }.
 rounded-down = Years to the change are rounded down.

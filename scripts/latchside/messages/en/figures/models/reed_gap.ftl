@@ -5,6 +5,6 @@ no-operate = operate_mt or label_gap_mm is needed.
 large-release = release_mt must be at most the operate field, here { $operate }.
 
 release-assumed = No release field is stated, so six tenths of the operate field are taken. Parts differ.
-out-of-reach = The reed is out of reach of the magnet here. A side lobe is no place to fit it.
+out-of-reach = The reed is too far from the magnet here. A side lobe is no place to fit it.
 open-touching = The magnet is so far to one side that the reed is open while the parts touch.
-side-lobe = The reed also closes in a side lobe. It is not counted as reach.
+side-lobe = The reed also closes in a side lobe. It is not counted as make distance.

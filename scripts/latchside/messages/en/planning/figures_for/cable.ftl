@@ -6,7 +6,7 @@ not-measured = Its length was not measured, or its size is out of range, and no 
 
 # How much the leads may add, and why; then how long a run of this cable that is.
 room-none = The leads may add { $ohm }: the loop has no resistor, and still has to read near zero.
-room-parallel = The leads may add { $ohm }: the loop still has to read near zero while shut.
+room-parallel = The leads may add { $ohm }: the loop still has to read near zero with the door closed.
 room-band = The leads may add { $ohm }: { $share } of { $end }, which the tolerance of the resistors leaves.
 room-usual =
     The leads may add { $ohm }: { $share } of { $end }, which the tolerance of the resistors leaves, the smallest of the
@@ -15,7 +15,7 @@ longest = With this cable that is a run of { $length }.
 
 # What the run comes to, and what to do about it.
 existing = The existing cable is metered before it is trusted.
-not-known = Layout and resistor of the control unit decide, and they are not known.
+not-known = Layout and resistor of the panel decide, and they are not known.
 at-the-limit = The run is at the limit: meter it with its far ends joined before it is covered.
 too-much = The run adds too much. Order a nearer input, or a transmitter at the opening.
 too-thin =

@@ -16,7 +16,7 @@ rule =
     } asks for a message every { $between }, and for none older than { $setting } when the system is set.
 from-memory = The times of the grade are those of EN 50131-1, from memory: check your edition.
 grade-not-known = The grade is not known. It is judged as { grade }, a common one.
-polling-not-known = Whether the control unit polls its devices when it is set is not known.
+polling-not-known = Whether the panel polls its devices when it is set is not known.
 grade =
     { $grade ->
         [grade-1] grade 1
@@ -28,14 +28,14 @@ grade =
 # What follows: what proves it, or what is ordered instead.
 good = The device checks in { $tries } times in that time. Prove it with nobody touching the opening.
 only-two-way = It keeps that only where it is two-way and is polled when the system is set. See that happen.
-in-seconds = Wire the opening, or order control unit and device that both state { grade }.
+in-seconds = Wire the opening, or order panel and device that both state { grade }.
 too-seldom =
     It checks in too seldom. Order a device whose label says { $needed } or less, or wire the opening.
 polled-may-take = One that is polled when the system is set may take { $polled }.
 
 # Readings.
 between = Time between check-ins
-unheard = Unheard time that shows trouble
+unheard = Supervision window
 age = Age of the last message when setting
 limit = at most { $limit }, as { grade } asks
 limit-not-known = at most { $limit }, as { grade } asks (grade not known)

@@ -13,9 +13,10 @@ reed =
 reed-magnet = Magnet { $place }, on one line with the reed.
 housing =
     { $along ->
-        [none] Housing { $place }, its mark towards the magnet, its tail away from the leaf.
+        [none] Housing { $place }, its mark towards the magnet, its tail away from the door or window.
        *[other]
-            Housing { $place }, { $along } from the corner, its mark towards the magnet, its tail away from the leaf.
+            Housing { $place }, { $along } from the corner, its mark towards the magnet, its tail away from the door or
+            window.
     }
 housing-magnet = Magnet on its bracket { $place }, its middle at the mark.
 no-place = Nothing says where it goes on such an opening: ask before anything is fixed.
@@ -51,8 +52,8 @@ pieces-bracket =
     }
 pieces-of-bracket =
     { $contact ->
-        [on-loop] None at the transmitter; the wired contact: the bracket of the set, slid in its slots
-       *[own] The bracket of the set, slid in its slots
+        [on-loop] None at the transmitter; the wired contact: the bracket supplied, slid in its slots
+       *[own] The bracket supplied, slid in its slots
     }
 pieces-sleeve =
     { $contact ->
@@ -62,16 +63,17 @@ pieces-sleeve =
     }
 pieces-none =
     { $contact ->
-        [on-loop] None at the transmitter; the wired contact: none in this set.
-       *[own] None in this set.
+        [on-loop] None at the transmitter, and none with the wired contact.
+       *[own] None with this contact.
     }
 pieces-sleeve-on-steel =
     { $contact ->
         [on-loop]
-            None at the transmitter; the wired contact: none in this set; where a test magnet finds steel: a plastic
-            sleeve round each half, against the steel.
+            None at the transmitter, and none with the wired contact; where a test magnet finds steel: a plastic sleeve
+            round each half, against the steel.
        *[own]
-            None in this set; where a test magnet finds steel: a plastic sleeve round each half, against the steel.
+            None with this contact; where a test magnet finds steel: a plastic sleeve round each half, against the
+            steel.
     }
 pieces-both-halves =
     { $contact ->
@@ -80,9 +82,9 @@ pieces-both-halves =
     }
 pieces-spacers =
     { $steel ->
-        [yes] { pieces-of-spacers }; against the steel as many more under both halves as the set has.
+        [yes] { pieces-of-spacers }; against the steel as many more under both halves as are supplied.
         [unknown]
-            { pieces-of-spacers }; where a test magnet finds steel: as many more under both halves as the set has.
+            { pieces-of-spacers }; where a test magnet finds steel: as many more under both halves as are supplied.
        *[no] { pieces-of-spacers }.
     }
 pieces-of-spacers =

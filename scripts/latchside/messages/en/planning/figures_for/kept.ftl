@@ -1,5 +1,5 @@
 name = Contact in place
-name-magnetic = Gap and reach, contact in place
+name-magnetic = Gap and make distance, contact in place
 by-label = by its own label
 gap = { $gap }, by its own label
 meaning =

@@ -2,21 +2,21 @@
 at-terminals = Loop at the terminals
 label =
     The label of the transmitter names one of these, or a plain loop. At most { $longest } to the farthest contact,
-    which with its cable reads { $resistance } shut.
+    which with its cable reads { $resistance } closed.
 
 # What a meter reads.
 reading = Loop reading
-states = shut { $shut }; open { $open }
-states-assumed = with what is assumed: shut { $shut }; open { $open }
+states = closed { $shut }; open { $open }
+states-assumed = with what is assumed: closed { $shut }; open { $open }
 metered =
     { $layout ->
         [none]
-            No resistor, metered with the pair off its terminals. A cut reads as an open leaf, and a short as a shut
+            No resistor, metered with the pair off its terminals. A cut reads as an open door, and a short as a closed
             one.
-        [series] One resistor in series, metered with the pair off its terminals. A cut reads as an open leaf.
+        [series] One resistor in series, metered with the pair off its terminals. A cut reads as an open door.
         [parallel]
             One resistor across the contact, metered with the pair off its terminals. A cut reads open circuit, and a
-            short as a shut leaf.
+            short as a closed door.
         [double]
             Two resistors, one in series and one across the contact, metered with the pair off its terminals. A cut
             reads open circuit.
@@ -25,7 +25,7 @@ metered =
             A cut reads open circuit.
     } A short reads { $short }.
 shared =
-    Where both contacts share this loop, one resistor lies across both, and a cut between them reads as an open leaf.
+    Where both contacts share this loop, one resistor lies across both, and a cut between them reads as an open door.
 
 # What is assumed.
 layout-assumed = The layout is not known and counts as one resistor in series.
@@ -34,30 +34,30 @@ second-assumed = The second resistor is not known and counts as the same value.
 
 # What the input reads, state by state.
 input = Input voltage
-voltages = leaf shut { $shut }; leaf open { $open }; pair shorted { $short }; pair cut { $cut }
+voltages = door closed { $shut }; door open { $open }; pair shorted { $short }; pair cut { $cut }
 alike =
     { $states ->
-        [shut-open] Leaf shut and leaf open read alike.
-        [shut-short] Leaf shut and pair shorted read alike.
-        [shut-cut] Leaf shut and pair cut read alike.
-        [open-short] Leaf open and pair shorted read alike.
-        [open-cut] Leaf open and pair cut read alike.
+        [shut-open] Door closed and door open read alike.
+        [shut-short] Door closed and pair shorted read alike.
+        [shut-cut] Door closed and pair cut read alike.
+        [open-short] Door open and pair shorted read alike.
+        [open-cut] Door open and pair cut read alike.
         [short-cut] Pair shorted and pair cut read alike.
-        [shut-open-short] Leaf shut, leaf open and pair shorted read alike.
-        [shut-open-cut] Leaf shut, leaf open and pair cut read alike.
-        [shut-short-cut] Leaf shut, pair shorted and pair cut read alike.
-        [open-short-cut] Leaf open, pair shorted and pair cut read alike.
-       *[shut-open-short-cut] Leaf shut, leaf open, pair shorted and pair cut read alike.
+        [shut-open-short] Door closed, door open and pair shorted read alike.
+        [shut-open-cut] Door closed, door open and pair cut read alike.
+        [shut-short-cut] Door closed, pair shorted and pair cut read alike.
+        [open-short-cut] Door open, pair shorted and pair cut read alike.
+       *[shut-open-short-cut] Door closed, door open, pair shorted and pair cut read alike.
     }
 apart = All four stand at least { $gap } apart.
 others-apart = The others stand at least { $gap } apart.
-windows = The document of the control unit has its own windows, and those win.
+windows = The document of the panel has its own windows, and those win.
 
 # Readings to expect.
-expected-shut = Loop, leaf shut, { layout }
-expected-open = Loop, leaf open, { layout }
+expected-shut = Loop, door closed, { layout }
+expected-open = Loop, door open, { layout }
 expected-short = Loop, shorted at the contact, { layout }
-expected-terminals = Loop, leaf open
+expected-terminals = Loop, door open
 layout =
     { $layout ->
         [none] no resistor

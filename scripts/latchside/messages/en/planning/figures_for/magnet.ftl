@@ -1,12 +1,12 @@
-# The leaf at rest: does the reed close?
-gap = Gap and reach
+# The door or window at rest: does the reed close?
+gap = Gap and make distance
 fit-to = fit to { $range }
 gap-fit-to = { $gap }, fit to { $range }
 by-label = by the label of the wired contact
 of-contact =
-    The transmitter reports a loop. Gap and reach are those of the wired contact on it: gap, play and sag stay below the
-    make distance on its label with a margin, and gap and play below its break distance.
-not-measured = The gap was not measured. It is measured before a device is packed, leaf shut and latched.
+    The transmitter reports a loop. Gap and make distance are those of the wired contact on it: gap, play and sag stay
+    below the make distance on its label with a margin, and gap and play below its break distance.
+not-measured = The gap was not measured. It is measured, closed and latched, before a device is packed.
 # Play is not spoken of where there is none.
 together =
     { $play ->
@@ -14,35 +14,35 @@ together =
        *[no] Gap and sag together, { $sum },
     }
 too-wide =
-    { together } are more than the make distance that is sure, { $make }. The zone may stay open with the leaf shut.
-    Choose a contact of wider reach, or bring the halves nearer to each other.
+    { together } are more than the make distance that is sure, { $make }. The zone may stay open with the door or
+    window closed. Choose a contact with a longer make distance, or bring the halves nearer to each other.
 too-near-drilled = Less than the least gap to fit to, { $least }: they would touch. Let the flanges in deeper.
 too-near = Less than the least gap to fit to, { $least }: they would touch. Set the halves apart.
 little-left =
     { together } leave too little of the make distance, { $make }. Tape the halves nearer to each other, or choose a
-    contact of wider reach.
+    contact with a longer make distance.
 little-left-on-steel =
     { together } leave too little of the make distance that steel would leave, { $make }. Tape the halves nearer to each
-    other, or choose a contact of wider reach.
+    other, or choose a contact with a longer make distance.
 wide = Wider than the gap to fit to, { $most }. Tape the halves nearer.
 good = { together } stay below the make distance that is sure, with { $spare } to spare.
-win-back = Spacers, a bracket or packing under both halves win some of the reach back.
+win-back = Spacers, a bracket or packing under both halves win some of the make distance back.
 
-# The leaf pushed and pulled: does the reed stay closed?
+# The door or window pushed and pulled: does the reed stay closed?
 push = Push and break distance
 pushed = { $pushed } pushed, opens at { $opens } or more
-push-good = Pushed and pulled through all its play, the latched leaf does not open the reed.
+push-good = Pushed and pulled through all its play, the latched door or window does not open the reed.
 push-opens = A push or a gust alone opens the zone. { adjust }
 push-too-near = Pushed in, the gap is less than a balanced contact takes, { $least }. { adjust }
 push-opens-on-steel = Flush on steel a push or a gust opens the zone. { adjust }
-push-across = A hinged leaf plays across the barrels, and only { $across } is allowed there. { adjust }
+push-across = A hinged door or window moves across the barrels, and only { $across } is allowed there. { adjust }
 adjust = Have hinge, latch or keep adjusted first, and move no magnet to make up for it.
 
 latch = Latch
 latch-play = { $play } of play
 latch-loose =
-    A loose latch: the shut leaf moves more than { $loose }. Whether it harms the contact is said beside the push. Tell
-    the customer, and have hinge, latch or keep adjusted.
+    A loose latch: the closed door or window moves more than { $loose }. Whether it harms the contact is said beside
+    the push. Tell the customer, and have hinge, latch or keep adjusted.
 
 # The step between the surfaces.
 spacer = Spacer
@@ -96,5 +96,5 @@ in-place = The contact in place counts as one of this class, and its own label m
 equally-deep = Reed and magnet lie equally deep below the tops of their bodies.
 
 # Readings.
-fit-gap = Gap, leaf shut and latched
-play = Play of the latched leaf, with no trip
+fit-gap = Gap with the door or window closed and latched
+play = Play of the latched door or window, with no trip

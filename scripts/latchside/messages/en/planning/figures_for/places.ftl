@@ -9,7 +9,7 @@ sensor =
             at the sill for the lower sash, at the head for the upper one; never at the meeting rails, which both move
         [tilt-and-turn] on the frame at the top of the handle side
         [sliding] on the jamb that the leading edge meets
-        [lift-and-slide] on the jamb that the leading edge meets, lined up with the handle home and the leaf down
+        [lift-and-slide] on the jamb that the leading edge meets, lined up with the handle home and the door down
         [roof-window] on the frame at the lower edge, its cable in a loop below it
         [roller-door] on the wall beside the guide, or on the floor where no wheels cross
         [up-and-over] on the frame low at the side
@@ -18,16 +18,16 @@ sensor =
     }
 magnet =
     { $kind ->
-        [hinged-door] on the leaf at the latch side, near the top corner
+        [hinged-door] on the door at the latch side, near the top corner
         [double-door] on top of each leaf that opens, at its latch side
-        [casement] on the leaf at the same edge, clear of the handle
+        [casement] on the sash at the same edge, clear of the handle
         [double-hung] on the bottom rail of the lower sash, on the top rail of the upper one
-        [tilt-and-turn] on the leaf at the top of the handle side
-        [sliding] on the leading edge of the leaf
-        [lift-and-slide] on the leading edge of the leaf
-        [roof-window] on the leaf at the lower edge, face to face
+        [tilt-and-turn] on the sash at the top of the handle side
+        [sliding] on the leading edge of the sliding door or sash
+        [lift-and-slide] on the leading edge of the door
+        [roof-window] on the sash at the lower edge, face to face
         [roller-door] on the bottom rail of the curtain
-        [up-and-over] on the leaf low at the side, in sections on the lowest one
+        [up-and-over] on the door low at the side, in sections on the lowest one
         [hatch] on the lid at the room side, across from the hinges
        *[gate] on the gate at the latch edge, at the protected side
     }
@@ -39,7 +39,7 @@ drilled-reed =
         [double-hung] in a wooden head for the upper sash, in a sill that does not drain for the lower one
         [tilt-and-turn] in the frame at the top of the handle side
         [sliding] in the jamb that the leading edge meets
-        [lift-and-slide] in the jamb that the leading edge meets, lined up with the handle home and the leaf down
+        [lift-and-slide] in the jamb that the leading edge meets, lined up with the handle home and the door down
         [roof-window] in the frame at the lower edge, its cable in a loop below it
         [roller-door] in the wall beside the guide, or on the floor where no wheels cross
         [up-and-over] in the frame low at the side
@@ -48,16 +48,16 @@ drilled-reed =
     }
 drilled-magnet =
     { $kind ->
-        [hinged-door] in the top edge of the leaf
+        [hinged-door] in the top edge of the door
         [double-door] in the top edge of each leaf
-        [casement] in the edge of the leaf opposite
+        [casement] in the edge of the sash opposite
         [double-hung] in the top rail of the upper sash, in the bottom rail of the lower one
-        [tilt-and-turn] in the leaf at the top of the handle side
-        [sliding] in the leading edge of the leaf
-        [lift-and-slide] in the leading edge of the leaf
-        [roof-window] in the leaf at the lower edge, face to face
+        [tilt-and-turn] in the sash at the top of the handle side
+        [sliding] in the leading edge of the sliding door or sash
+        [lift-and-slide] in the leading edge of the door
+        [roof-window] in the sash at the lower edge, face to face
         [roller-door] in the bottom rail of the curtain
-        [up-and-over] in the leaf low at the side, in sections in the lowest one
+        [up-and-over] in the door low at the side, in sections in the lowest one
         [hatch] in the edge of the lid opposite
        *[gate] in the gate at the latch edge, at the protected side
     }
@@ -66,7 +66,7 @@ drilled-magnet =
 never =
     { $kind ->
         [hinged-door] lock, keep and rods
-        [double-door] lock, and the bolts of the passive leaf
+        [double-door] lock, and the bolts of the second leaf
         [casement] gear of the handle, glass and bead, a bottom that drains
         [double-hung] jambs with weights and cords, glass, a sill that drains
         [tilt-and-turn] gear round the edge, seals, drain chambers, thermal break, glass

@@ -23,7 +23,7 @@ good = Even in a bad spot it keeps the { $least } to accept.
 good-if = It would keep the { $least } to accept, but that rests on what is assumed.
 falls-below = In a bad spot it falls below the { $least } to accept.
 order-nearer = Put a repeater or a receiver nearer, set the device where the way is freer, or wire the opening.
-proof = The proof is the trial with the part taped in its place, every metal door shut.
+proof = The proof is the trial with the part taped in its place, every metal door closed.
 
 # What is assumed.
 receiver-not-known =

@@ -13,5 +13,5 @@ hand-within = Fixed within { $distance } of the leading edge, it trips before a 
 
 # What is assumed.
 corner = The contact is fixed within { $distance } of the latch-side corner.
-width = The width of the leaf was not measured: { $width } by the house rule, on the narrow side.
+width = The width of the door or window was not measured: { $width } by the house rule, on the narrow side.
 region = The region is not known: the target of the house is taken.

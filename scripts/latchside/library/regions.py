@@ -1,0 +1,48 @@
+"""Words and units that differ by the reader's region: what stands on a page for each, and where none is chosen."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from latchside.library.model import Record
+
+REGIONS = ("north_america", "united_kingdom", "continent")
+"""The regions, as a word record and the pages name them."""
+
+REGION_OF: Mapping[str, str] = {
+    "united-states": "north_america",
+    "canada": "north_america",
+    "united-kingdom": "united_kingdom",
+    "europe": "continent",
+}
+"""The region whose words and units hold at a site, by the region that its survey names."""
+
+
+def form_of(word: Record, asked: str | None) -> Mapping[str, Any] | None:
+    """The form of a word that a text asks for by any of its three words; the first where it asks for none.
+
+    None where the record has no such form.
+    """
+    if asked is None:
+        return word["forms"][0]  # type: ignore[no-any-return]
+    small = asked.lower()
+    return next((form for form in word["forms"] if small in (form[region].lower() for region in REGIONS)), None)
+
+
+def by_region(word: Record, asked: str | None) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Each of the different words, with the regions that say it; one that is asked for with a capital has one.
+
+    Empty where the record has no such form.
+    """
+    said: dict[str, list[str]] = {}
+    form = form_of(word, asked) or {}
+    for region in REGIONS if form else ():
+        text = form[region]
+        said.setdefault(text[:1].upper() + text[1:] if asked and asked[:1].isupper() else text, []).append(region)
+    return tuple((text, tuple(regions)) for text, regions in said.items())
+
+
+def in_every_region(word: Record, asked: str | None) -> str:
+    """The words of all regions, for places that know no reader: `arm/set`."""
+    return "/".join(text for text, _ in by_region(word, asked)) or asked or word.name

@@ -1,0 +1,9 @@
+ruled-out = Ruled out: { $causes }.
+none-ruled-out = Nothing is ruled out yet.
+gone = The fault is gone.
+another = It is another fault: { $fault }.
+passed-on = Passed on to: { $who }.
+fixed = Fixed, and the proof holds.
+fixed-still = Fixed, and the fault is still there: ruled out.
+could-not = Could not be done.
+could-not-fix = Likely, but could not be fixed here.

@@ -1,0 +1,3 @@
+ask = What do you see, have or need?
+close = Close
+answers = Found

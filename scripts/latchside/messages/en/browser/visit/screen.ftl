@@ -1,0 +1,3 @@
+on = Screen stays on
+refused = Screen: the device refuses to stay on
+keep = Keep the screen on

@@ -1,0 +1,1 @@
+on-label = as on the label

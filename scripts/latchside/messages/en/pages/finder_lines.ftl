@@ -1,0 +1,2 @@
+item = { $subject } — { $state }
+value = { $value }: { $figure }

@@ -1,0 +1,12 @@
+reach = make distance
+release = break distance
+fit-gap = gap to fit at
+reach-on-steel = make distance on steel
+hole-diameter = hole
+loop-shut = loop, closed
+loop-open = loop, open
+cable-length = cable to the contact
+cell-life = battery life
+check-in = between check-ins
+radio-margin = radio margin
+break-travel = travel to the trip

@@ -1,0 +1,12 @@
+at-step = (at its step).
+or = or
+by-layout = by layout
+measure = Measure
+expect = Expect
+outside = Outside
+if-outside = If not
+drawing = Drawing
+why = Why
+note = Note
+devices = Devices
+only-some = ({ $count } devices)

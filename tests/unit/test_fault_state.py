@@ -1,0 +1,186 @@
+"""What a guided run does with an answer, under node: stored runs, doubts, steps answered anew, readings."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from latchside.library import Library
+from latchside.messages import javascript
+from latchside.pages.fault_data import problem_data
+from latchside.pages.fault_plan import plan_of
+from latchside.root import ROOT
+
+NODE = Path(sys.executable).parent / "node"
+RUN = """
+import { readFileSync } from "node:fs";
+import * as state from "./assets/js/fault/state.js";
+import * as reading from "./assets/js/fault/reading.js";
+import { standing } from "./assets/js/fault/steps.js";
+const does = {
+  ...state,
+  readOf: reading.readOf,
+  expectedIn: reading.expectedIn,
+  opened: (kept, listed, problem) => state.opened(kept, listed, () => problem),
+  after: (problem, events) => standing(problem, events),
+};
+const asked = JSON.parse(readFileSync(0, "utf-8"));
+console.log(JSON.stringify(asked.map(([name, ...given]) => does[name](...given) ?? null)));
+"""
+Node = Callable[..., Any]
+
+
+@pytest.fixture(scope="module")
+def node(tmp_path_factory: pytest.TempPathFactory) -> Node:
+    """Call a function of the run with values, under node."""
+    folder = tmp_path_factory.mktemp("run")
+    shutil.copytree(ROOT / "content/assets/js", folder / "assets/js")
+    for path, text in javascript.scripts().items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_text(text, "utf-8")
+    (folder / "package.json").write_text('{"type": "module"}', "utf-8")
+    stub = "globalThis.document = {createTreeWalker: () => ({}), createComment: () => ({})};\n"  # what lit-html asks
+    (folder / "stub.js").write_text(stub, "utf-8")
+    (folder / "run.js").write_text(f'import "./stub.js";{RUN}', "utf-8")
+
+    def call(name: str, *given: Any) -> Any:
+        asked = json.dumps([[name, *given]])
+        done = subprocess.run([NODE, folder / "run.js"], input=asked, capture_output=True, text=True, check=False)
+        assert done.returncode == 0, done.stderr
+        return json.loads(done.stdout)[0]
+
+    return call
+
+
+@pytest.fixture(scope="module")
+def problem(shipped_library: Library) -> Any:
+    """The problem of a zone that shows open, for a recessed contact."""
+    fault = shipped_library.records["fault"]["shows-open-when-shut"]
+    return json.loads(
+        json.dumps(problem_data(plan_of(shipped_library, fault, "recessed-contact").problem), default=dict)
+    )
+
+
+def check(id_: str, result: str, **more: Any) -> dict[str, Any]:
+    return {"do": "check", "id": id_, "result": result, **more}
+
+
+WITHIN = check("gap-against-record", "within")
+OPEN = check("loop-at-its-end", "open-value")
+IN_VAIN = {"do": "mend", "id": "reed-broken", "gone": False}
+
+
+def test_a_run_that_was_stored_before_readings_were_kept_opens(node: Node, problem: Any) -> None:
+    stored = {"device": "recessed-contact", "events": [WITHIN, {**OPEN, "visit": "v", "entries": ["e"]}]}
+    kept = node("opened", stored, ["recessed-contact"], problem)
+    assert kept == {**stored, "typed": {}}
+    assert node("after", problem, kept["events"])["kind"] != "end"
+
+
+@pytest.mark.parametrize(
+    "stored",
+    [None, 7, {"device": "gone", "events": [WITHIN]}, {"device": None, "events": "x"}, {"events": [{"do": 3}]}],
+)
+def test_what_is_stored_and_cannot_be_played_begins_anew(node: Node, problem: Any, stored: Any) -> None:
+    assert node("opened", stored, ["recessed-contact"], problem) == {"device": None, "events": [], "typed": {}}
+
+
+@pytest.mark.parametrize(
+    ("reads", "read", "doubt"),
+    [
+        ("inside", None, "unread"),  # nothing reads right that nobody read
+        ("outside", None, None),
+        (None, None, None),
+        ("inside", {"typed": False, "verdict": None}, "unread"),  # "abc"
+        ("inside", {"typed": True, "verdict": "outside"}, "contradicts"),
+        ("outside", {"typed": True, "verdict": "inside"}, "contradicts"),
+        ("inside", {"typed": True, "verdict": "inside"}, None),
+        ("inside", {"typed": True, "verdict": None}, None),  # one of several layouts
+        (None, {"typed": True, "verdict": "outside"}, None),
+    ],
+)
+def test_an_answer_is_asked_about_where_the_reading_does_not_bear_it_out(
+    node: Node, reads: str | None, read: Any, doubt: str | None
+) -> None:
+    assert node("doubtOf", reads, read) == doubt
+
+
+def figure(low: float | None, high: float | None, words: str) -> dict[str, Any]:
+    limits = {key: value for key, value in (("low", low), ("high", high)) if value is not None}
+    return {"device": None, "name": "", "words": words, "note": None, "scales": [{"unit": "kΩ", "ranges": [limits]}]}
+
+
+LOOP = figure(4.5, 4.9, "4.7 kΩ")
+ACROSS = figure(2.2, 2.5, "2.35 kΩ")
+
+
+def typed(text: str, over: bool = False) -> dict[str, Any]:
+    return {"text": text, "over": over, "unit": "kΩ"}
+
+
+@pytest.mark.parametrize(
+    ("figures", "box", "verdict", "expected"),
+    [
+        ([LOOP], typed("0.4"), "outside", "4.7 kΩ"),
+        ([LOOP], typed("4,7"), "inside", "4.7 kΩ"),
+        ([LOOP], typed("", over=True), "outside", "4.7 kΩ"),
+        ([LOOP, ACROSS], typed("2.3"), None, "2.35 kΩ"),  # right for one layout: no verdict on the other
+        ([LOOP, ACROSS], typed("0.4"), "outside", None),  # none of them is known to be the one meant
+    ],
+)
+def test_a_reading_is_judged_by_every_figure_that_may_be_meant(
+    node: Node, figures: Any, box: Any, verdict: str | None, expected: str | None
+) -> None:
+    read = node("readOf", figures, box)
+    assert (read["verdict"], read.get("expected", {}).get("words")) == (verdict, expected)
+
+
+def test_what_is_no_reading_is_none(node: Node) -> None:
+    assert node("readOf", [LOOP], typed("right")) is None
+    assert node("readOf", [LOOP], None) is None
+
+
+def test_what_is_expected_is_said_in_short(node: Node) -> None:
+    assert node("expectedIn", [LOOP], "kΩ") == "4.5–4.9"
+    assert node("expectedIn", [LOOP, figure(None, 0.01, "")], "kΩ") == "4.5–4.9 or 0.01 or less"
+
+
+def test_back_keeps_the_reading(node: Node) -> None:
+    event = {**WITHIN, "reading": {"value": 5, "unit": "mm"}}
+    assert node("retyped", {}, event) == {"gap-against-record": {"text": "5", "over": False, "unit": "mm"}}
+    over = {**OPEN, "reading": {"over": True, "unit": "kΩ"}}
+    assert node("retyped", {}, over)["loop-at-its-end"] == {"text": "", "over": True, "unit": "kΩ"}
+    assert node("retyped", {"x": typed("1")}, WITHIN) == {"x": typed("1")}
+
+
+def test_a_step_answered_anew_keeps_what_still_holds(node: Node, problem: Any) -> None:
+    events = [WITHIN, OPEN, IN_VAIN, {"do": "cannot", "id": "across-the-reed"}]
+    same = node("changed", problem, events, 0, {**WITHIN, "reading": {"value": 5, "unit": "mm"}})
+    assert same["dropped"] == 0
+    assert [one["id"] for one in same["events"]] == [one["id"] for one in events]
+
+
+def test_a_step_answered_anew_drops_what_fits_no_more(node: Node, problem: Any) -> None:
+    """The loop reads a third value: the wrong resistor alone is left, and a broken reed was no remedy for that."""
+    gone = {"do": "mend", "id": "reed-broken", "gone": True}
+    made = node("changed", problem, [WITHIN, OPEN, gone], 1, check("loop-at-its-end", "other-value"))
+    assert made["dropped"] == 1
+    assert [one["id"] for one in made["events"]] == ["gap-against-record", "loop-at-its-end"]
+    assert node("after", problem, made["events"])["left"] == ["resistor-wrong"]
+
+
+def test_every_change_of_every_step_can_be_played(node: Node, problem: Any) -> None:
+    events = [WITHIN, OPEN, check("across-the-reed", "contact-open"), IN_VAIN]
+    for at, event in enumerate(events[:3]):
+        results = next(one["results"] for one in problem["checks"] if one["id"] == event["id"])
+        for result in results:
+            made = node("changed", problem, events, at, check(event["id"], result["id"]))
+            after = node("after", problem, made["events"])
+            assert after["events"] == len(made["events"]), (event, result)
