@@ -27,7 +27,13 @@ async function read(name) {
   return stored ? stored.json() : null;
 }
 
+/* A worker that was replaced, perhaps by the switch, makes no cache: it would come back after all were taken away. */
+function stillInPlace() {
+  if (self.serviceWorker?.state === "redundant") throw new Error("another worker has taken the place of this one");
+}
+
 async function write(name, value) {
+  stillInPlace();
   const state = await caches.open(STATE);
   if (value === null) await state.delete(note(name));
   else await state.put(note(name), new Response(JSON.stringify(value), { headers: { "Content-Type": "application/json" } }));
@@ -64,6 +70,7 @@ async function bring(files, path, listed) {
 
 /** Bring what is missing of a list, a few at once; what came stays, so that another try goes on from there. */
 async function fill(list) {
+  stillInPlace();
   const files = await caches.open(FILES);
   const kept = new Set((await files.keys()).map((request) => request.url));
   const wanted = Object.entries(list).filter(([path, listed]) => !kept.has(key(path, listed)));
