@@ -511,11 +511,11 @@ def test_the_response_is_proved_once_with_the_building_empty(library: Library) -
     read = step(library, "prove-opening", "read response")
     assert "part set" in words(read["why"])
     empty = place(library, "prove-response", "every protected room")
-    full = place(library, "prove-response", "set the full system")
+    full = place(library, "prove-response", "set every zone")
     assert (
         empty < full < place(library, "prove-response", "final exit") < place(library, "prove-response", "entry route")
     )
-    assert place(library, "prove-response", "entry route") < place(library, "prove-response", "instant opening")
+    assert place(library, "prove-response", "entry route") < place(library, "prove-response", "instant zone")
     assert "every path" in words(step(library, "prove-response", "which signals"))
     for device in library.of("device"):
         assert device["procedures"]["prove"][-1] == "prove-response"
