@@ -25,6 +25,10 @@ from latchside.pages.leading import leading, own_cautions
         ({"max": 6, "unit": "year"}, Brief("≤ 6", "years")),
         ({"min": 1_000_000, "unit": "ohm"}, Brief("≥ 1", "MΩ")),
         ({"one_of": [2200, 4700, 10000], "unit": "ohm"}, Brief("2.2–10", "kΩ", "one of 3")),
+        (
+            {"one_of": [10, 20], "unit": "mm"},
+            Brief("10–20", "mm", "one of 2", Brief("0.39–0.79", "in", "one of 2", imperial=True)),
+        ),
     ],
 )
 def test_a_figure_in_its_shortest_form(stated: dict[str, object], shown: Brief) -> None:

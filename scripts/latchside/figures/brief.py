@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from latchside.figures.units import IMPERIAL, other_system, readable, rounded_other, stated, symbol, with_unit
-from latchside.figures.words import other_tolerance
+from latchside.figures.units import IMPERIAL, other_system, readable, rounded_other, stated, symbol
+from latchside.figures.words import other_tolerance, tolerance
 from latchside.library.quantity import Quantity
 from latchside.messages import messages
 
@@ -32,8 +32,8 @@ def brief(quantity: Quantity) -> Brief:
     values, unit = readable(tuple(_values(quantity)), quantity.unit)
     figures = [stated(value) for value in values]
     sign = symbol(unit, one=figures == ["1"])
-    other = _other(quantity, values, unit)
-    return Brief(_figure(quantity, figures), sign, _tolerance(quantity), other, imperial=unit in IMPERIAL)
+    spread, other = _spread(quantity, tolerance(quantity)), _other(quantity, values, unit)
+    return Brief(_figure(quantity, figures), sign, spread, other, imperial=unit in IMPERIAL)
 
 
 def _other(quantity: Quantity, values: Sequence[float], unit: str) -> Brief | None:
@@ -41,8 +41,8 @@ def _other(quantity: Quantity, values: Sequence[float], unit: str) -> Brief | No
     if not converted:
         return None
     figures = [rounded_other(value, of) for value, of in converted]
-    tolerance = _tolerance(quantity) if quantity.percent else other_tolerance(quantity).strip()
-    return Brief(_figure(quantity, figures), symbol(converted[0][1]), tolerance, imperial=unit not in IMPERIAL)
+    spread = _spread(quantity, other_tolerance(quantity))
+    return Brief(_figure(quantity, figures), symbol(converted[0][1]), spread, imperial=unit not in IMPERIAL)
 
 
 def _values(quantity: Quantity) -> list[float]:
@@ -58,13 +58,9 @@ def _figure(quantity: Quantity, figures: list[str]) -> str:
     return message("at-least" if quantity.low is not None else "at-most", figure=figures[0])
 
 
-def _tolerance(quantity: Quantity) -> str:
-    spread = ""
-    if quantity.percent:
-        spread = f"±{with_unit(stated(quantity.percent), '%')}"
-    elif quantity.plus_minus:
-        spread = f"±{with_unit(stated(quantity.plus_minus), quantity.unit)}"
-    if len(quantity.one_of) < 2:
-        return spread
-    count = len(quantity.one_of)
-    return message("one-of-within", count=count, tolerance=spread) if spread else message("one-of", count=count)
+def _spread(quantity: Quantity, tolerance: str) -> str:
+    """The tolerance, with how many figures there are to choose from where there are several."""
+    tolerance, count = tolerance.strip(), len(quantity.one_of)
+    if count < 2:
+        return tolerance
+    return message("one-of-within", count=count, tolerance=tolerance) if tolerance else message("one-of", count=count)

@@ -34,7 +34,7 @@ class Both(NamedTuple):
 def in_words(quantity: Quantity) -> str:
     """The quantity in short: figure, unit, the other system in brackets, tolerance."""
     limit, pair = _figures_of(quantity)
-    return _limited(limit, _bracketed(pair)) + _tolerance(quantity)
+    return _limited(limit, _bracketed(pair)) + tolerance(quantity)
 
 
 def in_both(quantity: Quantity) -> Both:
@@ -44,7 +44,7 @@ def in_both(quantity: Quantity) -> Both:
     if other is None:
         return Both(in_words(quantity), None, imperial)
     return Both(
-        _limited(limit, own) + _tolerance(quantity), _limited(limit, other) + other_tolerance(quantity), imperial
+        _limited(limit, own) + tolerance(quantity), _limited(limit, other) + other_tolerance(quantity), imperial
     )
 
 
@@ -134,7 +134,8 @@ def _alternatives(figures: list[str]) -> str:
     return listed(figures, "or")
 
 
-def _tolerance(quantity: Quantity) -> str:
+def tolerance(quantity: Quantity) -> str:
+    """The tolerance as it stands behind a figure; empty where there is none."""
     if quantity.percent:
         return f" ±{stated(quantity.percent)}\u00a0%"
     if quantity.plus_minus:
@@ -145,6 +146,6 @@ def _tolerance(quantity: Quantity) -> str:
 def other_tolerance(quantity: Quantity) -> str:
     """The tolerance in the other system; in its own unit where a difference does not convert as a value does."""
     if not quantity.plus_minus or quantity.unit in ("degC", "degF"):
-        return _tolerance(quantity)
+        return tolerance(quantity)
     converted = other_system(quantity.plus_minus, quantity.unit)
-    return " ±" + with_unit(rounded_other(*converted), converted[1]) if converted else _tolerance(quantity)
+    return " ±" + with_unit(rounded_other(*converted), converted[1]) if converted else tolerance(quantity)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from latchside.library.model import Record
+from latchside.library.text import RecordLink
 
 REGIONS = ("north_america", "united_kingdom", "continent")
 """The regions, as a word record and the pages name them."""
@@ -41,6 +42,14 @@ def by_region(word: Record, asked: str | None) -> tuple[tuple[str, tuple[str, ..
         text = form[region]
         said.setdefault(text[:1].upper() + text[1:] if asked and asked[:1].isupper() else text, []).append(region)
     return tuple((text, tuple(regions)) for text, regions in said.items())
+
+
+def told(link: RecordLink, target: Record | None) -> str:
+    """What a link itself says where it can lead nowhere: the words it was given; of a word by region, all of them.
+
+    Empty where it leaves that to the name of its target.
+    """
+    return in_every_region(target, link.words) if target and link.kind == "word" else link.words or ""
 
 
 def in_every_region(word: Record, asked: str | None) -> str:

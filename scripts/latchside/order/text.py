@@ -8,7 +8,7 @@ from typing import Any
 from latchside.figures.words import in_words
 from latchside.library import Library, Record
 from latchside.library.quantity import quantity
-from latchside.library.regions import in_every_region
+from latchside.library.regions import told
 from latchside.library.text import RecordLink, ValueLink, Words, parts
 from latchside.messages import Message, messages
 from latchside.order.plan import Node, Plan, Step
@@ -160,9 +160,7 @@ class _Writer:
             return part.text
         if isinstance(part, RecordLink):
             record = self.library.find(part.kind, part.id)
-            if record and part.kind == "word":
-                return in_every_region(record, part.words)
-            return part.words or (record.name.lower() if record else part.id.replace("-", " "))
+            return told(part, record) or (record.name.lower() if record else part.id.replace("-", " "))
         owner = self.fault if part.owner is None else self.device
         if part.owner is not None and part.owner[1]:
             owner = self.library.find(part.owner[0], part.owner[1])

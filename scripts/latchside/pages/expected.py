@@ -10,7 +10,7 @@ from latchside.figures.words import accepted
 from latchside.library import Record
 from latchside.library.quantity import quantity
 from latchside.messages import messages
-from latchside.pages.readings import by_layout, of_device, of_layouts, typical_values
+from latchside.pages.readings import by_layout, of_device, of_devices, of_layouts, typical_values
 
 if TYPE_CHECKING:
     from latchside.pages.page import Page
@@ -69,8 +69,7 @@ def expected_in_short(
     if "device_value" not in expect:
         return accepted(quantity(expect))
     devices = page.records("device", only) or page.library.referring(owner.kind.id, owner.id, "device")
-    known = [one for one in devices if expect["device_value"] in one.get("values", {})]
-    figures = {words for device in known for words in of_layouts(page.library, device, expect).values()}
+    known, figures = of_devices(page.library, devices, expect)
     if len(figures) != 1:
         return message("by-device") if len(known) > 1 else message("by-layout")
     statuses = {device["values"][expect["device_value"]]["status"] for device in known}

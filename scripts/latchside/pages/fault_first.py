@@ -11,7 +11,7 @@ from latchside.library import Library, Record
 from latchside.library.quantity import quantity
 from latchside.messages import listed, messages
 from latchside.order.problem import guesses
-from latchside.pages.readings import of_layouts
+from latchside.pages.readings import of_devices
 
 message = messages(__name__)
 
@@ -91,9 +91,8 @@ def _reading(library: Library, fault: Record, check: Mapping[str, Any]) -> str:
         return accepted(quantity(expect))
     devices = library.referring("fault", fault.id, "device")
     named = [device for device in devices if device.id in check.get("only", (device.id,))]
-    known = [device for device in named if expect["device_value"] in device["values"]]
-    figures = dict.fromkeys(words for device in known for words in of_layouts(library, device, expect).values())
-    return listed(list(figures), "or") if 0 < len(figures) <= FEW else message("on-label")
+    _, figures = of_devices(library, named, expect)
+    return listed(figures, "or") if 0 < len(figures) <= FEW else message("on-label")
 
 
 def cautions_of(parts: tuple[Mapping[str, Any], ...]) -> tuple[str, ...]:

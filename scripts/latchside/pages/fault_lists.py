@@ -6,10 +6,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from latchside.kinds import KINDS
 from latchside.library import Library, Record
 from latchside.library.alike import alike
 from latchside.messages import messages
 from latchside.pages.fault_influence import Firmness, Prevented, Settling, firmness, prevented, settling
+from latchside.pages.page import Page
 
 message = messages(__name__)
 
@@ -21,7 +23,7 @@ MAINTAIN = "maintain/faults/"
 class Find:
     """Faults by what is seen, causes by device, and the checks that settle most."""
 
-    groups: tuple[tuple[str, tuple[Record, ...]], ...]
+    groups: tuple[tuple[str, list[Record]], ...]
     columns: tuple[tuple[Record, ...], ...]
     faults: tuple[Record, ...]
     settling: tuple[Settling, ...]
@@ -63,8 +65,6 @@ def _columns(library: Library) -> tuple[tuple[Record, ...], ...]:
 def pages(library: Library) -> Iterator[tuple[str, str, Find | Suggested]]:
     """Address, template and content of each page."""
     faults = library.of("fault")
-    words = library.schemas.words("fault-group")
-    groups = ((words[id_], tuple(one for one in faults if one["group"] == id_)) for id_ in words)
-    some = tuple((title, grouped) for title, grouped in groups if grouped)
-    yield FIND, "fault_find.jinja", Find(some, _columns(library), faults, tuple(settling(library)))
+    groups = Page(library, FIND).grouped(KINDS["fault"], faults)
+    yield FIND, "fault_find.jinja", Find(tuple(groups), _columns(library), faults, tuple(settling(library)))
     yield MAINTAIN, "fault_firmness.jinja", Suggested(tuple(prevented(library)), firmness(library))

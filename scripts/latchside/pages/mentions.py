@@ -49,7 +49,7 @@ def _read_names(library: Library) -> tuple[dict[str, Record], re.Pattern[str]]:
 
 
 def _small(text: str) -> str:
-    """A text in small letters, each in its place: a pattern that need not mind their case is three times as fast."""
+    """A text in small letters, each in its place, so that the pattern need not mind their case."""
     small = text.lower()
     return small if len(small) == len(text) else "".join(low if len(low := one.lower()) == 1 else one for one in text)
 

@@ -14,7 +14,7 @@ from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import own_steps
 from latchside.library.quantity import Quantity, quantity
-from latchside.library.regions import by_region, in_every_region
+from latchside.library.regions import by_region, told
 from latchside.library.text import RecordLink, ValueLink, Words, parts
 from latchside.messages import listed, messages
 from latchside.pages import regional
@@ -149,9 +149,7 @@ class Page:
             return part.text
         if isinstance(part, RecordLink):
             record = self.library.find(part.kind, part.id)
-            if record and part.kind == "word":
-                return in_every_region(record, part.words)
-            return part.words or (record.name.lower() if record else part.id.replace("-", " "))
+            return told(part, record) or (record.name.lower() if record else part.id.replace("-", " "))
         record = owner if part.owner is None else self.library.find(part.owner[0], part.owner[1] or "")
         data = record.get("values", {}).get(part.name) if record else None
         return in_words(quantity(data)).replace("\u00a0", " ") if data else self.value_label(part.name).lower()

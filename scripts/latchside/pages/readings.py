@@ -70,6 +70,15 @@ def of_layouts(library: Library, device: Record, expect: Mapping[str, Any]) -> d
     }
 
 
+def of_devices(
+    library: Library, devices: Iterable[Record], expect: Mapping[str, Any]
+) -> tuple[list[Record], list[str]]:
+    """The devices that state what a measurement is judged by, and what a good reading is on them, each once."""
+    known = [device for device in devices if expect["device_value"] in device.get("values", {})]
+    words = (one for device in known for one in of_layouts(library, device, expect).values())
+    return known, list(dict.fromkeys(words))
+
+
 def typical_values(
     library: Library, devices: Iterable[Record], expect: Mapping[str, Any]
 ) -> list[tuple[str, Record, str]]:

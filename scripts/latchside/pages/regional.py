@@ -22,11 +22,14 @@ def words(each: Sequence[tuple[object, Sequence[str]]]) -> Markup:
 
 def figure(shown: Both) -> Markup:
     """A quantity in both systems of units, the reader's alone in view; the other comes on tap."""
-    if shown.other is None:
-        return safe(shown.text)
-    own, other = ("imperial", "metric") if shown.imperial else ("metric", "imperial")
+    return safe(shown.text) if shown.other is None else both(shown.text, shown.other, imperial=shown.imperial)
+
+
+def both(own: object, other: object, *, imperial: bool) -> Markup:
+    """A figure in its own system of units, which may be the imperial one, and in the other."""
+    systems = ("imperial", "metric") if imperial else ("metric", "imperial")
     return Markup('<span class="ls-both">{}<span class="ls-or"> (</span>{}<span class="ls-or">)</span></span>').format(
-        _span("ls-sys", own, shown.text), _span("ls-sys", other, shown.other)
+        *(_span("ls-sys", system, text) for system, text in zip(systems, (own, other), strict=True))
     )
 
 

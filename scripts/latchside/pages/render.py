@@ -20,7 +20,7 @@ from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
 from latchside.messages import javascript, messages
-from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree, stage_pages
+from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree, regional, stage_pages
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
 from latchside.pages.expected import briefly, expected_in_short, on_label
@@ -256,6 +256,6 @@ def _environment() -> Environment:
     )
     environment.filters["slug"] = slug
     environment.globals.update(messages=page_messages, briefly=briefly, on_label=on_label)
-    environment.globals.update(leading=leading, own_cautions=own_cautions)
+    environment.globals.update(leading=leading, own_cautions=own_cautions, both=regional.both)
     environment.globals.update(library_version=library_version, device_figures=device_figures, carried=carried)
     return environment

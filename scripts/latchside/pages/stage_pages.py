@@ -17,7 +17,7 @@ from latchside.pages.leading import label, order
 from latchside.pages.page import Page
 
 INSTALL = ("prepare", "position", "wire", "power", "enrol", "set-up", "try", "fix", "prove", "hand-over")
-"""The stages of an installation: from the yard to the people on site."""
+"""The stages of an installation: from the van to the handover."""
 
 Chapter = tuple[str, Record, tuple[Group, ...]]
 """A stage, a procedure of it, and the groups of its steps for the device at hand."""

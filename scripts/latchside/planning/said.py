@@ -5,7 +5,7 @@ from __future__ import annotations
 from latchside.figures.words import in_words
 from latchside.library.model import Library, Record
 from latchside.library.quantity import quantity
-from latchside.library.regions import in_every_region
+from latchside.library.regions import told
 from latchside.library.text import Part, RecordLink, Words, parts
 from latchside.messages import within
 
@@ -20,9 +20,7 @@ def _said(part: Part, record: Record, library: Library) -> str:
         return part.text
     if isinstance(part, RecordLink):
         target = library.find(part.kind, part.id)
-        if target and part.kind == "word":
-            return in_every_region(target, part.words)
-        return part.words or (_name(target) if target else part.id.replace("-", " "))
+        return told(part, target) or (_name(target) if target else part.id.replace("-", " "))
     kind, id_ = part.owner or (None, None)
     owner = library.find(kind, id_) if kind and id_ else record
     values = owner.get("values", {}) if owner is not None else {}

@@ -75,8 +75,6 @@ def configured(root: Path, out: Path | None = None, *, pocket: bool = False) -> 
     """The configuration of a project, as it is built."""
     config = load_config(**settings(root, out))
     if pocket:
-        for name in ("search", "material/search"):
-            config.plugins.pop(name, None)
         config.extra["pocket"] = f"version {library_version()}, {copy_date(root)}"
     return config
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import logging
 from dataclasses import dataclass
-from typing import Any
 
 from jinja2 import Environment
 from mkdocs.commands.build import get_context
@@ -66,13 +65,6 @@ class Engine:
     def titles(self) -> str:
         """The navigation as a frame shows it, as one text."""
         return json.dumps([[page.url, page.title] for page in self.nav.pages])
-
-    @property
-    def entries(self) -> list[dict[str, Any]]:
-        """The entries of the search index so far; empty where the site has no search."""
-        search = self.config.plugins.get("material/search")
-        found: list[dict[str, Any]] = search.search_index.entries if search else []
-        return found
 
 
 def engine(config: MkDocsConfig) -> Engine:

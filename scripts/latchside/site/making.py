@@ -28,18 +28,16 @@ _log = logging.getLogger("mkdocs.latchside")
 class Made:
     """A page as it is kept: its HTML packed, and what the rest of the build asks of it.
 
-    `entries` are for the search index, `anchors` the ids on the page, `leads` the anchors of other files that it links
-    to, by the source of the file.
+    `anchors` are the ids on the page, `leads` the anchors of other files that it links to, by the source of the file.
     """
 
     packed: bytes
-    entries: list[dict[str, Any]]
     anchors: list[str]
     leads: dict[str, dict[str, str]]
 
     def as_bytes(self) -> bytes:
         """For keeping."""
-        return json.dumps([self.entries, self.anchors, self.leads]).encode("ascii") + b"\n" + self.packed
+        return json.dumps([self.anchors, self.leads]).encode("ascii") + b"\n" + self.packed
 
 
 def made_of(kept: bytes) -> Made:
@@ -83,16 +81,13 @@ class Making:
             self._reads[file.src_uri] = reads
 
     def make(self) -> None:
-        """Write every page into the site, and gather what they say of themselves."""
+        """Write every page into the site, and let each say which anchors it has and leads to."""
         known = self.kept.find({_name(file): self._from[file.src_uri] for file in self.engine.documents})
         old = {name: made_of(value) for name, value in known.items()}
         fresh = [file for file in self.engine.documents if _name(file) not in old]
         done = {**old, **self._made(fresh, [file for file in self.engine.documents if _name(file) in old], old)}
-        entries = self.engine.entries
-        entries.clear()
         for file in self.engine.documents:
             made, page = done[_name(file)], page_of(file)
-            entries += made.entries
             page.present_anchor_ids = set(made.anchors)
             files = {self.engine.files.get_file_from_path(to): leads for to, leads in made.leads.items()}
             page.links_to_anchors = {to: leads for to, leads in files.items() if to}
@@ -122,12 +117,11 @@ class Making:
     def _make(self, file: File, listening: Warnings) -> _Done:
         listening.said.clear()
         self._read(file)
-        page, entries = page_of(file), self.engine.entries
-        entries.clear()
+        page = page_of(file)
         html = finished_page(self.engine.framed(page)).encode("utf-8", "xmlcharrefreplace")
         _write(file, html)
         leads = {to.src_uri: found for to, found in (page.links_to_anchors or {}).items()}
-        made = Made(gzip.compress(html, 6, mtime=0), list(entries), sorted(page.present_anchor_ids or ()), leads)
+        made = Made(gzip.compress(html, 6, mtime=0), sorted(page.present_anchor_ids or ()), leads)
         page.markdown = page.content = None
         page.toc = None  # type: ignore[assignment]
         return file.src_uri, made, self._reads[file.src_uri], list(listening.said)

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import dataclass, field
 from functools import lru_cache, partial
 from pathlib import Path
-from typing import Any
 
 from markupsafe import Markup
 from mkdocs.structure.files import File
@@ -148,7 +146,6 @@ class Preview:
             WrittenPage(None, file, self._engine.config)
         page = self._engine.read(file)
         page.content = f"{HEAD}{self.region(path)}{page.content}"
-        self._engine.entries.clear()
         return finished_page(self._engine.framed(page)).encode("utf-8", "xmlcharrefreplace")
 
     def _broken(self, path: str, words: Markup) -> bytes:
@@ -159,13 +156,9 @@ class Preview:
         return self._page(file, path)
 
     def _of_its_own(self, dest: str) -> bytes | None:
-        """Files that a build makes last, as a preview has them: nothing is saved, and names alone are searched."""
+        """Files that a build makes last, as a preview has them: nothing is saved, and written pages are not found."""
         if dest == "finder.json":
             return finder_index(self.library, {}).encode("utf-8")
-        if dest == "search/search_index.json":
-            found = [{"location": one.address, "title": one.name, "text": ""} for one in self.library]
-            config: Mapping[str, Any] = {"lang": ["en"], "separator": r"[\s\-]+", "pipeline": [], "fields": {}}
-            return json.dumps({"config": config, "docs": found}).encode("utf-8")
         if dest == "offline.json":
             return OFF.encode("utf-8")
         if dest in ("sw.js", "sw-off.js"):

@@ -23,17 +23,21 @@ function reveal() {
     location.replace(moved.href + location.hash);
     return;
   }
-  const shut = [...document.querySelectorAll("details:not([open])")].filter((fold) => fold.contains(place));
-  for (const fold of shut) fold.setAttribute("open", "");
-  if (shut.length) place.scrollIntoView();
+  if (unfold((fold) => fold.contains(place)).length) place.scrollIntoView();
+}
+
+/** Open what is folded, and say what it was. @param {(fold: Element) => boolean} [wanted] */
+function unfold(wanted = () => true) {
+  const folded = [...document.querySelectorAll("details:not([open])")].filter(wanted);
+  for (const fold of folded) fold.setAttribute("open", "");
+  return folded;
 }
 
 /** Print with everything open, and fold again what was folded. */
 function printAll() {
-  const shut = [...document.querySelectorAll("details:not([open])")];
-  for (const fold of shut) fold.setAttribute("open", "");
+  const folded = unfold();
   const restore = () => {
-    for (const fold of shut) fold.removeAttribute("open");
+    for (const fold of folded) fold.removeAttribute("open");
   };
   addEventListener("afterprint", restore, { once: true });
   print();
