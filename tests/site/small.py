@@ -15,7 +15,7 @@ docs_dir: content
 exclude_docs: "*.yaml"
 theme: {{name: material, custom_dir: {ROOT}/scripts/latchside/site/theme, font: false}}
 nav: [index.md, {_NAMED}]
-plugins: [search]
+plugins: []
 hooks: [{ROOT}/scripts/latchside/site/hook.py]
 markdown_extensions: [attr_list, md_in_html, tables]
 validation: {{nav: {{omitted_files: ignore}}}}
