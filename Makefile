@@ -6,7 +6,7 @@ BIN := $(VENV)/bin
 NODE := PATH="$(CURDIR)/$(BIN):$$PATH"
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
-.PHONY: site pocket test test-fast proof serve check lint bench bench-lighthouse bench-engines lock clean
+.PHONY: site pocket test test-fast proof serve check lint pictures bench bench-lighthouse bench-engines lock clean
 
 site: $(VENV)/.site
 	$(BIN)/latchside site
@@ -39,6 +39,12 @@ lint: $(VENV)/.test node_modules/.installed
 	$(BIN)/ruff format --check scripts tests
 	$(BIN)/mypy
 	$(NODE) npm run --silent lint
+
+# What a reviewer looks at: build/pictures/index.html.
+pictures: $(VENV)/.test
+	$(BIN)/latchside site
+	$(BIN)/python scripts/bring_browser.py
+	$(BIN)/python scripts/pictures.py
 
 # A quarter of an hour, and nothing else on the machine.
 bench: $(VENV)/.test

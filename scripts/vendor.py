@@ -2,30 +2,57 @@
 
 from __future__ import annotations
 
+import gzip
+
 from latchside.root import ROOT
 from latchside.site.lean import lean
 
 PACKAGES = ROOT / "node_modules"
 VENDOR = ROOT / "content/assets/js/vendor"
-SOURCES = {"lit-html.js": "lit-html/lit-html.js", "minisearch.js": "minisearch/dist/es/index.js"}
-"""Each file, and where its package has it."""
+SOURCES = {
+    "lit-html.js": "lit-html/lit-html.js",
+    "directive.js": "lit-html/directive.js",
+    "directive-helpers.js": "lit-html/directive-helpers.js",
+    "guard.js": "lit-html/directives/guard.js",
+    "repeat.js": "lit-html/directives/repeat.js",
+    "minisearch.js": "minisearch/dist/es/index.js",
+    "pyodide/pyodide.mjs": "pyodide/pyodide.mjs",
+    "pyodide/pyodide.asm.mjs": "pyodide/pyodide.asm.mjs",
+    "pyodide/pyodide.asm.wasm.gz": "pyodide/pyodide.asm.wasm",
+    "pyodide/python_stdlib.zip": "pyodide/python_stdlib.zip",
+}
+"""Each file, and where its package has it. What ends in `.gz` is packed here, for hosts that do not pack it."""
 
 
-def library(name: str) -> str:
-    """A library as it is served: as it came where it says its licence, else under its licence and without comments."""
-    source = PACKAGES / SOURCES[name]
-    text = source.read_text("utf-8")
+def library(name: str) -> bytes:
+    """A library as it is served: as it came where it says its licence, else under its licence and without comments.
+
+    Files beside one another name one another so, whatever their package does. Those of Python stay as they came;
+    their licence stands beside them.
+    """
+    content = (PACKAGES / SOURCES[name]).read_bytes()
+    if name.startswith("pyodide/"):
+        return gzip.compress(content, 9, mtime=0) if name.endswith(".gz") else content
+    text = content.decode("utf-8")
     if "@license" in text:
-        return text
+        return text.replace('from"../', 'from"./').encode()
     licence = (PACKAGES / SOURCES[name].split("/")[0] / "LICENSE.txt").read_text("utf-8").strip()
     lines = "\n".join(f" * {line}".rstrip() for line in ("@license MIT", *licence.splitlines()))
-    return f"/**\n{lines}\n */\n{lean(text)}"
+    return f"/**\n{lines}\n */\n{lean(text)}".encode()
+
+
+def unpacked(name: str, content: bytes) -> bytes:
+    """What a file holds: packing differs from one version of its library to another."""
+    return gzip.decompress(content) if name.endswith(".gz") else content
 
 
 def main() -> None:
-    """Write every library anew."""
+    """Write every library anew that is not what its package holds."""
     for name in SOURCES:
-        (VENDOR / name).write_text(library(name), "utf-8")
+        path, content = VENDOR / name, library(name)
+        path.parent.mkdir(exist_ok=True)
+        if not path.exists() or unpacked(name, path.read_bytes()) != unpacked(name, content):
+            path.write_bytes(content)
 
 
 if __name__ == "__main__":

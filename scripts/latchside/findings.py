@@ -48,7 +48,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return f" {message('did-you-mean', word=close[0])}" if close else ""
 
 
-def shown(value: object, limit: int = 60) -> str:
+def quoted(value: object, limit: int = 60) -> str:
     """A value as it may stand in a message: one line, quoted when text, cut when long."""
     if isinstance(value, str):
         value = message("quoted", text=value)

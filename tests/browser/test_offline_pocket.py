@@ -146,10 +146,10 @@ def test_our_scripts_on_a_checklist_are_light(visit: Visit, site: Path) -> None:
 
     page.locator(".ls-item").first.click()
     page.wait_for_selector("[data-item][data-state=done]")
-    within(34_000)
+    within(34_500)
     opened(page).fill("reads")
     page.locator(".ls-finder [role=option]").first.wait_for()
-    within(51_000)
+    within(51_500)
 
 
 def test_every_page_carries_its_policy_and_no_handler(site: Path) -> None:
@@ -159,7 +159,9 @@ def test_every_page_carries_its_policy_and_no_handler(site: Path) -> None:
         document: Any = lxml.html.document_fromstring(path.read_text("utf-8"))
         (policy,) = document.xpath("//head/meta[@http-equiv='Content-Security-Policy']/@content")
         scripts = next(rule for rule in policy.split("; ") if rule.startswith("script-src"))
-        assert all(word == "'self'" or word.startswith("'sha256-") for word in scripts.split()[1:]), path
+        plans = path == site / "survey/index.html"  # and compiles Python for that, which came with the site
+        named = {"'self'", *(["'wasm-unsafe-eval'"] if plans else [])}
+        assert all(word in named or word.startswith("'sha256-") for word in scripts.split()[1:]), path
         handlers = [name for element in document.iter() for name in element.attrib if str(name).startswith("on")]
         assert not handlers, path
         assert not document.xpath("//article//*[@style] | //style"), path

@@ -32,6 +32,7 @@ ONE_OF_EACH = {
     "fault": "faults/reads-high/",
     "caution": "cautions/mains-wiring/",
     "table": "tables/meter-readings/",
+    "figure": "figures/loop-states/",
     "terms": "terms/",
     "tools": "tools/",
     "sources": "sources/",
@@ -41,11 +42,12 @@ ONE_OF_EACH = {
     "study": "study/",
     "maintain": "maintain/",
     "rules": "maintain/rules/",
+    "components": "maintain/components/",
 }
 WIDE_OTHERWISE = ("home", "device", "checklist", "terms")
 """Types that show at a desk what a phone folds or leaves out."""
 AXE_ON_CONTRAST = ("home", "checklist", "fault", "card")
-WITH_STEPS = {"stage", "procedure", "checklist", "fault"}
+WITH_STEPS = {"stage", "procedure", "checklist", "fault", "components"}
 
 
 @pytest.fixture(scope="module")

@@ -11,7 +11,7 @@ import re
 
 import pytest
 
-from latchside.drawings.plain import COLOURS, DARK, GROUNDS, HATCHING, INKS
+from latchside.drawings.plain import COLOURS, DARK, GROUNDS, HATCHING, INKS, NIGHT
 from latchside.root import ROOT
 
 TEXT, PART, IN_SUN = 4.5, 3.0, 7.0
@@ -39,21 +39,6 @@ def contrast(one: str, other: str) -> float:
 )  # fmt: skip
 def test_the_formula_gives_the_ratios_that_are_widely_stated(one: str, other: str, ratio: float) -> None:
     assert contrast(one, other) == pytest.approx(ratio, abs=0.005)
-
-
-@pytest.mark.parametrize("ground", GROUNDS.values(), ids=GROUNDS)
-def test_text_and_lines_on_every_ground(ground: str) -> None:
-    for ink in INKS.values():
-        assert contrast(ink, ground) >= TEXT
-
-
-def test_hatching_on_paper_and_dark_parts_on_every_ground() -> None:
-    for faded in HATCHING.values():
-        assert contrast(faded, GROUNDS["paper"]) >= PART
-    for dark in DARK.values():
-        assert contrast(dark, GROUNDS["paper"]) >= TEXT  # the mark on a magnet is of the colour of paper
-        for ground in GROUNDS.values():
-            assert contrast(dark, ground) >= PART
 
 
 def test_every_colour_has_one_use() -> None:
@@ -86,12 +71,81 @@ def test_all_text_of_pages_keeps_its_contrast_in_the_sun(mode: str) -> None:
     assert not {pair: round(ratio, 2) for pair, ratio in low.items() if ratio < IN_SUN}
 
 
+def pairs_in_use() -> set[tuple[str, str]]:
+    """Every ink that a rule of the sheets sets on a ground of its own."""
+    found = set()
+    for path in (ROOT / "content" / "assets").glob("*.css"):
+        sheet = re.sub(r"/\*.*?\*/", "", path.read_text("utf-8"), flags=re.DOTALL)
+        for rule in re.findall(r"\{([^{}]*)\}", sheet):
+            ground = re.search(r"(?<![-\w])background(?:-color)?:[^;]*var\(--ls-([a-z-]+)\)", rule)
+            ink = re.search(r"(?<![-\w])color: var\(--ls-([a-z-]+)\)", rule)
+            if ground and ink:
+                found.add((ink[1], ground[1]))
+    return found
+
+
+@pytest.mark.parametrize("mode", ["day", "night"])
+def test_every_pair_that_the_sheets_use_keeps_its_contrast(mode: str) -> None:
+    colours, pairs = tokens()[mode], pairs_in_use()
+    assert len(pairs) >= 10
+    low = {pair: round(contrast(colours[pair[0]], colours[pair[1]]), 2) for pair in pairs}
+    assert not {pair: ratio for pair, ratio in low.items() if ratio < IN_SUN}
+
+
+def test_every_colour_is_tried() -> None:
+    """A hairline only parts what space parts already, and is no edge that has to be seen."""
+    tried = {*SURFACES, *ON_SURFACES, *NOTES, *(f"on-{note}" for note in NOTES), "edge", "focus"}
+    tried |= {f"drawn-{role}" for role in COLOURS.values()}
+    assert set(tokens()["day"]) - tried == {"rule"}
+
+
 @pytest.mark.parametrize("mode", ["day", "night"])
 def test_edges_of_controls_and_the_focus_are_seen_on_every_surface(mode: str) -> None:
     colours = tokens()[mode]
     for surface in SURFACES:
         for line in ("edge", "focus"):
             assert contrast(colours[line], colours[surface]) >= PART, (line, surface)
+
+
+def drawn(mode: str, role: str) -> str:
+    """The colour of a role of drawings in a mode; ink is the page's own."""
+    return tokens()[mode]["ink" if role == "ink" else f"drawn-{role}"]
+
+
+@pytest.mark.parametrize("mode", ["day", "night"])
+@pytest.mark.parametrize("ground", [*GROUNDS, *SURFACES])
+def test_labels_and_lines_of_drawings_on_every_ground(mode: str, ground: str) -> None:
+    """A drawing has no ground of its own: what stands beside a part stands on whatever surface holds the drawing."""
+    under = drawn(mode, ground) if ground in GROUNDS else tokens()[mode][ground]
+    for ink in INKS:
+        assert contrast(drawn(mode, ink), under) >= IN_SUN
+    for line in DARK:  # as a line it is the field and the reed
+        assert contrast(drawn(mode, line), under) >= PART
+
+
+@pytest.mark.parametrize("mode", ["day", "night"])
+def test_hatching_and_the_mark_on_a_magnet(mode: str) -> None:
+    for hatching in HATCHING:
+        assert contrast(drawn(mode, hatching), drawn(mode, "paper")) >= PART
+    for dark in DARK:
+        assert contrast(drawn(mode, "paper"), drawn(mode, dark)) >= TEXT  # the mark is of the colour of paper
+
+
+def test_a_drawing_in_its_file_has_the_colours_of_the_page() -> None:
+    for colour, role in COLOURS.items():
+        assert role == "ink" or drawn("day", role) == colour
+    for role, colour in NIGHT.items():  # of a file that follows the mode by itself
+        assert drawn("night", role) == colour
+
+
+def test_paper_is_lit_by_day() -> None:
+    """Night is for screens: in print no token is dark."""
+    sheet = (ROOT / "content" / "assets" / "tokens.css").read_text("utf-8")
+    assert re.findall(r"@media ([^{]*prefers-color-scheme[^{]*) \{", sheet) == [
+        "screen and (prefers-color-scheme: dark)"
+    ]
+    print_ = sheet[sheet.index("@media print") :]
+    assert "#" not in print_
 
 
 def test_night_changes_every_colour_of_the_day() -> None:

@@ -26,8 +26,8 @@ from latchside.site.build import settings
 from latchside.site.saved_copy import BUDGET, chosen
 
 PAGES_TO_COUNT_ON = {
-    "", "on-site/", "study/", "maintain/", "maintain/rules/", "cards/", "devices/", "procedures/", "checklists/",
-    "faults/", "cautions/", "terms/", "tools/", "tables/", "sources/",
+    "", "on-site/", "study/", "maintain/", "maintain/rules/", "maintain/components/", "cards/", "devices/",
+    "procedures/", "checklists/", "faults/", "cautions/", "terms/", "tools/", "tables/", "sources/",
 }  # fmt: skip
 
 
@@ -75,8 +75,12 @@ def test_a_stage_without_work_has_no_page_and_says_why(
 
 def test_only_what_readers_need_is_published(site: Path) -> None:
     allowed = {".html", ".css", ".js", ".map", ".svg", ".png", ".json", ".xml", ".gz", ".csv", ".ics"}
-    odd = [str(path.relative_to(site)) for path in site.rglob("*") if path.is_file() and path.suffix not in allowed]
-    assert not odd
+    odd = {
+        path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file() and path.suffix not in allowed
+    }
+    python = {path for path in odd if path.startswith("assets/js/vendor/pyodide/")}
+    assert odd - python == {"planner.zip"}
+    assert {path.rpartition(".")[2] for path in python} == {"mjs", "zip", "txt"}
 
 
 def test_pages_of_records_stand_outside_the_navigation(
@@ -89,8 +93,16 @@ def test_pages_of_records_stand_outside_the_navigation(
     assert len(own) > 100
     assert not {f"{address}index.md" for address in own} & named
     for address in own:
-        shown = every_page[address].xpath('//nav[@data-md-level="0"]//a[contains(@class, "md-nav__link")]')
-        assert len(shown) <= 10, f"{address} carries {len(shown)} navigation links, so pages grow with the library"
+        shown = every_page[address].find_class("ls-nav")[0].xpath(".//a")
+        assert len(shown) <= 14, f"{address} carries {len(shown)} navigation links, so pages grow with the library"
+
+
+def test_the_foot_of_a_page_names_each_region_in_its_own_element(every_page: dict[str, HtmlElement]) -> None:
+    for address in ("", "faults/", "survey/"):
+        (foot,) = every_page[address].xpath('//p[@class="ls-for-region"]')
+        named = {one.get("data-of"): one.text for one in foot.xpath('.//span[@class="ls-in"]')}
+        assert list(named) == ["north_america", "united_kingdom", "continent"]
+        assert foot.text_content() == f"Words and units for {', '.join(named.values())}."
 
 
 def test_the_finder_leads_only_to_real_places(site: Path, every_page: dict[str, HtmlElement]) -> None:
@@ -153,7 +165,7 @@ def test_a_project_of_records_alone_takes_pages_and_styles_from_the_package(tmp_
     (tmp_path / "content" / "cards" / "meter.md").write_text("# Ours\n", "utf-8")
     config = load_config(**settings(tmp_path))
     names = {file.src_uri for file in adapter.taken(get_files(config), config)}
-    assert {"index.md", "on-site.md", "assets/latchside.css", "assets/js/latchside.js"} <= names
+    assert {"index.md", "on-site/index.md", "assets/latchside.css", "assets/js/latchside.js"} <= names
     assert "cards/meter.md" not in names
     assert not [name for name in names if name.endswith((".yaml", ".svg", ".d.ts"))]
     assert adapter.taken(get_files(own := load_config(**settings(ROOT))), own) == []

@@ -59,7 +59,7 @@ def _ways(articles: dict[str, HtmlElement], address: str) -> set[str]:
     within = articles[page]
     if anchor:
         spot = within.xpath(f'.//*[@id="{anchor}"]')[0]
-        if spot.tag != "tr":
+        if spot.tag not in ("tr", "details"):
             spot = spot.xpath("following-sibling::div[1]")[0]
         within = spot
     return _targets(page, within)

@@ -18,9 +18,15 @@ CAPS = {
     "installation": (r"devices/[a-z-]+/install/", 700),
     "stage": (r"devices/[a-z-]+/(?!install/)[a-z-]+/", 1500),
     "procedure": (r"procedures/[a-z-]+/", 1500),
-    "the list of faults": (r"faults/", 1500),
+    "the list of faults": (r"faults/", 700),
+    "another list": (r"(?:procedures|checklists|devices|cautions|figures|tables|words|jobs)/", 600),
+    "the terms": (r"terms/", 2200),
+    "tools": (r"tools/", 600),
+    "sources": (r"sources/", 900),
     "finding a fault": (r"faults/find/", 1500),
     "a fault": (r"faults/(?!find/)[a-z-]+/", 900),
+    "the list of figures": (r"figures/", 250),
+    "a figure": (r"figures/[a-z-]+/", 250),
     "a checklist of all devices": (r"checklists/[a-z-]+/", 1200),
 }
 ONE_DEVICE = 600

@@ -11,12 +11,13 @@ import sys
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import combinations, pairwise
-from math import atan2, degrees, hypot, pi
+from math import atan2, degrees, hypot, pi, sin
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 from xml.etree import ElementTree as ET
 
+import numpy
 import pytest
 
 from latchside import charts
@@ -25,6 +26,7 @@ from latchside.charts.axes import Axes, Scale
 from latchside.charts.chart import Chart, Figures, example
 from latchside.charts.contour import Spot, areas
 from latchside.drawings.canvas import Drawing, Sheet
+from latchside.drawings.line import UNSEEN, simplified
 from latchside.figures.catalogue import Figure, catalogue
 from latchside.figures.models.loop_states import STATES
 from latchside.figures.rounding import between, say, short
@@ -436,3 +438,20 @@ def test_a_curve_does_not_write_one_spot_twice() -> None:
 def test_a_chart_without_a_figure_of_its_own_is_refused_by_name() -> None:
     with pytest.raises(KeyError, match="ladder"):
         Chart("x", "ladder", ("ladder",), site.ladder_geometry).make({})
+
+
+def test_a_simplified_line_passes_every_point_and_keeps_its_ends() -> None:
+    wave = [(x / 10, 20 * sin(x / 100)) for x in range(2000)]
+    line = simplified(wave)
+    assert line[0] == wave[0]
+    assert line[-1] == wave[-1]
+    assert len(line) < len(wave) / 20
+    steepest = 2  # of the wave: so much farther than beside it a point may lie above the line
+    between_ends = numpy.interp([x for x, _ in wave], [x for x, _ in line], [y for _, y in line])
+    assert max(abs(between_ends - [y for _, y in wave])) <= UNSEEN * hypot(1, steepest) + 1e-9
+
+
+def test_a_closed_line_and_a_straight_one_are_simplified_too() -> None:
+    square = [(0.0, 0.0), (5.0, 0.0), (9.0, 0.0), (9.0, 9.0), (0.0, 9.0), (0.0, 0.0)]
+    assert simplified(square) == [spot for spot in square if spot != (5.0, 0.0)]
+    assert simplified([(0.0, 0.0), (1.0, 1.0)]) == [(0.0, 0.0), (1.0, 1.0)]

@@ -8,10 +8,11 @@ from pathlib import Path
 
 import click
 import pytest
+import yaml
 from click.testing import CliRunner, Result
 
 from latchside.cli import main
-from latchside.kinds import DRAWINGS, KINDS
+from latchside.kinds import KINDS
 from latchside.project import Checked
 from latchside.root import ROOT
 
@@ -92,9 +93,9 @@ def test_check_of_no_folder(tmp_path: Path) -> None:
 
 @pytest.fixture(scope="module")
 def shipped_copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The shipped records, because a new record refers to some of them from the start."""
+    """The shipped records, because a new one refers to some of them, and the pages that show their drawings."""
     root = tmp_path_factory.mktemp("shipped")
-    for folder in (*(kind.folder for kind in KINDS.values()), DRAWINGS):
+    for folder in ("content", *(kind.folder for kind in KINDS.values())):
         shutil.copytree(ROOT / folder, root / folder, dirs_exist_ok=True)
     return root
 
@@ -152,6 +153,37 @@ def test_new_takes_no_other_name_than_an_id(name: str, root: Path, tmp_path: Pat
     assert result.exit_code == 1
     assert "is not an id" in result.output
     assert content(tmp_path) == before
+
+
+def test_new_device_is_given_the_traits_that_are_named(root: Path) -> None:
+    traits = {"senses": "tilt", "reports": "radio", "mounts": "drilled"}
+    options = [word for trait, value in traits.items() for word in (f"--{trait}", value)]
+    assert run("new", "device", "gate-trial", *options, "--root", root).exit_code == 0
+    record = yaml.safe_load((root / "content/devices/gate-trial.yaml").read_text("utf-8"))
+    assert record["traits"] == traits
+
+
+def test_new_knows_the_traits_of_the_project_at_hand(root: Path, tmp_path: Path) -> None:
+    """A kind of sensing that the project has added to its list is offered there, and nowhere else."""
+    vocabulary = "schema/vocabulary.schema.json"
+    (tmp_path / "schema").mkdir()
+    for path in (ROOT / "schema").glob("*.json"):
+        text = path.read_text("utf-8")
+        more = text.replace('"tilt": "tilt",', '"tilt": "tilt", "light": "light",')
+        (tmp_path / "schema" / path.name).write_text(more if path.name in vocabulary else text, "utf-8")
+    words = ("new", "device", "gate-trial", "--senses", "light")
+    assert run(*words, "--root", tmp_path).exit_code == 0
+    refused = run(*words, "--root", root)
+    assert refused.exit_code == 2
+    assert "'light' is not one of 'reed-and-magnet', 'loop'" in refused.output
+    assert "--senses [reed-and-magnet|loop|" in run("new", "--root", root, "--help").output
+
+
+@pytest.mark.parametrize(("kind", "like"), [("device", ["--like", "recessed-contact"]), ("term", [])])
+def test_new_takes_traits_only_where_they_are_asked(kind: str, like: list[str], root: Path) -> None:
+    result = run("new", kind, "gate-trial", *like, "--reports", "radio", "--root", root)
+    assert result.exit_code == 1
+    assert "--reports: only for a device without --like" in result.output
 
 
 def test_new_of_no_kind(root: Path) -> None:

@@ -6,10 +6,14 @@ import re
 from pathlib import Path
 
 import lxml.etree
+import lxml.html
 import pytest
 from lxml.etree import _Element
 
+from latchside import charts
 from latchside.drawings.file import finished
+from latchside.drawings.inline import inlined
+from latchside.drawings.plain import COLOURS
 from latchside.figures.words import in_words
 from latchside.findings import Finding
 from latchside.library import Library
@@ -33,6 +37,12 @@ def tree(svg: str) -> _Element:
 def labels(svg: str) -> list[str]:
     """The words of every label, its lines joined."""
     return [" ".join(str(line) for line in text.itertext()) for text in tree(svg).iter(f"{SVG}text")]
+
+
+def labels_of(page: str) -> list[str]:
+    """The words of every label of the drawings in a piece of a page."""
+    found = lxml.html.fragment_fromstring(page, create_parent=True).iter("text")
+    return [" ".join(str(line) for line in text.itertext()) for text in found]
 
 
 def picture(inside: str, *, title: str = "A gate", about: str = "") -> Picture:
@@ -91,6 +101,23 @@ def test_all_drawings_may_stand_in_one_document(library: Library) -> None:
     assert len(ids) == len(set(ids))
 
 
+def test_a_page_shows_a_drawing_in_its_own_colours(library: Library) -> None:
+    """By day, by night and on paper: whatever has a role takes its colour from the page, and says what it is."""
+    for path, svg in files(library).items():
+        id_ = Path(path).stem
+        found = drawn(library, id_)
+        assert found
+        shown = str(inlined(found.drawing))
+        assert not re.findall(r"#[0-9a-f]{6}\b", shown), id_
+        assert set(re.findall(r"var\(--ls-drawn-([a-z]+)\)", shown)) <= set(COLOURS.values()) - {"ink"}
+        assert f'aria-label="{found.drawing.title}"' in shown
+        assert shown.count("<text") == svg.count("<text")
+
+
+def test_a_resistor_keeps_the_colours_of_its_bands(library: Library) -> None:
+    assert "#d11f1f" in inlined(charts.drawing(library, "resistor-bands"))  # red is red by night too
+
+
 # -- values --------------------------------------------------------------------------------------------------
 
 
@@ -99,17 +126,15 @@ def test_a_device_sees_its_own_values(library: Library) -> None:
         device = library.find("device", device_id)
         assert device
         page = Page(library, device.address, device, device)
-        (path,) = re.findall(r'src="[./]*([^"]+)"', page.drawing(id_))
         said = in_words(quantity(device["values"]["fit-gap"]))
-        assert f"gap: {said}" in labels(files(library)[path])
+        assert f"gap: {said}" in labels_of(page.drawing(id_))
         assert ("device", device_id, "fit-gap") in page.values  # so that its status stands at the foot
 
 
 def test_a_page_for_no_device_names_the_label(library: Library) -> None:
     page = Page(library, "procedures/try-gap/")
     unknown = messages("latchside.pages.drawn")("unknown")
-    (path,) = re.findall(r'src="[./]*([^"]+)"', page.drawing("surface-contact-front"))
-    assert f"gap: {unknown}" in labels(files(library)[path])
+    assert f"gap: {unknown}" in labels_of(page.drawing("surface-contact-front"))
     assert not page.values
     other = library.find("device", "wired-input-transmitter")
     elsewhere = drawn(library, "surface-contact-front", other)
@@ -119,9 +144,9 @@ def test_a_page_for_no_device_names_the_label(library: Library) -> None:
 
 def test_a_drawing_is_shown_once_on_a_page(library: Library) -> None:
     page = Page(library, "study/")
-    assert "<img" in page.drawing("opening-gate")
+    assert "<svg" in page.drawing("opening-gate")
     again = page.drawing("opening-gate")
-    assert "<img" not in again
+    assert "<svg" not in again
     assert "#drawing-opening-gate" in again
     assert page.drawing("opening-gateau") == ""
 
@@ -139,10 +164,7 @@ def test_a_file_and_its_name_in_the_record_are_all_it_takes(tmp_path: Path) -> N
     assert device
     shown = Writer(library).record(device)
     assert "The pane, cut" in shown
-    assert "assets/drawings/pane-contact/pane-cut.svg" in shown
-    assert "gap  3 to 8\u00a0mm (0.12 to 0.31\u00a0in)" in labels(
-        files(library)["assets/drawings/pane-contact/pane-cut.svg"]
-    )
+    assert "gap  3 to 8\u00a0mm (0.12 to 0.31\u00a0in)" in labels_of(shown)
 
 
 def test_what_a_drawing_program_adds_is_left_behind(tmp_path: Path) -> None:
@@ -153,7 +175,7 @@ def test_what_a_drawing_program_adds_is_left_behind(tmp_path: Path) -> None:
     assert {str(one.tag).partition("}")[0] for one in root.iter()} == {SVG.rstrip("}")}
     assert not [name for one in root.iter() for name in one.attrib if str(name).startswith("{") or name == "style"]
     body, moves = root.iter(f"{SVG}rect")
-    assert (body.get("fill"), body.get("stroke"), body.get("stroke-width")) == ("#ffffff", "#111111", "2")
+    assert (body.get("fill"), body.get("stroke"), body.get("stroke-width")) == ("#ffffff", "#111111", "1.75")
     pattern = root.find(f".//{SVG}pattern")
     assert pattern is not None
     assert moves.get("fill") == f"url(#{pattern.get('id')})"

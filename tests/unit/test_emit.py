@@ -271,16 +271,6 @@ def test_twelve_figures_and_more_are_expressions() -> None:
 # -- the printed text ----------------------------------------------------------------------------------------
 
 
-def page_function() -> str:
-    """The page's own function that writes a number."""
-    text = (ROOT / "content/assets/js/figure/calculator.js").read_text("utf-8")
-    signs = re.search(r"^const SUPERSCRIPTS = .*?;$", text, re.M)
-    function = re.search(r"^export (function shown\(value\) \{.*?^\})", text, re.M | re.S)
-    assert signs
-    assert function
-    return f"{signs[0]}\n{function[1]}"
-
-
 def test_numbers_are_written_alike(node: Node) -> None:
     chance = random.Random(7)
     numbers = [
@@ -301,7 +291,8 @@ def test_numbers_are_written_alike(node: Node) -> None:
     ]
     numbers += [chance.choice((-1, 1)) * 10 ** chance.uniform(-12, 17) for _ in range(3000)]
     numbers += [n / 8 for n in range(-800, 800)] + [n + 0.05 for n in range(1000, 1100)]
-    code = f"(numbers) => {{ {page_function()} return numbers.map(shown); }}"
+    module = (ROOT / "content/assets/js/figure/number.js").as_uri()
+    code = f"""async (numbers) => numbers.map((await import("{module}")).shown)"""
     assert node.evaluate(code, numbers) == [shown(number) for number in numbers]
 
 

@@ -50,6 +50,17 @@ def test_what_is_needed_comes_at_once_and_the_rest_on_request() -> None:
     }  # fmt: skip
 
 
+def test_the_planner_is_neither_saved_at_once_nor_with_all_the_rest() -> None:
+    planner = {"planner.zip": noise(90), "assets/js/vendor/pyodide/core.wasm.gz": noise(80)}
+    copy = chosen({**SMALL, **planner, "assets/js/plan/worker.js": b"js"})
+    assert dict(copy.planner) == planner
+    assert not {*copy.first, *copy.rest} & set(planner)
+    assert "assets/js/plan/worker.js" in copy.first
+    told = json.loads(listing(copy, "1", "2026-01-01", []))
+    assert set(told["planner"]) == set(planner)
+    assert told["size"]["planner"] == 170
+
+
 def test_the_last_of_what_is_needed_gives_way_first_and_is_named() -> None:
     big = {"cautions/c": noise(700), "figures/f": noise(700, 2), "procedures/p": noise(700, 3)}
     files = {**SMALL, **{f"{address}/index.html": content for address, content in big.items()}}
@@ -110,7 +121,7 @@ def test_the_list_names_every_file_by_its_content_and_itself_by_all_of_them() ->
     assert first["first"]["faults/a/index.html"] == sha256(b"a").hexdigest()[:16]
     assert set(first["first"]) == set(copy.first)
     assert first["version"].startswith("1.2-")
-    assert first["size"] == {"first": copy.size(copy.first), "rest": copy.size(copy.rest)}
+    assert first["size"] == {"first": copy.size(copy.first), "rest": copy.size(copy.rest), "planner": 0}
     other = json.loads(listing(chosen({**SMALL, "devices/x/fix/index.html": b"fixed"}), "1.2", "2031-02-03", []))
     assert other["id"] != first["id"]
     assert json.loads(listing(copy, "1.2", "2031-02-03", [])) == first

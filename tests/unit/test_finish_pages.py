@@ -48,6 +48,14 @@ def test_inline_scripts_are_named_by_hash_and_nothing_else_is() -> None:
     assert not [rule for rule in rules.values() if "unsafe" in rule or "http" in rule or "*" in rule]
 
 
+def test_only_a_page_that_plans_compiles_in_a_worker_of_its_own() -> None:
+    rules = dict(rule.split(" ", 1) for rule in policy(f"{HEAD}<div data-ls-plans></div>").split("; "))
+    assert rules["script-src"].split() == ["'self'", "'wasm-unsafe-eval'"]
+    assert rules["worker-src"].split() == ["'self'", "blob:"]
+    assert rules["connect-src"] == "'self'"
+    assert "blob:" not in policy(HEAD)
+
+
 def test_the_policy_stands_before_anything_that_runs() -> None:
     page = with_policy(f"{HEAD}<script>a</script>")
     assert page.index("Content-Security-Policy") < page.index("<script")

@@ -15,7 +15,7 @@ from latchside.figures.for_device import Worked, for_device, power, radio
 from latchside.figures.for_device.worked import Missing, Ratings
 from latchside.figures.rounding import between, say
 from latchside.library import Library, Record
-from latchside.library.text import RecordLink, parts
+from latchside.library.text import RecordLink, text_parts
 from latchside.library.traits import Part, Traits, traits
 from latchside.messages import messages
 
@@ -305,6 +305,6 @@ def test_shipped_devices_have_the_figures_that_matter_to_them(id_: str, shipped_
     for one in found:
         assert all(note.status in statuses for note in one.notes)
         for text in (one.meaning, *(note.words for note in one.notes)):
-            for part in parts(text):
+            for part in text_parts(text):
                 if isinstance(part, RecordLink):
                     assert shipped_library.find(part.kind, part.id), part

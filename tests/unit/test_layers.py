@@ -41,6 +41,7 @@ LAYERS: tuple[set[str], ...] = (
     {"surveys"},
     {"planning"},
     {"packs"},
+    {"in_page"},
     {"pages", "project", "report"},
     {"site"},
     {"cli"},

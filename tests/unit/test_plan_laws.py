@@ -21,7 +21,7 @@ from latchside.planning.house import house_of
 from latchside.planning.make import make_plan
 from latchside.planning.names import contacts
 from latchside.planning.plan import OpeningPlan, Plan
-from latchside.planning.short_names import limit_of, same
+from latchside.planning.short_names import limit_of, name_key
 from latchside.planning.summary import rows
 from latchside.surveys.survey import Opening, Survey
 
@@ -203,7 +203,7 @@ def test_what_the_planner_adds_to_a_name_never_makes_it_too_long(
     for zone in plan.zones:
         assert limit.fits(zone.spoken) or zone.opening not in fits or zone.response == "always-on"  # it takes no name
     for one in plan.openings:
-        assert len({same(name) for name in one.contact_names}) == contacts(one.opening)
+        assert len({name_key(name) for name in one.contact_names}) == contacts(one.opening)
 
 
 @given(of=surveys())

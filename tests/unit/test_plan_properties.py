@@ -14,7 +14,7 @@ from latchside.figures.catalogue import Figure
 from latchside.library import Library
 from latchside.planning.make import make_plan
 from latchside.planning.plan import Plan
-from latchside.planning.short_names import same
+from latchside.planning.short_names import name_key
 from latchside.surveys.survey import Opening, Override, Survey, Wall
 
 from .random_surveys import WALL, draws, openings, surveys
@@ -115,7 +115,7 @@ def test_zones_have_positions_of_their_own_and_names_are_one_or_a_problem(
     assert len({zone.position for zone in zones}) == len(zones)
     assert {zone.opening for zone in zones} == {one.opening.id for one in plan.openings if one.choice.device}
     doubled = {one.about for one in plan.problems if one.code == "double-name"}
-    single = [same(zone.spoken) for zone in zones if zone.opening not in doubled]
+    single = [name_key(zone.spoken) for zone in zones if zone.opening not in doubled]
     assert len(set(single)) == len(single)
     for zone in zones:
         assert zone.position[0] == ("W" if zone.link == "wired" else "R")

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from latchside.library import Library
 from latchside.messages import messages
 from latchside.planning.names import heard, names, unsayable
-from latchside.planning.short_names import same
+from latchside.planning.short_names import name_key
 from latchside.project import Checked
 from latchside.surveys.survey import ControlUnit, Opening, Site
 
@@ -81,7 +81,7 @@ def test_a_new_opening_elsewhere_changes_no_name() -> None:
     ],
 )
 def test_the_same_name_written_otherwise(one: str, other: str) -> None:
-    assert same(one) == same(other)
+    assert name_key(one) == name_key(other)
 
 
 @pytest.mark.parametrize("name", ["Bdrm window", "Hall/stair window", "Str. door", "Hall & stair door"])
@@ -97,7 +97,7 @@ def test_words_can_be_said(name: str) -> None:
 @given(st.text(max_size=60), st.text(max_size=30))
 def test_no_text_breaks_a_name(place: str, side: str) -> None:
     one = names([opening("a", place, side=side)])[0]
-    assert (heard(one.spoken), same(one.spoken), unsayable(one.spoken)) is not None
+    assert (heard(one.spoken), name_key(one.spoken), unsayable(one.spoken)) is not None
 
 
 def problems_of(library: Library, *spoken: str, in_use: tuple[str, ...] = ()) -> list[tuple[str, str]]:
@@ -265,4 +265,4 @@ def test_a_tamper_line_needs_no_name(library: Library) -> None:
 def test_zone_names_are_unique_whatever_the_walk(library: Library) -> None:
     row = [replace(opening(f"o{n}", "Row"), kind=kind) for n, kind in enumerate([*KINDS, *KINDS])]
     found, _ = schedule(library, survey(row), SURFACE)
-    assert len({same(zone.spoken) for zone in found}) == len(found) == len(row)
+    assert len({name_key(zone.spoken) for zone in found}) == len(found) == len(row)

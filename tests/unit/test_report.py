@@ -8,7 +8,7 @@ import re
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.findings import Finding, Place, did_you_mean, one_of, shown
+from latchside.findings import Finding, Place, did_you_mean, one_of, quoted
 from latchside.report import as_annotations, as_json, as_text, summary
 
 ONE = Finding(
@@ -110,12 +110,12 @@ def test_did_you_mean() -> None:
 
 
 def test_shown() -> None:
-    assert shown("a\n  b") == '"a b"'
-    assert shown(None) == "nothing"
-    assert shown(5) == "5"
-    assert shown("") == '""'
-    assert len(shown("x" * 500)) == 60
-    assert shown("x" * 500).endswith("…")
+    assert quoted("a\n  b") == '"a b"'
+    assert quoted(None) == "nothing"
+    assert quoted(5) == "5"
+    assert quoted("") == '""'
+    assert len(quoted("x" * 500)) == 60
+    assert quoted("x" * 500).endswith("…")
 
 
 def test_one_of() -> None:

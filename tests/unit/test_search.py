@@ -168,3 +168,21 @@ def test_what_travels_for_the_search_stays_small(documents: str) -> None:
     scripts = [*(SCRIPTS / "finder").glob("*.js"), SCRIPTS / "vendor/minisearch.js"]
     packed = [gzip.compress(text, 6) for text in (documents.encode(), *(path.read_bytes() for path in scripts))]
     assert sum(map(len, packed)) <= CAP
+
+
+@pytest.mark.parametrize(
+    ("address", "words"),
+    [
+        ("faults/reads-hihg/", "reads hihg"),
+        ("devices/surface-contact/fixing/", "surface contact fixing"),
+        ("terms.html", "terms"),
+        ("deep/er/still/position", "er still position"),
+        ("checklists/two%20words+more/", "two words more"),
+        ("faults/%E0%A4%A/", ""),
+        ("404.html", ""),
+        ("", ""),
+    ],
+)
+def test_a_wrong_address_is_read_for_words_to_look_for(tmp_path: Path, address: str, words: str) -> None:
+    code = "const { wordsOf } = await import(`${scripts}/finder/address.js`); answer(wordsOf(address));"
+    assert run(tmp_path, code, address=address) == words

@@ -502,7 +502,7 @@ def test_a_rest_after_a_report_is_known(library: Library) -> None:
         ]
         assert all(do.startswith("If the instructions name a rest time") for do in waits), procedure.id
     for one in radio(library):
-        assert "document" in one["values"]["rest-time"]["condition"]
+        assert "instructions" in one["values"]["rest-time"]["condition"]
 
 
 def test_the_response_is_proved_once_with_the_building_empty(library: Library) -> None:

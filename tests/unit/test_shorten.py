@@ -10,7 +10,7 @@ from latchside.library import Library
 from latchside.pages.fault_lists import Find, pages
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations, typical_values
-from latchside.pages.shorten import first_sentence, some
+from latchside.pages.shorten import first_sentence, lead, some
 
 from .support import many_alike
 
@@ -28,6 +28,18 @@ from .support import many_alike
 )
 def test_the_first_sentence(text: str, sentence: str) -> None:
     assert first_sentence(text) == sentence
+
+
+@pytest.mark.parametrize(
+    ("text", "parts"),
+    [
+        ("One. Two.", ("One. Two.", "")),
+        ("One. " + "two " * 70, ("One.", ("two " * 70).strip())),
+        ("", ("", "")),
+    ],
+)
+def test_a_long_text_leaves_only_its_first_sentence_ahead_of_a_table(text: str, parts: tuple[str, str]) -> None:
+    assert lead(text) == parts
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from latchside.library.text import Part, RecordLink, ValueLink, Words, parts, plain
+from latchside.library.text import Part, RecordLink, ValueLink, Words, plain, text_parts
 
 
 @pytest.mark.parametrize(
@@ -24,9 +24,9 @@ from latchside.library.text import Part, RecordLink, ValueLink, Words, parts, pl
     ],
 )
 def test_reference(text: str, part: Part) -> None:
-    assert list(parts(text)) == [part]
-    assert list(parts(f"a {text}, b")) == [Words("a "), part, Words(", b")]
-    assert list(parts(text + text)) == [part, part]
+    assert list(text_parts(text)) == [part]
+    assert list(text_parts(f"a {text}, b")) == [Words("a "), part, Words(", b")]
+    assert list(text_parts(text + text)) == [part, part]
 
 
 @pytest.mark.parametrize(
@@ -40,17 +40,19 @@ def test_reference(text: str, part: Part) -> None:
     ],
 )  # fmt: skip
 def test_only_text(text: str) -> None:
-    assert [part for part in parts(text) if not isinstance(part, Words)] == []
-    assert "".join(part.text for part in parts(text) if isinstance(part, Words)) == text
+    assert [part for part in text_parts(text) if not isinstance(part, Words)] == []
+    assert "".join(part.text for part in text_parts(text) if isinstance(part, Words)) == text
 
 
 def test_inner_brackets() -> None:
     """The inner of two pairs is the reference; the outer brackets are text."""
-    assert list(parts("[[[term/reed]]]")) == [Words("["), RecordLink("term", "reed", None, None), Words("]")]
+    assert list(text_parts("[[[term/reed]]]")) == [Words("["), RecordLink("term", "reed", None, None), Words("]")]
 
 
 def test_words_may_hold_anything_but_brackets_and_bars() -> None:
-    assert list(parts("[[term/reed|<b> & {{ x }} # / =]]")) == [RecordLink("term", "reed", None, "<b> & {{ x }} # / =")]
+    assert list(text_parts("[[term/reed|<b> & {{ x }} # / =]]")) == [
+        RecordLink("term", "reed", None, "<b> & {{ x }} # / =")
+    ]
 
 
 def test_plain_keeps_shown_words_only() -> None:
@@ -85,10 +87,10 @@ PIECES = st.sampled_from(
 
 @given(st.lists(PIECES, max_size=14).map("".join) | st.text())
 def test_no_character_is_lost(text: str) -> None:
-    assert "".join(written(part) for part in parts(text)) == text
+    assert "".join(written(part) for part in text_parts(text)) == text
 
 
 def test_long_text_of_brackets_is_quick() -> None:
     """A text of the longest kind, all openings, must not make the pattern try every way."""
     text = "[[a/" * 50_000
-    assert list(parts(text)) == [Words(text)]
+    assert list(text_parts(text)) == [Words(text)]

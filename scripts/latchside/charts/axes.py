@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from math import log10
 
 from latchside.drawings.canvas import FADED, INK, SMALL, Sheet, number
+from latchside.drawings.line import simplified
 
 Points = Iterable[tuple[float, float]]
 DASHES: tuple[str | None, ...] = (None, "8 4", "2 3")
@@ -81,12 +82,8 @@ class Axes:
             self.sheet.path(self._way(loop) + " Z", fill=fill, dash=dash, line=line)
 
     def _way(self, points: Points) -> str:
-        placed: list[str] = []
-        for x, y in points:
-            spot = f"{number(round(self.x.at(x), 1))} {number(round(self.y.at(y), 1))}"
-            if not placed or spot != placed[-1]:
-                placed.append(spot)
-        return "M" + " L".join(placed)
+        line = simplified([(self.x.at(x), self.y.at(y)) for x, y in points])
+        return "M" + " L".join(f"{number(round(x, 1))} {number(round(y, 1))}" for x, y in line)
 
     def mark(self, x: float, y: float, words: str, *, right: bool = True) -> None:
         """A dot at a point with words beside it."""

@@ -23,8 +23,8 @@ _BANDS = (116, 172, 228, 304)
 RESISTORS = (1000, 2200, 3300, 4700, 5600, 6800, 10000)
 """Values in ohm that end-of-line resistors often have."""
 COLOURS: Mapping[str, str] = {
-    "black": "#111111", "brown": "#7a4a21", "red": "#d11f1f", "orange": "#ef7d00", "yellow": "#f7d917",
-    "green": "#2a8a3a", "blue": "#2456b8", "violet": "#7d3fa0", "grey": "#8f8f8f", "white": "#ffffff",
+    "black": "#000000", "brown": "#7a4a21", "red": "#d11f1f", "orange": "#ef7d00", "yellow": "#f7d917",
+    "green": "#2a8a3a", "blue": "#2456b8", "violet": "#7d3fa0", "grey": "#8f8f8f", "white": "#fafafa",
     "gold": "#c9a227", "silver": "#c4c8cc",
 }  # fmt: skip
 

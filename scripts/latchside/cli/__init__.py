@@ -11,9 +11,12 @@ from typing import TYPE_CHECKING
 import click
 
 from latchside.cli.options import root_option, writable
+from latchside.messages import messages
 
 if TYPE_CHECKING:
     from latchside.project import Checked
+
+message = messages(__name__)
 
 # What a command needs is imported where it is used: a figure is worked out without the rules, the pages or the site.
 
@@ -108,7 +111,7 @@ def render(root: Path, out: Path) -> None:
             target = out / path
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_text(text, "utf-8", newline="")
-    click.echo(f"{len(pages)} pages in {out}")
+    click.echo(message("pages", count=len(pages), folder=str(out)))
 
 
 @main.command()
@@ -127,14 +130,15 @@ def site(root: Path, out: Path | None, fresh: bool) -> None:
     progress = Progress()
     place.writable(out or writable(root) / "site")
     checked = _sound(root)
-    progress("building the site")
+    progress(message("building"))
     from latchside.site.adapter import finished
     from latchside.site.build import build_site  # MkDocs is slow to import, and only needed here
 
     target, warnings = build_site(root, out, checked.library, fresh=fresh)
     if warnings:
-        raise click.ClickException(f"{warnings} warnings, shown above; fix them.")
-    click.echo(f"The site is in {target}; show it with: latchside serve\n{finished[str(target)]}")
+        raise click.ClickException(message("warnings", count=warnings))
+    shown = message("built", folder=str(target), command="latchside serve")
+    click.echo(f"{shown}\n{finished[str(target)]}")
 
 
 def _checked(root: Path) -> Checked:
@@ -142,7 +146,7 @@ def _checked(root: Path) -> Checked:
     from latchside.read.message_files import broken_messages
 
     if broken := tuple(broken_messages(root)):
-        raise click.ClickException("\n".join(("messages that do not read as Fluent:", *broken)))
+        raise click.ClickException("\n".join((message("not-fluent"), *broken)))
     return check_project(root, progress=Progress())
 
 

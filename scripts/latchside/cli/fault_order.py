@@ -15,6 +15,7 @@ from latchside.cli.options import root_option
 from latchside.findings import Finding, did_you_mean
 from latchside.kinds import KINDS
 from latchside.library import Library, Record, build_library
+from latchside.messages import messages
 from latchside.order.listing import list_findings, read_file
 from latchside.order.plan import Plan, as_data, make_plan
 from latchside.order.problem import from_fault, from_list, guesses
@@ -26,6 +27,8 @@ from latchside.root import schema_folder
 from latchside.rules import all_rules
 from latchside.schemas import load_schemas
 from latchside.schemas.validate import schema_findings
+
+message = messages(__name__)
 
 ALONE = ("dead-end", "mended-after", "no-cause-left", "overlapping-results", "put-back", "repeated-id")
 """Rules that a fault record read by itself is held to; the others look at other records."""
@@ -46,7 +49,7 @@ def fault_order(target: str, device: str | None, as_json: bool, root: Path) -> N
     if path.is_file():
         plan, library, fault = _from_file(path, device, root)
     elif path.suffix in (".yaml", ".yml", ".json"):
-        raise click.ClickException(f"There is no file {target}.")
+        raise click.ClickException(message("no-file", file=target))
     else:
         plan, library, fault = _from_library(target, device, root)
     click.echo(json.dumps(as_data(plan), ensure_ascii=False, indent=2) if as_json else as_text(plan, library, fault))
@@ -59,7 +62,7 @@ def _from_file(path: Path, device: str | None, root: Path) -> tuple[Plan, Librar
         return _from_record(path, document, device, root)
     _refuse(list_findings(document, str(path)))
     if device:
-        raise click.ClickException("A list of causes knows no devices. Leave --device out, or name a fault record.")
+        raise click.ClickException(message("no-devices"))
     return make_plan(from_list(document.value)), None, None
 
 
@@ -88,7 +91,7 @@ def _from_library(id_: str, device: str | None, root: Path) -> tuple[Plan, Libra
     if device and library.find("device", device) is None:
         _unknown("device", device, library)
     if device and fault.id not in library.records["device"][device].listed("faults"):
-        raise click.ClickException(f"{device} does not list the fault {fault.id}. Leave --device out, or name another.")
+        raise click.ClickException(message("not-listed", device=device, fault=fault.id))
     return _plan(fault, library, device)
 
 
@@ -105,4 +108,4 @@ def _refuse(findings: Iterable[Finding]) -> None:
 
 def _unknown(kind: str, id_: str, library: Library) -> NoReturn:
     known = library.records.get(kind, {})
-    raise click.ClickException(f"There is no {kind} {id_}.{did_you_mean(id_, known)}")
+    raise click.ClickException(message("unknown", kind=kind, id=id_, near=did_you_mean(id_, known)))

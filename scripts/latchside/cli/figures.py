@@ -10,9 +10,12 @@ from typing import NoReturn
 import click
 
 from latchside.cli.options import root_option
-from latchside.figures import said
+from latchside.figures import answer_text
 from latchside.figures.catalogue import InputError, catalogue
 from latchside.findings import did_you_mean
+from latchside.messages import messages
+
+message = messages(__name__)
 
 _json = click.option("--json", "as_json", is_flag=True, help="Print a JSON object for other programs.")
 
@@ -29,7 +32,8 @@ def figure(id_: str, values: tuple[str, ...], as_json: bool, root: Path) -> None
     """
     figures = catalogue(root)
     if id_ not in figures:
-        _refuse([f"{id_}: no such figure.{did_you_mean(id_, figures)} All of them: latchside figures"], as_json)
+        near = did_you_mean(id_, figures)
+        _refuse([message("no-figure", id=id_, near=near, command="latchside figures")], as_json)
     given, wrong = _given(values)
     if wrong:
         _refuse(wrong, as_json)
@@ -39,8 +43,10 @@ def figure(id_: str, values: tuple[str, ...], as_json: bool, root: Path) -> None
     except InputError as error:
         _refuse(error.lines, as_json)
     except ValueError as error:  # a record that the check refuses
-        _refuse([f"{error}. Run: latchside check"], as_json)
-    click.echo(said.as_json(chosen, answer, root) if as_json else said.as_text(chosen, answer, given, root))
+        _refuse([message("not-sound", fault=str(error), command="latchside check")], as_json)
+    click.echo(
+        answer_text.as_json(chosen, answer, root) if as_json else answer_text.as_text(chosen, answer, given, root)
+    )
 
 
 @click.command()
@@ -49,18 +55,18 @@ def figure(id_: str, values: tuple[str, ...], as_json: bool, root: Path) -> None
 def figures(as_json: bool, root: Path) -> None:
     """List every figure with what it takes and gives."""
     known = catalogue(root)
-    click.echo(said.listing_json(known) if as_json else said.listing(known))
+    click.echo(answer_text.listing_json(known) if as_json else answer_text.listing(known))
 
 
 def _given(values: tuple[str, ...]) -> tuple[dict[str, object], list[str]]:
     given: dict[str, object] = {}
-    wrong = []
+    wrong: list[str] = []
     for text in values:
         name, mark, value = text.partition("=")
         if not mark or not name.strip():
-            wrong.append(f"{text}: write it as name=value")
+            wrong.append(message("no-value", typed=text))
         elif name in given:
-            wrong.append(f"{name}: given twice")
+            wrong.append(message("twice", name=name))
         else:
             given[name] = value
     return given, wrong

@@ -19,7 +19,10 @@ from latchside.cli.options import root_option
 from latchside.cli.planned import Order, lost, made_ready, planned
 from latchside.cli.screen import Outcome, Screen
 from latchside.findings import START, Finding
+from latchside.messages import messages
 from latchside.project import fingerprint
+
+message = messages(__name__)
 
 ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
 """Files of these names are surveys, where a folder is given."""
@@ -99,8 +102,7 @@ def _kept(path: Path, done: Outcome, out: Path) -> Outcome:
         done.folder.rename(target)
         return replace(done, folder=target)
     rmtree(done.folder)
-    expected, action = "ids that differ", "Give this survey an id of its own."
-    finding = Finding(str(path), START, "id-twice", f"another survey named {done.id}", expected, action)
+    finding = Finding(str(path), START, "id-twice", *message.finding("id-twice", id=done.id))
     text = "\n\n".join(filter(None, (done.findings, report.as_text([finding]))))
     return Outcome(text, done.errors + 1)
 
@@ -112,16 +114,14 @@ def _files(surveys: Iterable[Path]) -> list[Path]:
             inside = sorted(one for one in path.iterdir() if one.suffix.lower() in ENDINGS and one.is_file())
             below = _below(path)
             if below:
-                click.echo(
-                    f"Not looked into: {', '.join(map(str, below))}. Name a folder to plan its surveys.\n", err=True
-                )
+                click.echo(f"{message('not-looked-into', folders=', '.join(map(str, below)))}\n", err=True)
             if not inside:
-                raise click.ClickException(f"{path} holds no survey: no file that ends in {', '.join(ENDINGS)}.")
+                raise click.ClickException(message("no-survey", folder=str(path), endings=", ".join(ENDINGS)))
             found += [one for one in inside if not one.name.startswith(".")]
         elif path.is_file():
             found.append(path)
         else:
-            raise click.ClickException(f"There is no file {path}.")
+            raise click.ClickException(message("no-file", file=str(path)))
     return found
 
 
@@ -145,7 +145,7 @@ def _day(text: str | None) -> date | None:
 
 
 def _refuse_day(text: str) -> date:
-    raise click.ClickException(f'"{text}" is no day of the years 2000 to 2099: write it as 2026-03-09.')
+    raise click.ClickException(message("no-day", typed=text))
 
 
 def _pdf(wanted: bool, out: Path | None) -> bool:
@@ -153,7 +153,7 @@ def _pdf(wanted: bool, out: Path | None) -> bool:
         from latchside.packs.pdf import NoPdfError, ready
 
         if out is None:
-            raise click.ClickException("--pdf needs --out: the PDF is written with the pack.")
+            raise click.ClickException(message("pdf-alone"))
         try:
             ready()
         except NoPdfError as error:

@@ -53,11 +53,7 @@ def planned(order: Order, piece: tuple[int, Path]) -> Outcome:
     except click.ClickException:
         raise  # concerns all surveys alike: the records, or the folder that packs are written to
     except Exception as error:
-        found = f"what the planner did not expect: {type(error).__name__}: {error}"
-        expected, action = (
-            "a survey that can be planned",
-            "Look for a value that is out of the ordinary, and report it.",
-        )
+        found, expected, action = message.finding("unexpected", error=f"{type(error).__name__}: {error}")
         finding = Finding(str(path), START, "cannot-plan", visible(found[:_LONGEST]), expected, action)
     return Outcome(report.as_text([finding]), 1)
 
@@ -103,8 +99,7 @@ def _read(path: Path, order: Order) -> tuple[Plan | None, list[Finding]]:
     if day is None and any(one.action.endswith(consequence((DAY,))) for one in found):
         return None, findings  # why there is none is said already
     if day is None:
-        expected, action = "the day the job is planned for", "Give it with --date YYYY-MM-DD, or write `surveyed`."
-        findings.append(Finding(str(path), START, "no-date", "a survey without a day", expected, action))
+        findings.append(Finding(str(path), START, "no-date", *message.finding("no-date")))
         return None, findings
     made = make_plan(survey, library, figures, day)
     unread = [one for one in found if one.level == "error" or one.code in CODES]
@@ -113,11 +108,12 @@ def _read(path: Path, order: Order) -> tuple[Plan | None, list[Finding]]:
 
 def _unread(one: Finding) -> Problem:
     """What could not be read of a survey, for the pack: nothing that is left out of it goes unsaid."""
-    where = f"Line {one.place.line} of the survey"
+    line = str(one.place.line)
     if one.code in CODES:
-        return Problem("site", one.code, f"{where}: {one.found}.", one.action)
-    found = f"{where} could not be read: {one.found}"
-    return Problem("site", "not-read", f"{found}.", "Correct the survey and plan again.")
+        return Problem("site", one.code, message("code", line=line, found=one.found), one.action)
+    return Problem(
+        "site", "not-read", message("not-read.found", line=line, found=one.found), message("not-read.action")
+    )
 
 
 @lru_cache(maxsize=1)
@@ -128,14 +124,11 @@ def tools(root: Path, stamp: str) -> tuple[Any, Any, Any]:
     from latchside.project import check_project, fingerprint
 
     if stamp and stamp != fingerprint(root):
-        raise click.ClickException(
-            f"A worker reads other records under {root} than this command, or runs another version of it. "
-            "Give all of them the same folders, and start the workers again."
-        )
+        raise click.ClickException(message("other-records", folder=str(root)))
     checked = check_project(root)
     if checked.errors:
         click.echo(report.as_text(checked.findings), err=True)
-        raise click.ClickException("The records have errors. Fix them first: latchside check")
+        raise click.ClickException(message("records-not-sound", command="latchside check"))
     return checked.library, figures_of(checked.library), Writer(checked.library)
 
 

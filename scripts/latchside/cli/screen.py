@@ -11,8 +11,11 @@ from typing import Any
 import click
 
 from latchside import many
+from latchside.messages import messages
 from latchside.planning import summary
 from latchside.planning.plan import Plan
+
+message = messages(__name__)
 
 
 @dataclass(frozen=True)
@@ -48,9 +51,9 @@ class Screen:
             from rich.console import Console
             from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 
-            columns = (TextColumn("planning"), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+            columns = (TextColumn(message("planning")), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
             self._bar = Progress(*columns, console=Console(stderr=True))
-            self._task = self._bar.add_task("planning", total=self._whole)
+            self._task = self._bar.add_task("", total=self._whole)
             self._bar.start()
         if self._json and self._several:
             click.echo("[", nl=False)
@@ -71,7 +74,8 @@ class Screen:
         elif done.plan is not None:
             _table(done.plan)
             if done.folder:
-                click.echo(f"\nThe pack is in {done.folder}; open {done.folder / 'index.html'}.")
+                page = str(done.folder / "index.html")
+                click.echo(f"\n{message('pack', folder=str(done.folder), page=page)}")
         elif done.text:
             click.echo(done.text)
         if self._bar is not None:

@@ -10,6 +10,9 @@ from threading import Thread
 import click
 
 from latchside.cli.options import root_option
+from latchside.messages import messages
+
+message = messages(__name__)
 
 
 @click.command()
@@ -24,15 +27,15 @@ def serve(root: Path, port: int) -> None:
     try:
         listening = listen(server, port)
     except OSError as error:
-        raise click.ClickException(f"port {port}: {error.strerror}. Name another one with --port.") from None
+        raise click.ClickException(message("no-port", port=str(port), fault=str(error.strerror))) from None
     stop = server.watch()
     Thread(target=listening.serve_forever, daemon=True).start()
-    click.echo(f"http://{HOST}:{listening.server_address[1]}/ (Ctrl+C ends it)")
+    click.echo(message("serving", address=f"http://{HOST}:{listening.server_address[1]}/"))
     try:
         server.again.wait()
     except KeyboardInterrupt:
         return
     stop()
     listening.server_close()
-    click.echo("The program or a list of pages has changed: starting again.")
+    click.echo(message("again"))
     os.execv(sys.executable, [sys.executable, "-m", "latchside.cli", *sys.argv[1:]])

@@ -8,6 +8,7 @@ from tempfile import TemporaryDirectory
 import click
 
 from latchside.cli.options import root_option
+from latchside.messages import messages
 from latchside.out import said, writable
 from latchside.pages.labels import labels as labels_of
 from latchside.pages.labels import sound_base
@@ -16,6 +17,8 @@ from latchside.pages.render import Writer
 from latchside.project import check_project
 from latchside.site.build import build_site
 from latchside.site.pocket import pocket_files, write_zip
+
+message = messages(__name__)
 
 _OUT = click.Path(dir_okay=False, path_type=Path)
 
@@ -29,11 +32,12 @@ def pocket(root: Path, out: Path) -> None:
     with TemporaryDirectory() as folder:
         built, warnings = build_site(root, Path(folder) / "site", pocket=True)
         if warnings:
-            raise click.ClickException(f"{warnings} warnings, shown above; fix them.")
+            raise click.ClickException(message("warnings", count=warnings))
         files = pocket_files(built)
     with said(out):
         write_zip(files, out)
-    click.echo(f"{out}: {out.stat().st_size / 1e6:.1f} MB, {len(files)} files. Unpack it and open index.html.")
+    size = f"{out.stat().st_size / 1e6:.1f}"
+    click.echo(message("pocket", file=str(out), size=size, files=len(files)))
 
 
 @click.command()
@@ -52,4 +56,4 @@ def labels(root: Path, address: str, out: Path) -> None:
     sheet = Writer(library).fill("label_sheet.jinja", Page(library, ""), groups=groups, base=base)
     with said(out):
         out.write_text(sheet, "utf-8")
-    click.echo(f"{out}: {sum(len(group) for _, group in groups)} labels. Print it at full size.")
+    click.echo(message("labels", file=str(out), count=sum(len(group) for _, group in groups)))

@@ -13,10 +13,13 @@ import click
 
 from latchside.cli.options import root_option
 from latchside.library.codes import looks_like_code
+from latchside.messages import messages
 from latchside.project import check_project
 from latchside.root import schema_folder
 from latchside.visits.file import VisitFile, read_visit
 from latchside.visits.state import View, canonical, merge, view
+
+message = messages(__name__)
 
 
 @click.command()
@@ -26,10 +29,10 @@ def record(files: tuple[Path, ...], root: Path) -> None:
     """Check the saved record of a visit and print it; several records of one visit are put together."""
     read, bad = _read(files, root)
     if not bad and len({one.visit for one in read}) > 1:
-        click.echo("These are records of different visits. Print each by itself.", err=True)
+        click.echo(message("different-visits"), err=True)
         bad = True
     if not bad and (quarrel := _altered(read)):
-        click.echo(f"Entry {quarrel} reads otherwise in two of these files: one of them was altered.", err=True)
+        click.echo(message("altered", entry=quarrel), err=True)
         bad = True
     if bad:
         sys.exit(1)
@@ -64,17 +67,19 @@ def times(files: tuple[Path, ...], root: Path) -> None:
     library = check_project(root).library
     made = timing.minutes(visits, [device.id for device in library.of("device")])
     found, planned = timing.paces(made), WorkTimes(library)
-    click.echo(f"{'openings':>8}  {'low':>5}  {'usual':>5}  {'high':>5}  {'planned':>7}  device")
+    widths = {"openings": 8, "low": 5, "usual": 5, "high": 5, "planned": 7, "device": 0}
+    click.echo("  ".join(f"{message(column):>{width}}" for column, width in widths.items()))
     for device, took in sorted(made.of.items()):
         usual = planned.of_device(device).usual
         if (pace := found.get(device)) is None:
-            click.echo(f"{len(took):8}  too few to tell: {timing.ENOUGH} are needed  {device}")
+            click.echo(f"{len(took):8}  {message('too-few', needed=timing.ENOUGH)}  {device}")
             continue
         click.echo(f"{pace.openings:8}  {pace.low:5.0f}  {pace.usual:5.0f}  {pace.high:5.0f}  {usual:7.0f}  {device}")
     for why, count in sorted(made.left_out.items()):
-        click.echo(f"{count:8}  left out: {timing.reason(why)}")
+        click.echo(f"{count:8}  {message('left-out', why=timing.reason(why))}")
     if found:
-        click.echo(f"\nUnder values of shared/tables/{TABLE}.yaml, with what stands there already:")
+        table = f"shared/tables/{TABLE}.yaml"
+        click.echo(f"\n{message('values', file=table)}")
     for device, pace in found.items():
         share = round(100 * pace.usual / planned.of_device(device).usual)
         click.echo(f'  pace-{device}: {{value: {share}, unit: "%", status: common practice}}')
@@ -88,7 +93,7 @@ def _visits(files: tuple[Path, ...], root: Path) -> list[View]:
         visits.setdefault(found.visit, []).append(found)
     for one in visits.values():
         if quarrel := _altered(one):
-            click.echo(f"Entry {quarrel} reads otherwise in two of these files: one of them was altered.", err=True)
+            click.echo(message("altered", entry=quarrel), err=True)
             bad = True
     if bad:
         sys.exit(1)
@@ -102,7 +107,8 @@ def _read(files: tuple[Path, ...], root: Path) -> tuple[list[VisitFile], bool]:
     for path in files:
         found, faults = read_visit(path, schema)
         for fault in faults:
-            click.echo(f"{path}: {fault.where}\n  found     {fault.found}\n  next      {fault.action}\n", err=True)
+            lines = message("found", found=fault.found), message("next", action=fault.action)
+            click.echo("\n  ".join((f"{path}: {fault.where}", *lines)) + "\n", err=True)
         bad = bad or bool(faults)
         if found:
             read.append(found)
@@ -130,4 +136,4 @@ def _show(read: list[VisitFile]) -> None:
     suspect = [entry["id"] for entry in entries if looks_like_code(str(entry.get("note", "")))]
     if suspect:
         which = ", ".join(suspect[:5])
-        click.echo(f"\n{len(suspect)} notes look as if they held a code: {which}. Take the code out of use.", err=True)
+        click.echo(f"\n{message('codes', count=len(suspect), entries=which)}", err=True)

@@ -1,7 +1,8 @@
 """The one sheet every drawing is made on: plain SVG elements, a few strokes of our own, no styling elsewhere.
 
 A sheet is 360 units wide so that text of 13 units and more is readable on a phone without zooming.
-Materials are told apart by pattern and by their written label, never by colour alone.
+Materials are told apart by pattern and by their written label, never by colour alone. One accent stands for the
+magnet, its field and the reed that feels it. Each colour is a role: `inline.py` gives it the colour of the page.
 """
 
 from __future__ import annotations
@@ -12,11 +13,17 @@ from xml.etree import ElementTree as ET
 WIDTH = 360
 INK = "#111111"
 PAPER = "#ffffff"
-FRAME_FILL = "#e4e4e4"
-FADED = "#555555"
-MAGNET_FILL = "#3a3a3a"
-METAL_FILL = "#999999"
-PLASTIC_FILL = "#c9c9c9"
+FRAME_FILL = "#e3e8e8"
+FADED = "#55626a"
+ACCENT = "#8e2472"
+METAL_FILL = "#a3afb3"
+PLASTIC_FILL = "#c8d2d4"
+LINE = 1.75
+"""Weight of an outline."""
+THIN = 1
+"""Weight of leaders, dimensions, hatching and what is only imagined."""
+BAR = 4
+"""Weight of what is a line itself: a cable, a lever."""
 SMALL = 13
 TEXT = 14
 TITLE = 16
@@ -76,7 +83,7 @@ class Sheet:
             {"id": f"{self.id}-{name}", "width": "8", "height": "8", "patternUnits": "userSpaceOnUse"},
         )
         ET.SubElement(pattern, "rect", {"width": "8", "height": "8", "fill": PAPER})
-        ET.SubElement(pattern, "path", {"d": path, "stroke": FADED, "stroke-width": "1"})
+        ET.SubElement(pattern, "path", {"d": path, "stroke": FADED, "stroke-width": str(THIN)})
 
     def _add(self, tag: str, **attributes: float | str | None) -> ET.Element:
         shown = {
@@ -94,7 +101,7 @@ class Sheet:
         h: float,
         *,
         fill: str = PAPER,
-        line: float = 1.5,
+        line: float = LINE,
         round_: float = 0,
         dash: str | None = None,
     ) -> None:
@@ -113,21 +120,23 @@ class Sheet:
         x2: float,
         y2: float,
         *,
-        line: float = 1.5,
+        line: float = LINE,
         dash: str | None = None,
         colour: str = INK,
     ) -> None:
         """A straight line; `dash` such as "5 4" for hidden or imagined edges."""
         self._add("line", x1=x1, y1=y1, x2=x2, y2=y2, stroke=colour, stroke_width=line, stroke_dasharray=dash)
 
-    def path(self, d: str, *, fill: str = "none", line: float = 1.5, dash: str | None = None) -> None:
+    def path(
+        self, d: str, *, fill: str = "none", line: float = LINE, dash: str | None = None, colour: str = INK
+    ) -> None:
         """A path in SVG path syntax."""
         if fill in ("leaf", "steel"):
             fill = f"url(#{self.id}-{fill})"
-        self._add("path", d=d, fill=fill, stroke=INK, stroke_width=line, stroke_dasharray=dash)
+        self._add("path", d=d, fill=fill, stroke=colour, stroke_width=line, stroke_dasharray=dash)
 
     def circle(
-        self, x: float, y: float, r: float, *, fill: str = PAPER, line: float = 1.5, dash: str | None = None
+        self, x: float, y: float, r: float, *, fill: str = PAPER, line: float = LINE, dash: str | None = None
     ) -> None:
         """A circle."""
         self._add("circle", cx=x, cy=y, r=r, fill=fill, stroke=INK, stroke_width=line, stroke_dasharray=dash)
@@ -145,13 +154,13 @@ class Sheet:
     def label(self, x: float, y: float, words: str, to_x: float, to_y: float, *, anchor: str = "start") -> None:
         """Words with a leader line that ends in a dot on the thing named."""
         lead = x + (-3 if anchor == "start" else 3 if anchor == "end" else 0)
-        self.line(lead, y - 4, to_x, to_y, line=1)
+        self.line(lead, y - 4, to_x, to_y, line=THIN)
         self.circle(to_x, to_y, 2, fill=INK, line=0)
         self.text(x, y, words, size=SMALL, anchor=anchor)
 
     def dimension(self, x1: float, y1: float, x2: float, y2: float, words: str, *, above: bool = True) -> None:
         """A dimension: a line with arrow heads at both ends and its words beside it."""
-        self.line(x1, y1, x2, y2, line=1)
+        self.line(x1, y1, x2, y2, line=THIN)
         horizontal = abs(x2 - x1) >= abs(y2 - y1)
         for x, y, way in ((x1, y1, 1), (x2, y2, -1)):
             if horizontal:

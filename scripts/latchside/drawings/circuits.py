@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from latchside.drawings.canvas import INK, PAPER, SMALL, Drawing, Sheet
+from latchside.drawings.canvas import INK, PAPER, PLASTIC_FILL, SMALL, Drawing, Sheet
 from latchside.drawings.symbols import contact, dot, heading, resistor, terminal, words
 from latchside.messages import messages
 
@@ -30,27 +30,27 @@ Rung = tuple[str, Sequence[str]]
 def _control_unit(sheet: Sheet) -> None:
     """The input with its pull-up resistor, at the left of the sheet."""
     sheet.text(68, 26, message("control-unit"), anchor="middle", bold=True)
-    sheet.rect(8, 34, UNIT_EDGE - 8, 166, round_=6, line=2)
+    sheet.rect(8, 34, UNIT_EDGE - 8, 166, round_=6)
     sheet.text(14, 55, message("supply"), size=SMALL)
-    sheet.line(RISE - 7, 50, RISE + 7, 50, line=2.5)
-    sheet.line(RISE, 50, RISE, TOP, line=2)
+    sheet.line(RISE - 7, 50, RISE + 7, 50)
+    sheet.line(RISE, 50, RISE, TOP)
     resistor(sheet, RISE, 80, upright=True, long=34)
     sheet.text(14, 85, message("pull-up"), size=SMALL)
     dot(sheet, RISE, TOP)
-    sheet.line(30, TOP, UNIT_EDGE, TOP, line=2)
+    sheet.line(30, TOP, UNIT_EDGE, TOP)
     sheet.path(f"M22 {TOP} l10 -5 l0 10 z", fill=INK, line=0)
     sheet.text(14, TOP + 20, message("input"), size=SMALL)
-    sheet.line(RISE, BOTTOM, UNIT_EDGE, BOTTOM, line=2)
-    sheet.line(RISE, BOTTOM, RISE, BOTTOM + 8, line=2)
+    sheet.line(RISE, BOTTOM, UNIT_EDGE, BOTTOM)
+    sheet.line(RISE, BOTTOM, RISE, BOTTOM + 8)
     for half, drop in ((11, 8), (7, 13), (3, 18)):
-        sheet.line(RISE - half, BOTTOM + drop, RISE + half, BOTTOM + drop, line=2)
+        sheet.line(RISE - half, BOTTOM + drop, RISE + half, BOTTOM + drop)
     sheet.text(66, BOTTOM - 8, message("common"), size=SMALL, anchor="middle")
 
 
 def _pair(sheet: Sheet) -> None:
     """The cable pair between the input's terminals and the contact."""
     for y in (TOP, BOTTOM):
-        sheet.line(UNIT_EDGE, y, FAR_EDGE, y, line=2)
+        sheet.line(UNIT_EDGE, y, FAR_EDGE, y)
         terminal(sheet, UNIT_EDGE, y)
     sheet.text((UNIT_EDGE + FAR_EDGE) / 2 + 2, TOP + 35, message("cable-pair"), size=SMALL, anchor="middle")
     sheet.rect(FAR_EDGE, 34, 118, 166, round_=6, dash="6 4", fill="none")
@@ -59,18 +59,21 @@ def _pair(sheet: Sheet) -> None:
 
 
 def _ladder(sheet: Sheet, y: float, rungs: Sequence[Rung]) -> float:
-    """The readings from high to low with the states on each rung; returns where the next words may stand."""
+    """The readings from high to low with the states on each rung, the one at rest tinted.
+
+    Returns where the next words may stand.
+    """
     bottom = y + RUNG_STEP * len(rungs) - 6
     for rail in (122, 138):
-        sheet.line(rail, y - 6, rail, bottom, line=2)
+        sheet.line(rail, y - 6, rail, bottom)
     for index, (reading, states) in enumerate(rungs):
         middle = y + 12 + index * RUNG_STEP
-        sheet.text(114, middle + 5, message(f"reading-{reading}"), size=SMALL, anchor="end")
-        sheet.line(122, middle, 152, middle, line=2)
+        sheet.text(114, middle + 5, message(f"reading-{reading}"), anchor="end", bold=True)
+        sheet.line(122, middle, 152, middle)
         x = 152.0
         for state in states:
             wide = BOX_WIDTHS[state]
-            sheet.rect(x, middle - 13, wide, 26, round_=4, fill=PAPER)
+            sheet.rect(x, middle - 13, wide, 26, round_=13, fill=PLASTIC_FILL if state == SHUT else PAPER)
             sheet.text(x + wide / 2, middle + 5, message(f"state-{state}"), size=SMALL, anchor="middle")
             x += wide + 8
     return bottom + 22
@@ -87,8 +90,8 @@ def _sheet(id_: str, height: int) -> Sheet:
 def loop_none() -> Drawing:
     """A loop with no end-of-line resistor."""
     sheet = _sheet("loop-none", 366)
-    sheet.line(FAR_EDGE, TOP, 322, TOP, line=2)
-    sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM, line=2)
+    sheet.line(FAR_EDGE, TOP, 322, TOP)
+    sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM)
     contact(sheet, 322, TOP, BOTTOM)
     sheet.text(312, 147, message("contact"), size=SMALL, anchor="end")
     y = _ladder(sheet, LADDER_TOP + 14, ((OPEN_CIRCUIT, (OPEN, CUT)), (NEAR_ZERO, (SHUT, SHORT))))
@@ -99,8 +102,8 @@ def loop_none() -> Drawing:
 def loop_series() -> Drawing:
     """A loop with one resistor in series with the contact."""
     sheet = _sheet("loop-series", 386)
-    sheet.line(FAR_EDGE, TOP, 322, TOP, line=2)
-    sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM, line=2)
+    sheet.line(FAR_EDGE, TOP, 322, TOP)
+    sheet.line(FAR_EDGE, BOTTOM, 322, BOTTOM)
     resistor(sheet, 278, TOP)
     sheet.text(278, TOP - 14, message("resistor"), size=SMALL, anchor="middle")
     contact(sheet, 322, TOP, BOTTOM)
@@ -115,8 +118,8 @@ def loop_parallel() -> Drawing:
     """A loop with one resistor across the contact."""
     sheet = _sheet("loop-parallel", 576)
     for wire in (TOP, BOTTOM):
-        sheet.line(FAR_EDGE, wire, 328, wire, line=2)
-    sheet.line(272, TOP, 272, BOTTOM, line=2)
+        sheet.line(FAR_EDGE, wire, 328, wire)
+    sheet.line(272, TOP, 272, BOTTOM)
     resistor(sheet, 272, 142, upright=True)
     dot(sheet, 272, TOP)
     dot(sheet, 272, BOTTOM)
@@ -138,7 +141,7 @@ def loop_double() -> Drawing:
     """A loop with one resistor in series and one across the contact."""
     sheet = _sheet("loop-double", 422)
     for wire in (TOP, BOTTOM):
-        sheet.line(FAR_EDGE, wire, 334, wire, line=2)
+        sheet.line(FAR_EDGE, wire, 334, wire)
     resistor(sheet, 264, TOP)
     sheet.text(264, TOP - 14, "A", anchor="middle", bold=True)
     _across(sheet, 300, 284)
@@ -151,7 +154,7 @@ def loop_double_across() -> Drawing:
     """A loop with one resistor in series with the contact and one across both."""
     sheet = _sheet("loop-double-across", 422)
     for wire in (TOP, BOTTOM):
-        sheet.line(FAR_EDGE, wire, 334, wire, line=2)
+        sheet.line(FAR_EDGE, wire, 334, wire)
     _across(sheet, 262, 246)
     resistor(sheet, 300, TOP)
     sheet.text(300, TOP - 14, "A", anchor="middle", bold=True)
@@ -162,7 +165,7 @@ def loop_double_across() -> Drawing:
 
 def _across(sheet: Sheet, x: float, name_x: float) -> None:
     """Resistor B from wire to wire at `x`, its name to the left."""
-    sheet.line(x, TOP, x, BOTTOM, line=2)
+    sheet.line(x, TOP, x, BOTTOM)
     resistor(sheet, x, 142, upright=True)
     for wire in (TOP, BOTTOM):
         dot(sheet, x, wire)

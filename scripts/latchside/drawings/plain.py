@@ -11,18 +11,24 @@ from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from types import MappingProxyType
 
-from latchside.drawings.canvas import FADED, FRAME_FILL, INK, MAGNET_FILL, METAL_FILL, PAPER, PLASTIC_FILL
+from latchside.drawings.canvas import ACCENT, FADED, FRAME_FILL, INK, METAL_FILL, PAPER, PLASTIC_FILL
 from latchside.read.svg import Element
 
 INKS = {"ink": INK}
 """Colours of lines and text."""
-HATCHING = {"faded": FADED}
+HATCHING = {"hatching": FADED}
 """Lines of a hatching, on paper."""
 GROUNDS = {"paper": PAPER, "frame": FRAME_FILL, "plastic": PLASTIC_FILL, "metal": METAL_FILL}
 """Fills on which lines and text may stand."""
-DARK = {"magnet": MAGNET_FILL}
-"""Fills on which nothing stands but a mark of the colour of paper."""
+DARK = {"magnet": ACCENT}
+"""Fills on which nothing stands but a mark of the colour of paper; as a line, the reed and the field."""
 COLOURS: Mapping[str, str] = {colour: name for name, colour in (INKS | HATCHING | GROUNDS | DARK).items()}
+
+NIGHT: Mapping[str, str] = {
+    "ink": "#e7eeee", "paper": "#10171a", "frame": "#212c31", "plastic": "#2f3d43", "metal": "#3e4e55",
+    "hatching": "#7b8c93", "magnet": "#e88fc9",
+}  # fmt: skip
+"""The colour of each role on a dark screen, as in `tokens.css`, for drawings that are files by themselves."""
 
 _BOX = ("x", "y", "width", "height")
 ELEMENTS: Mapping[str, tuple[str, ...]] = {

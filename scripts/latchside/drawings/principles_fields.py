@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from latchside.drawings.canvas import MAGNET_FILL, PLASTIC_FILL, Drawing, Sheet, number
+from latchside.drawings.canvas import ACCENT, PLASTIC_FILL, THIN, Drawing, Sheet, number
+from latchside.drawings.line import simplified
 from latchside.drawings.symbols import heading, reed_glass, words
 from latchside.messages import messages
 
@@ -84,14 +85,15 @@ def _field(sheet: Sheet, base: float, height: float | None) -> float:
         points = trace(poles, start, floor, ceiling)
         joined = abs(points[-1][0] - HALF) < 5 and abs(points[-1][1] - axis) < 5
         for way in (1,) if joined else (1, -1):
-            d = " L".join(f"{number(round(MIDDLE + way * x, 1))} {number(round(level - y, 1))}" for x, y in points)
-            sheet.path(f"M{d}", line=0.8)
+            line = simplified([(MIDDLE + way * x, level - y) for x, y in points])
+            d = " L".join(f"{number(round(x, 1))} {number(round(y, 1))}" for x, y in line)
+            sheet.path(f"M{d}", line=THIN, colour=ACCENT)
     return level - axis
 
 
 def _magnet_and_reed(sheet: Sheet, middle: float, *, closed: bool) -> None:
-    sheet.rect(MIDDLE - HALF - 6, middle - 9, 2 * HALF + 12, 18, fill=MAGNET_FILL, round_=3, line=2)
-    sheet.rect(MIDDLE - 60, middle - REED_ABOVE - 14, 120, 28, round_=4, line=2, fill="none")
+    sheet.rect(MIDDLE - HALF - 6, middle - 9, 2 * HALF + 12, 18, fill=ACCENT, round_=3)
+    sheet.rect(MIDDLE - 60, middle - REED_ABOVE - 14, 120, 28, round_=4, fill="none")
     reed_glass(sheet, MIDDLE, middle - REED_ABOVE, closed=closed, half=50)
 
 
@@ -111,14 +113,14 @@ def magnet() -> Drawing:
     heading(sheet, 206, message("on-steel"))
     middle = _field(sheet, 334, 11)
     _magnet_and_reed(sheet, middle, closed=False)
-    sheet.rect(110, 334, 242, 18, fill="steel", line=2)
+    sheet.rect(110, 334, 242, 18, fill="steel")
     words(sheet, 8, middle - REED_ABOVE, (message("stays"), message("stays.open")))
     words(sheet, 8, 346, (message("steel"),))
     heading(sheet, 386, message("with-spacer"))
     middle = _field(sheet, 532, 34)
     _magnet_and_reed(sheet, middle, closed=True)
-    sheet.rect(MIDDLE - HALF - 6, middle + 9, 2 * HALF + 12, 25, fill=PLASTIC_FILL, line=2)
-    sheet.rect(110, 532, 242, 18, fill="steel", line=2)
+    sheet.rect(MIDDLE - HALF - 6, middle + 9, 2 * HALF + 12, 25, fill=PLASTIC_FILL)
+    sheet.rect(110, 532, 242, 18, fill="steel")
     words(sheet, 8, middle - REED_ABOVE, (message("closes"),))
     sheet.label(70, 516, message("spacer"), MIDDLE - HALF + 2, middle + 22, anchor="end")
     words(sheet, 8, 546, (message("steel"),))

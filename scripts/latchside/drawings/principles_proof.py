@@ -2,85 +2,85 @@
 
 from __future__ import annotations
 
-from latchside.drawings.canvas import FRAME_FILL, INK, MAGNET_FILL, METAL_FILL, SMALL, Drawing, Sheet
+from collections.abc import Sequence
+
+from latchside.drawings.canvas import ACCENT, FRAME_FILL, INK, THIN, Drawing, Sheet
 from latchside.drawings.symbols import arrow, heading, polygon, span, tag, words
 from latchside.messages import messages
 
 message = messages(__name__)
 
-HINGE = 50.0
-SLANT = (0.927, 0.375)
-"""Cosine and sine of the angle of the leaf at the moment of the trip, as drawn."""
+HINGE, LATCH, THICK = 50.0, 258.0, 30.0
+"""Where the door hangs and ends, in plan, and how thick it is; the room is below its face."""
+TRIP = (0.9703, 0.2419)
+LIMIT = (0.8829, 0.4695)
+"""Cosine and sine of the angle of the door at the moment of the trip and at the limit, as drawn: 14 and 28 degrees."""
+Point = tuple[float, float]
 
 
 def _frame(sheet: Sheet, face: float) -> None:
-    """Both sides of the frame in plan, and the sensor at the latch side; the room is below `face`."""
-    sheet.rect(10, face - 38, 36, 38, fill=FRAME_FILL, line=2)
-    sheet.rect(264, face - 38, 86, 38, fill=FRAME_FILL, line=2)
-    sheet.rect(268, face, 36, 22, round_=3, line=2)
+    """Both sides of the frame in plan, and the sensor at the latch side."""
+    sheet.rect(8, face - 38, 38, 38, fill=FRAME_FILL)
+    sheet.rect(264, face - 38, 88, 38, fill=FRAME_FILL)
+    sheet.rect(268, face, 38, 22, round_=4)
+    sheet.line(273, face + 4, 273, face + 18, colour=ACCENT)
 
 
-def _turned(x: float, y: float, face: float) -> tuple[float, float]:
-    """A point of the shut leaf, turned about the hinge into the room."""
-    cos, sin = SLANT
-    dx, dy = x - HINGE, y - face
-    return HINGE + dx * cos - dy * sin, face + dx * sin + dy * cos
+def _turned(corners: Sequence[Point], face: float, angle: Point) -> list[Point]:
+    """Points of the closed door, turned about the hinge into the room."""
+    cos, sin = angle
+    ways = [(x - HINGE, y - face) for x, y in corners]
+    return [(HINGE + dx * cos - dy * sin, face + dx * sin + dy * cos) for dx, dy in ways]
+
+
+def _corners(left: float, top: float, right: float, bottom: float) -> tuple[Point, ...]:
+    return (left, top), (right, top), (right, bottom), (left, bottom)
 
 
 def _end_one(sheet: Sheet, face: float) -> None:
-    """Shut and latched: push and pull through the play."""
+    """Closed and latched: push and pull through the play."""
     _frame(sheet, face)
-    sheet.rect(HINGE, face - 30, 208, 30, line=2)
-    sheet.rect(258, face - 22, 14, 10, fill=INK, line=0)
-    sheet.circle(HINGE - 2, face, 4, line=2)
-    sheet.text(112, face - 10, message("leaf"), size=SMALL, anchor="middle")
-    sheet.rect(230, face, 26, 18, fill=MAGNET_FILL, round_=3, line=2)
-    for way in (1, -1):
-        sheet.line(HINGE, face, 228, face + 10 * way, line=1, dash="5 3")
-    arrow(sheet, 206, face - 28, 206, face - 9, line=1.5)
-    arrow(sheet, 206, face + 28, 206, face + 9, line=1.5)
-    sheet.text(206, face + 46, message("play"), anchor="middle", bold=True)
-    arrow(sheet, 90, face + 46, 90, face + 12)
-    sheet.text(90, face + 64, message("push"), size=SMALL, anchor="middle")
-    arrow(sheet, 146, face + 12, 146, face + 46)
-    sheet.text(146, face + 64, message("pull"), size=SMALL, anchor="middle")
-    tag(sheet, 324, face + 52, message("sensor"), (296, face + 20), below=True)
-    tag(sheet, 262, face + 72, message("magnet"), (250, face + 18), below=True)
+    sheet.rect(HINGE, face - THICK, LATCH - HINGE, THICK, fill="leaf")
+    sheet.rect(LATCH, face - 21, 14, 10, fill=INK, line=0)
+    sheet.circle(HINGE - 2, face, 4)
+    sheet.rect(230, face, 26, 18, fill=ACCENT, round_=3)
+    sheet.line(HINGE, face + 1, 226, face + 13, line=THIN, dash="5 4")
+    arrow(sheet, 96, face + 46, 96, face + 14)
+    words(sheet, 96, face + 64, (message("push"),), anchor="middle")
+    arrow(sheet, 146, face + 14, 146, face + 46)
+    words(sheet, 146, face + 64, (message("pull"),), anchor="middle")
+    arrow(sheet, 206, face - 28, 206, face, line=THIN)
+    arrow(sheet, 206, face + 40, 206, face + 12, line=THIN)
+    sheet.text(206, face + 58, message("play"), size=15, anchor="middle", bold=True)
+    tag(sheet, 256, face + 44, message("magnet"), (246, face + 19), below=True)
+    tag(sheet, 320, face + 44, message("sensor"), (300, face + 21), below=True)
 
 
 def _end_two(sheet: Sheet, face: float) -> None:
     """Open slowly: the trip comes inside the limit."""
     _frame(sheet, face)
-    sheet.rect(HINGE, face - 30, 208, 30, line=1, dash="5 4", fill="none")
-    corners = ((HINGE, face - 30), (258, face - 30), (258, face), (HINGE, face))
-    polygon(sheet, [_turned(x, y, face) for x, y in corners], line=2)
-    sheet.circle(HINGE - 2, face, 4, line=2)
-    magnet = ((230, face), (256, face), (256, face + 18), (230, face + 18))
-    polygon(sheet, [_turned(x, y, face) for x, y in magnet], fill=MAGNET_FILL, line=2)
-    tip_x, tip_y = _turned(258, face - 30, face)
-    span(sheet, 263, face + 1, round(tip_x, 1), round(tip_y, 1))
-    words(sheet, 270, face + 42, (message("opening"), message("opening.at-trip")), bold=True)
-    arrow(sheet, 120, face + 72, 112, face + 104)
-    sheet.text(106, face + 122, message("slowly"), size=SMALL, anchor="middle")
+    limit = _turned(_corners(HINGE, face - THICK, LATCH, face), face, LIMIT)
+    polygon(sheet, limit, fill="none", line=THIN, dash="5 4")
+    trip = _turned(_corners(HINGE, face - THICK, LATCH, face), face, TRIP)
+    polygon(sheet, trip, fill="leaf")
+    sheet.circle(HINGE - 2, face, 4)
+    polygon(sheet, _turned(_corners(230, face, 256, face + 18), face, TRIP), fill=ACCENT)
+    (edge_x, edge_y), (limit_x, limit_y) = trip[1], limit[1]
+    span(sheet, 262, face + 3, edge_x + 2, edge_y)
+    words(sheet, 280, face + 44, (message("opening"), message("opening.at-trip")), bold=True)
+    tag(sheet, limit_x + 46, limit_y + 34, message("limit"), (limit_x + 1, limit_y + 4), below=True)
+    arrow(sheet, 118, face + 62, 108, face + 92)
+    words(sheet, 104, face + 110, (message("slowly"),), anchor="middle")
 
 
 def two_ends() -> Drawing:
-    """Shut, it never trips; opened, it trips inside the limit."""
-    sheet = Sheet(
-        "two-ends-of-proof",
-        message("title"),
-        message("about"),
-        532,
-    )
-    heading(sheet, 24, message("end-one"))
-    _end_one(sheet, 80)
-    words(sheet, 8, 186, (message("no-trip"),))
-    heading(sheet, 226, message("end-two"))
-    _end_two(sheet, 284)
-    sheet.rect(150, 428, 50, 14, fill=METAL_FILL)
-    sheet.rect(150, 452, 96, 14)
-    sheet.text(140, 440, message("opening-short"), size=SMALL, anchor="end")
-    sheet.text(140, 464, message("limit"), size=SMALL, anchor="end")
-    words(sheet, 8, 494, (message("trips-inside"),))
-    words(sheet, 8, 520, (message("write-down"),), bold=True)
+    """Closed, it never trips; opened, it trips inside the limit."""
+    sheet = Sheet("two-ends-of-proof", message("title"), message("about"), 432)
+    heading(sheet, 20, message("end-one"))
+    _end_one(sheet, 76)
+    words(sheet, 8, 166, (message("no-trip"),))
+    heading(sheet, 212, message("end-two"))
+    _end_two(sheet, 268)
+    words(sheet, 8, 404, (message("trips-inside"),))
+    words(sheet, 8, 424, (message("write-down"),), bold=True)
     return sheet.finish()

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from statistics import NormalDist
 
 NAN = math.nan
 
@@ -79,6 +80,11 @@ def total(of: Sequence[float]) -> float:
 def smallest_at_least(of: Sequence[float], x: float) -> float:
     """The smallest entry of a list that is not below `x`; nan where there is none."""
     return min((one for one in of if one >= x), default=NAN)
+
+
+def deviate(share: float) -> float:
+    """The standard normal deviate below which a share between 0 and 1 lies."""
+    return NormalDist().inv_cdf(share)
 
 
 def _order(x: float) -> tuple[float, float]:

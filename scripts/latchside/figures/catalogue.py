@@ -19,7 +19,7 @@ from latchside.figures.inputs import Input, InputError, declared, read_inputs
 from latchside.figures.program import Program, constants, read_program
 from latchside.figures.units import stated, with_unit
 from latchside.kinds import KINDS
-from latchside.library.text import RecordLink, Words, parts
+from latchside.library.text import RecordLink, Words, text_parts
 from latchside.messages import listed, messages
 from latchside.read.yaml_text import read_text
 from latchside.reads import EVERY, noted_instead
@@ -37,12 +37,14 @@ __all__ = ["Answer", "Figure", "InputError", "catalogue", "figures_of"]
 class Answer:
     """What came out, in the order of the record, and what has to be said beside it.
 
-    `inputs` holds every input as it was understood, in its own unit; None where it was not given.
+    `inputs` holds every input as it was understood, in its own unit; None where it was not given. `judgement` is what
+    it means on site; empty where the warnings say it.
     """
 
     outputs: dict[str, Any]
     warnings: tuple[str, ...]
     inputs: dict[str, Any]
+    judgement: str = ""
 
 
 @dataclass(frozen=True)
@@ -94,14 +96,15 @@ class Figure:
             v |= {name: float(value) for name, value in outputs.items() if _is_number(value)}
         else:
             outputs, notes = self._expressions(v)
-        return Answer(outputs, (*warnings, *self._held(v, given, late=True), *notes), given)
+        warnings = (*warnings, *self._held(v, given, late=True), *notes)
+        return Answer(outputs, warnings, given, self._judged(v))
 
-    def said(self, text: str) -> str:
+    def plain_text(self, text: str) -> str:
         """A text of the record without its references: values in figures, links by their words."""
         return "".join(
             part.text if isinstance(part, Words) else _words(part) if isinstance(part, RecordLink)
             else self._value(part.name) if part.owner is None else part.name.replace("-", " ")
-            for part in parts(text)
+            for part in text_parts(text)
         )  # fmt: skip
 
     def _values(self, given: Mapping[str, Any]) -> dict[str, Any]:
@@ -122,10 +125,14 @@ class Figure:
             limit for limit in self.program.limits
             if limit.late == late and all(given[name] is not None for name in limit.needs) and not limit.holds(v)
         ]  # fmt: skip
-        refusals = [self.said(limit.words) for limit in broken if limit.refuses]
+        refusals = [self.plain_text(limit.words) for limit in broken if limit.refuses]
         if refusals:
             raise InputError(refusals)
-        return tuple(self.said(limit.words) for limit in broken)
+        return tuple(self.plain_text(limit.words) for limit in broken)
+
+    def _judged(self, v: Mapping[str, Any]) -> str:
+        first = next((one for one in self.program.judgements if one.holds(v)), None)
+        return self.plain_text(first.words) if first else ""
 
     def _expressions(self, v: dict[str, Any]) -> tuple[dict[str, Any], tuple[str, ...]]:
         outputs: dict[str, Any] = {}
@@ -139,7 +146,7 @@ class Figure:
             result = dict(module.compute(**given))
         except ValueError as error:
             raise InputError(str(error).splitlines()) from None
-        warnings = tuple(self.said(str(line)) for line in result.pop("warnings", ()))
+        warnings = tuple(self.plain_text(str(line)) for line in result.pop("warnings", ()))
         outputs, empty = self._finite({line["name"]: result[line["name"]] for line in self.data["outputs"]})
         return outputs, (*warnings, *empty)
 
@@ -151,7 +158,7 @@ class Figure:
             if value is None or (isinstance(value, float) and not math.isfinite(value)):
                 if "empty" in entry:
                     outputs[entry["name"]] = None
-                    notes.append(self.said(entry["empty"]))
+                    notes.append(self.plain_text(entry["empty"]))
                 elif value is not None:
                     raise InputError([message("no-answer", name=entry["name"])])
         return outputs, tuple(notes)

@@ -41,6 +41,7 @@ class Input:
     instead_of: str | None = None
     when: Mapping[str, str] = field(default_factory=dict)
     help: str = ""
+    more: bool = False
 
     @property
     def bare(self) -> str:
@@ -109,6 +110,7 @@ def declared(data: Iterable[Mapping[str, Any]]) -> tuple[Input, ...]:
             one["name"], one["label"], one.get("unit", ""), one.get("min"), one.get("max"), one.get("default"),
             one.get("choices", {}), one.get("integer", False), one.get("list", False), one.get("yes_no", False),
             one.get("optional", False), one.get("instead_of"), one.get("when", {}), one.get("help", ""),
+            one.get("more", False),
         )
         for one in data
     )  # fmt: skip

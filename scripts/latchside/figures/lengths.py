@@ -9,7 +9,7 @@ import math
 import re
 from typing import Literal
 
-from latchside.findings import shown
+from latchside.findings import quoted
 from latchside.messages import messages
 
 message = messages(__name__)
@@ -56,11 +56,11 @@ def read_length(value: object, unit: Unit, *, imperial: bool = False, signed: bo
     Raises LengthError; without `signed`, for a negative length too.
     """
     if isinstance(value, bool) or not isinstance(value, int | float | str):
-        raise LengthError(message("no-length", typed=shown(value)))
+        raise LengthError(message("no-length", typed=quoted(value)))
     bare = _BARE[unit, imperial]
     number = typed_length(value, unit, bare) if isinstance(value, str) else _rounded(_bare(value, bare) / UNITS[unit])
     if number < 0 and not signed:
-        raise LengthError(message("below-zero", typed=shown(value)))
+        raise LengthError(message("below-zero", typed=quoted(value)))
     return number
 
 
@@ -77,7 +77,7 @@ def _rounded(number: float) -> float:
 def typed_length(value: str, unit: str, bare: str) -> float:
     """The length in `unit`, one of `UNITS`, of a text; a number without a unit is in `bare`. Raises LengthError."""
     if len(value) > _LONGEST:
-        raise LengthError(message("too-long", typed=shown(value)))
+        raise LengthError(message("too-long", typed=quoted(value)))
     text = value.translate(_SIGNS).strip().lower()
     minus = text.startswith("-")
     text = text[1:].lstrip() if text[:1] in ("-", "+") else text
@@ -92,33 +92,33 @@ def _parts(text: str, value: str, bare: str) -> list[tuple[float, str]]:
     while at < len(text):
         match = _PART.match(text, at)
         if not match:
-            raise LengthError(message("no-length", typed=shown(value)))
+            raise LengthError(message("no-length", typed=quoted(value)))
         at = match.end()
         named = match[2]
         if named is None and (parts or at < len(text)):
-            raise LengthError(message("no-unit", typed=shown(value), figure=match[1]))
+            raise LengthError(message("no-unit", typed=quoted(value), figure=match[1]))
         of = bare if named is None else _WORDS.get(named, named)
         if of not in UNITS:
             typed = value[value.lower().find(str(named)) :][: len(str(named))]
-            raise LengthError(message("unknown-unit", typed=shown(value), unit=shown(typed)))
+            raise LengthError(message("unknown-unit", typed=quoted(value), unit=quoted(typed)))
         parts.append((_fraction(match[1], value), of))
     if not parts:
-        raise LengthError(message("only-signs", typed=shown(value)) if value.strip() else message("nothing"))
+        raise LengthError(message("only-signs", typed=quoted(value)) if value.strip() else message("nothing"))
     if len(parts) > 1 and [of for _, of in parts] != ["ft", "in"]:
-        raise LengthError(message("several", typed=shown(value)))
+        raise LengthError(message("several", typed=quoted(value)))
     if len(parts) > 1 and parts[0][0] % 1:
-        raise LengthError(message("broken-feet", typed=shown(value)))
+        raise LengthError(message("broken-feet", typed=quoted(value)))
     return parts
 
 
 def _fraction(text: str, value: str) -> float:
     if _THOUSANDS.fullmatch(text):
         plain, other = text.replace(",", ""), text.replace(",", ".")
-        raise LengthError(message("thousands", typed=shown(value), plain=plain, other=other))
+        raise LengthError(message("thousands", typed=quoted(value), plain=plain, other=other))
     whole, _, rest = text.replace("-", " ").rpartition(" ")
     if "/" not in rest:
         return float(rest.replace(",", "."))
     over, under = map(int, rest.split("/"))
     if not under or (whole and over >= under):
-        raise LengthError(message("no-fraction", typed=shown(value), fraction=rest))
+        raise LengthError(message("no-fraction", typed=quoted(value), fraction=rest))
     return int(whole.strip() or 0) + over / under

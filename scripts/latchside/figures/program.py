@@ -37,6 +37,15 @@ class Limit:
     """Whether it looks at an output, and so comes after the working."""
 
 
+@dataclass(frozen=True)
+class Judgement:
+    """What an answer means on site. Without a test it always holds."""
+
+    test: Expression | None
+    holds: Callable[[Mapping[str, Any]], Any]
+    words: str
+
+
 @dataclass
 class Program:
     """All expressions of a record, and what was wrong with it: a path and a refusal for each."""
@@ -44,6 +53,7 @@ class Program:
     lets: list[Line] = field(default_factory=list)
     outputs: list[Line] = field(default_factory=list)
     limits: list[Limit] = field(default_factory=list)
+    judgements: list[Judgement] = field(default_factory=list)
     errors: list[tuple[Path, ExpressionError]] = field(default_factory=list)
 
 
@@ -70,6 +80,8 @@ def read_program(data: Mapping[str, Any]) -> Program:
     inputs = frozenset(entry["name"] for entry in data["inputs"])
     for index, entry in enumerate(data.get("valid", ())):
         _limit(program, names, ("valid", index), entry, inputs, before)
+    for index, entry in enumerate(data.get("judgement", ())):
+        _judgement(program, names, ("judgement", index), entry)
     return program
 
 
@@ -130,14 +142,28 @@ def _limit(
     program: Program, names: dict[str, Sort], path: Path, entry: Mapping[str, Any], inputs: frozenset[str],
     before: frozenset[str],
 ) -> None:  # fmt: skip
-    try:
-        read = read_expression(entry["test"], names)
-        if read.sort != "condition":
-            raise _refusal("no-condition")
-    except ExpressionError as error:
-        program.errors.append(((*path, "test"), error))
+    read = _condition(program, names, path, entry["test"])
+    if read is None:
         return
     words = entry.get("refuse") or entry.get("warn", "")
     program.limits.append(
         Limit(read, compiled(read), words, "refuse" in entry, read.names & inputs, not read.names <= before)
     )
+
+
+def _judgement(program: Program, names: dict[str, Sort], path: Path, entry: Mapping[str, Any]) -> None:
+    read = _condition(program, names, path, entry["test"]) if "test" in entry else None
+    if read or "test" not in entry:
+        program.judgements.append(Judgement(read, compiled(read) if read else lambda _: True, entry["say"]))
+
+
+def _condition(program: Program, names: dict[str, Sort], path: Path, text: str) -> Expression | None:
+    """The condition in a text; None, and an error of the program, where it is none."""
+    try:
+        read = read_expression(text, names)
+        if read.sort != "condition":
+            raise _refusal("no-condition")
+    except ExpressionError as error:
+        program.errors.append(((*path, "test"), error))
+        return None
+    return read

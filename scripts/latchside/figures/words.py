@@ -82,6 +82,16 @@ def accepted(quantity: Quantity) -> str:
     return f"{in_words(quantity)}: {_bracketed(_range((low, high), quantity.unit, figure))}"
 
 
+def accepted_in_both(quantity: Quantity) -> Both:
+    """What a good reading is, in each system of units by itself."""
+    own, other, imperial = in_both(quantity)
+    low, high = shown_limits(quantity)
+    if other is None or quantity.value is None or low is None or high is None or low == high:
+        return Both(accepted(quantity) if other is None else own, other, imperial)
+    own_range, other_range = _range((low, high), quantity.unit, figure)
+    return Both(f"{own}: {own_range}", f"{other}: {other_range}", imperial)
+
+
 def limits(quantity: Quantity) -> tuple[float | None, float | None]:
     """Lowest and highest good reading, in the quantity's unit; None where it has no such limit."""
     if quantity.value is None:

@@ -12,7 +12,7 @@ from typing import Any
 from latchside.findings import Finding, Level
 from latchside.kinds import KINDS, Kind
 from latchside.library.alike import alike
-from latchside.library.text import RecordLink, ValueLink, parts
+from latchside.library.text import RecordLink, ValueLink, text_parts
 from latchside.library.traits import Traits, devices_asked, traits, traits_in
 from latchside.read.svg import Picture
 from latchside.read.tree import RawRecord
@@ -246,7 +246,7 @@ def _references(
         else:
             yield path, kind, id_, None
     for path, text, sort in texts:
-        for part in parts(text) if sort == "prose" else ():
+        for part in text_parts(text) if sort == "prose" else ():
             if isinstance(part, RecordLink):
                 yield path, part.kind, part.id, part.step
             elif isinstance(part, ValueLink) and part.owner and part.owner[1]:

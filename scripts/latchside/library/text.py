@@ -49,7 +49,7 @@ Part = Words | RecordLink | ValueLink
 
 
 @lru_cache(maxsize=50_000)
-def parts(text: str) -> tuple[Part, ...]:
+def text_parts(text: str) -> tuple[Part, ...]:
     """The parts of a text in order; a bracket that is no reference stays text. Rules and pages ask again and again."""
     return tuple(_parts(text)) if "[[" in text else (Words(text),)
 
@@ -71,7 +71,7 @@ def _parts(text: str) -> Iterator[Part]:
 
 def written(text: str) -> Iterator[str]:
     """What the author wrote for the reader: the text between references, and the words shown for them."""
-    for part in parts(text):
+    for part in text_parts(text):
         if isinstance(part, Words):
             yield part.text
         elif isinstance(part, RecordLink) and part.words:

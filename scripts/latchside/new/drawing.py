@@ -10,8 +10,8 @@ SHEET = f"""\
   <desc>{BLANK}</desc>
   <g id="front">
     <text id="heading" x="12" y="20" font-size="14" fill="#111111" font-weight="700">{BLANK}</text>
-    <rect id="frame" x="92" y="40" width="176" height="140" fill="#e4e4e4" stroke="#111111" stroke-width="2"/>
-    <rect id="sensor" x="160" y="60" width="40" height="20" rx="3" fill="#ffffff" stroke="#111111" stroke-width="2"/>
+    <rect id="frame" x="92" y="40" width="176" height="140" fill="#e3e8e8" stroke="#111111" stroke-width="1.75"/>
+    <rect id="sensor" x="160" y="60" width="40" height="20" rx="3" fill="#ffffff" stroke="#111111" stroke-width="1.75"/>
     <g id="label-sensor">
       <line x1="270" y1="60" x2="196" y2="70" stroke="#111111" stroke-width="1"/>
       <circle cx="196" cy="70" r="2" fill="#111111"/>

@@ -14,8 +14,17 @@ from latchside.kinds import Kind
 from latchside.schemas import Schemas
 
 
-def starter(kind: Kind, id_: str, schemas: Schemas, given: Mapping[str, str] = MappingProxyType({})) -> str:
-    """The text of a new record of `kind` named `id_`; `given` has the values of keys that are known already."""
+def starter(
+    kind: Kind,
+    id_: str,
+    schemas: Schemas,
+    given: Mapping[str, str] = MappingProxyType({}),
+    traits: Mapping[str, str] = MappingProxyType({}),
+) -> str:
+    """The text of a new record of `kind` named `id_`.
+
+    `given` has the values of keys that are known already, `traits` the words for those of a device.
+    """
     schema = schemas.documents[kind.schema]
     up = "/".join(".." for _ in kind.folder.split("/"))
     lines = [
@@ -33,20 +42,21 @@ def starter(kind: Kind, id_: str, schemas: Schemas, given: Mapping[str, str] = M
         elif key == "id":
             lines.append(f"id: {id_}  # FILL IN a reference to it: a record nothing refers to is a finding")
         elif key in schema["required"]:
-            lines += _Writer(schemas).entry(key, about, file, 0)
+            lines += _Writer(schemas, traits if key == "traits" else {}).entry(key, about, file, 0)
         else:
             lines.append(f"# {key}:")
     return "\n".join(lines) + "\n"
 
 
 class _Writer:
-    def __init__(self, schemas: Schemas) -> None:
+    def __init__(self, schemas: Schemas, known: Mapping[str, str]) -> None:
         self._schemas = schemas
+        self._known = known
 
     def entry(self, key: str, schema: dict[str, Any], file: str, indent: int) -> list[str]:
         """`key: value`, or the key and its value on the lines below."""
         pad = " " * indent
-        value = self._short(schema)
+        value = self._known.get(key) or self._short(schema)
         if value is not None:
             return [f"{pad}{key}: {value}"]
         return [f"{pad}{key}:", *self._long(schema, file, indent + 2)]

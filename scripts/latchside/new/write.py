@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from latchside.kinds import DRAWINGS, KINDS
@@ -20,11 +21,15 @@ FOR_A_DEVICE = ("procedure", "checklist", "drawing")
 
 @dataclass(frozen=True)
 class Wish:
-    """How a new record is begun: as a copy of the device `like`, or for `device`, a procedure of it at `stage`."""
+    """How a new record is begun: as a copy of the device `like`, or for `device`, a procedure of it at `stage`.
+
+    A new device that is no copy has these `traits`, as far as they are named.
+    """
 
     like: str = ""
     device: str = ""
     stage: str = ""
+    traits: Mapping[str, str] = field(default_factory=dict)
 
 
 def write_new(root: Path, kind: str, id_: str, schemas: Schemas, wish: Wish = Wish()) -> Path:
@@ -36,6 +41,9 @@ def write_new(root: Path, kind: str, id_: str, schemas: Schemas, wish: Wish = Wi
         raise ValueError(f'"{id_}" is not an id: use lower-case words joined by hyphens, such as gate-contact')
     if wish.like and kind != "device":
         raise ValueError("--like is for a device")
+    if wish.traits and (wish.like or kind != "device"):
+        options = " and ".join(f"--{name}" for name in wish.traits)
+        raise ValueError(f"{options}: only for a device without --like, which copies the traits")
     if wish.device and kind not in FOR_A_DEVICE:
         raise ValueError(f"--for is for a {', a '.join(FOR_A_DEVICE[:-1])} or a {FOR_A_DEVICE[-1]}")
     path = root / DRAWINGS / f"{id_}.svg" if kind == "drawing" else root / KINDS[kind].folder / f"{id_}.yaml"
@@ -58,4 +66,4 @@ def _text(root: Path, kind: str, id_: str, schemas: Schemas, wish: Wish, stage: 
         pattern = device_file(root, wish.like).read_text("utf-8")
         return copied(pattern, wish.like, id_, own_of(root, wish.like, id_))
     given = {"only": f"[{wish.device}]", "stage": stage or "FILL IN"} if wish.device else {}
-    return starter(KINDS[kind], id_, schemas, given)
+    return starter(KINDS[kind], id_, schemas, given, wish.traits)

@@ -8,7 +8,7 @@ from math import isfinite
 from pathlib import Path
 from typing import Any
 
-from latchside.findings import START, Finding, did_you_mean, shown
+from latchside.findings import START, Finding, did_you_mean, quoted
 from latchside.messages import messages
 from latchside.read.tree import LARGEST
 from latchside.read.yaml_text import Document, read_text
@@ -44,7 +44,7 @@ def _refused(file: str, code: str, found: str, expected: str, action: str) -> Do
 def list_findings(document: Document, file: str) -> tuple[Finding, ...]:
     """What is wrong with a plain list of causes."""
     if not isinstance(document.value, list) or not document.value:
-        found = message("empty-list") if document.value == [] else shown(document.value)
+        found = message("empty-list") if document.value == [] else quoted(document.value)
         problem = message.finding("not-a-list", found=found, keys=", ".join(KEYS))
         return (Finding(file, START, "not-a-list", *problem),)
     entries = enumerate(document.value)
@@ -55,29 +55,29 @@ def list_findings(document: Document, file: str) -> tuple[Finding, ...]:
 def _entry(document: Document, file: str, index: int, entry: Any) -> Iterator[Finding]:
     place = document.places.get((index,), START)
     if not isinstance(entry, dict):
-        problem = message.finding("not-a-group", found=shown(entry), keys=", ".join(KEYS))
+        problem = message.finding("not-a-group", found=quoted(entry), keys=", ".join(KEYS))
         yield Finding(file, place, "wrong-type", *problem)
         return
     for key in entry:
         if key not in KEYS:
             at = document.keys.get((index, key), place)
             hint = did_you_mean(key, KEYS)
-            problem = message.finding("unknown-key", key=shown(key), keys=", ".join(KEYS), hint=hint)
+            problem = message.finding("unknown-key", key=quoted(key), keys=", ".join(KEYS), hint=hint)
             yield Finding(file, at, "unknown-key", *problem)
     for key in KEYS:
         at = document.places.get((index, key), place)
         if key not in entry:
-            yield Finding(file, place, "missing-key", *message.finding("missing-key", quoted=shown(key), key=key))
+            yield Finding(file, place, "missing-key", *message.finding("missing-key", quoted=quoted(key), key=key))
         elif key == "cause":
             if not isinstance(entry[key], str) or not entry[key].strip() or not entry[key].isprintable():
-                yield Finding(file, at, "wrong-type", *message.finding("no-name", value=shown(entry[key]), key=key))
+                yield Finding(file, at, "wrong-type", *message.finding("no-name", value=quoted(entry[key]), key=key))
         else:
             yield from _number(file, at, key, entry[key])
 
 
 def _number(file: str, place: Any, key: str, value: Any) -> Iterator[Finding]:
     if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
-        yield Finding(file, place, "wrong-type", *message.finding("no-number", value=shown(value), key=key))
+        yield Finding(file, place, "wrong-type", *message.finding("no-number", value=quoted(value), key=key))
     elif value < 0:
         yield Finding(file, place, "negative-number", *message.finding("negative", value=str(value), key=key))
 
@@ -87,7 +87,7 @@ def _repeated(document: Document, file: str) -> Iterator[Finding]:
     for index, entry in enumerate(document.value):
         if first.setdefault(entry["cause"], index) != index:
             place = document.places.get((index, "cause"), START)
-            yield Finding(file, place, "repeated-id", *message.finding("twice", cause=shown(entry["cause"])))
+            yield Finding(file, place, "repeated-id", *message.finding("twice", cause=quoted(entry["cause"])))
 
 
 def _sum(document: Document, file: str) -> Iterator[Finding]:

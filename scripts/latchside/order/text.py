@@ -9,7 +9,7 @@ from latchside.figures.words import in_words
 from latchside.library import Library, Record
 from latchside.library.quantity import quantity
 from latchside.library.regions import told
-from latchside.library.text import RecordLink, ValueLink, Words, parts
+from latchside.library.text import RecordLink, ValueLink, Words, text_parts
 from latchside.messages import Message, messages
 from latchside.order.plan import Node, Plan, Step
 
@@ -153,7 +153,7 @@ class _Writer:
         return self._words(self._causes[id_]["name"]).rstrip(".")
 
     def _words(self, text: str) -> str:
-        return "".join(self._part(part) for part in parts(text))
+        return "".join(self._part(part) for part in text_parts(text))
 
     def _part(self, part: Words | RecordLink | ValueLink) -> str:
         if isinstance(part, Words):

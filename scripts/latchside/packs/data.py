@@ -1,4 +1,8 @@
-"""A plan as plain data, by schema/plan.schema.json."""
+"""A plan as plain data, by schema/plan.schema.json.
+
+Figures are written to nine digits: one processor's sine differs from another's in the last place, and the same survey
+gives the same file wherever it is planned.
+"""
 
 from __future__ import annotations
 
@@ -10,6 +14,8 @@ from math import isfinite
 from typing import Any
 
 from latchside.planning.plan import Plan
+
+DIGITS = 9
 
 
 def plan_data(plan: Plan) -> dict[str, Any]:
@@ -32,7 +38,12 @@ def _plain(value: Any) -> Any:
     if isinstance(value, date):
         return value.isoformat()
     if isinstance(value, float):
-        return (int(value) if value.is_integer() and abs(value) < 1e15 else value) if isfinite(value) else None
+        return _figure(value) if isfinite(value) else None
     if isinstance(value, str):
         return value.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
     return value if isinstance(value, bool | int) or value is None else str(value)
+
+
+def _figure(value: float) -> float | int:
+    rounded = float(f"{value:.{DIGITS}g}")
+    return int(rounded) if rounded.is_integer() and abs(rounded) < 1e15 else rounded

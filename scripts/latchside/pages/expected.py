@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from markupsafe import Markup
+
 from latchside.figures.brief import Brief, brief
-from latchside.figures.words import accepted
 from latchside.library import Record
 from latchside.library.quantity import quantity
 from latchside.messages import messages
-from latchside.pages.readings import by_layout, of_device, of_devices, of_layouts, typical_values
+from latchside.pages.escape import safe
+from latchside.pages.markup import markup
+from latchside.pages.readings import by_layout, of_device, of_devices, of_layouts, shown, typical_values
 
 if TYPE_CHECKING:
     from latchside.pages.page import Page
@@ -20,14 +23,14 @@ message = messages(__name__)
 _ON_LABEL = {"at least": "least-on-label", "at most": "most-on-label"}
 
 
-def expected(page: Page, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None) -> str:
+def expected(page: Page, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None) -> Markup:
     """What a measurement of `owner` should give; every value of a device that is named is noted on the page.
 
     On a page for no one device, the label decides, and the typical values of the devices it concerns are named.
     """
     expect = measure["expect"]
     if "device_value" not in expect:
-        return accepted(quantity(expect))
+        return shown(quantity(expect))
     name = expect["device_value"]
     if page.device and name in page.device.get("values", {}):
         return _asked(page, page.device, expect) or _of_device(page, page.device, expect)
@@ -38,9 +41,11 @@ def expected(page: Page, measure: Mapping[str, Any], owner: Record, only: tuple[
     typical = typical_values(page.library, known, expect)
     for _, device, value in typical:
         page.note_value(device, value, quantity(device["values"][value]))
+    label = safe(on_label(page, measure))
     if not typical:
-        return on_label(page, measure)
-    return f"{on_label(page, measure)} {message('typical', values='; '.join(words for words, _, _ in typical))}"
+        return label
+    words = Markup("; ").join(words for words, _, _ in typical)
+    return Markup("{} {}").format(label, markup(message, "typical", values=words))
 
 
 def on_label(page: Page, measure: Mapping[str, Any]) -> str:
@@ -63,30 +68,30 @@ def briefly(page: Page, measure: Mapping[str, Any]) -> list[Brief]:
 
 def expected_in_short(
     page: Page, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None
-) -> str:
+) -> Markup:
     """The one figure that a reading is held against, or that it goes by the device; `expected` says the rest."""
     expect = measure["expect"]
     if "device_value" not in expect:
-        return accepted(quantity(expect))
+        return shown(quantity(expect))
     devices = page.records("device", only) or page.library.referring(owner.kind.id, owner.id, "device")
     known, figures = of_devices(page.library, devices, expect)
     if len(figures) != 1:
-        return message("by-device") if len(known) > 1 else message("by-layout")
+        return markup(message, "by-device" if len(known) > 1 else "by-layout")
     statuses = {device["values"][expect["device_value"]]["status"] for device in known}
-    return message("in-short", value=figures.pop(), typical="yes" if statuses & {"typical", "computed"} else "no")
+    return markup(message, "in-short", value=figures[0]) if statuses & {"typical", "computed"} else figures[0]
 
 
-def _asked(page: Page, device: Record, expect: Mapping[str, Any]) -> str:
+def _asked(page: Page, device: Record, expect: Mapping[str, Any]) -> Markup:
     """A figure that a standard asks and no label has, with its condition; empty for any other."""
     stated = device["values"][expect["device_value"]]
     if stated["status"] not in ("standard", "from memory") or "condition" not in stated:
-        return ""
-    return f"{_of_device(page, device, expect)}. {stated['condition']}"
+        return Markup("")
+    return Markup("{}. {}").format(_of_device(page, device, expect), safe(stated["condition"]))
 
 
-def _of_device(page: Page, device: Record, expect: Mapping[str, Any]) -> str:
+def _of_device(page: Page, device: Record, expect: Mapping[str, Any]) -> Markup:
     """What a device states, for each layout of resistors that it may have."""
     own = of_layouts(page.library, device, expect)
     for name in own:
         page.note_value(device, name, quantity(device["values"][name]))
-    return "; ".join(own.values())
+    return Markup("; ").join(own.values())

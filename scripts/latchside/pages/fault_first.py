@@ -6,12 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from latchside.figures.words import accepted
+from markupsafe import Markup
+
 from latchside.library import Library, Record
 from latchside.library.quantity import quantity
 from latchside.messages import listed, messages
 from latchside.order.problem import guesses
-from latchside.pages.readings import of_devices
+from latchside.pages.markup import markup
+from latchside.pages.readings import of_devices, shown
 
 message = messages(__name__)
 
@@ -31,7 +33,7 @@ class Likely:
     cause: Mapping[str, Any]
     check: Mapping[str, Any]
     result: Mapping[str, Any]
-    reading: str
+    reading: Markup
 
     @property
     def cautions(self) -> tuple[str, ...]:
@@ -82,17 +84,17 @@ def _likely(library: Library, fault: Record, cause: Mapping[str, Any]) -> Likely
     return Likely(cause, check, result, _reading(library, fault, check))
 
 
-def _reading(library: Library, fault: Record, check: Mapping[str, Any]) -> str:
+def _reading(library: Library, fault: Record, check: Mapping[str, Any]) -> Markup:
     """What a check should read, in few words: the figures of the devices, or where they are many, the label."""
     expect = check.get("measure", {}).get("expect")
     if expect is None:
-        return ""
+        return Markup("")
     if "device_value" not in expect:
-        return accepted(quantity(expect))
+        return shown(quantity(expect))
     devices = library.referring("fault", fault.id, "device")
     named = [device for device in devices if device.id in check.get("only", (device.id,))]
     _, figures = of_devices(library, named, expect)
-    return listed(figures, "or") if 0 < len(figures) <= FEW else message("on-label")
+    return Markup(listed(figures, "or")) if 0 < len(figures) <= FEW else markup(message, "on-label")
 
 
 def cautions_of(parts: tuple[Mapping[str, Any], ...]) -> tuple[str, ...]:

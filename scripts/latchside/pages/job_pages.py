@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from base64 import b64encode
 from collections.abc import Iterator
 from typing import Any
 
 from jinja2 import Environment
 from markupsafe import Markup
 
-from latchside.drawings.canvas import Drawing
 from latchside.figures.catalogue import figures_of
 from latchside.library import Library, Record
 from latchside.library.regions import REGION_OF
 from latchside.library.text import ValueLink
 from latchside.messages import messages
 from latchside.packs.files import about, pack_files
-from latchside.pages.drawn import figure
 from latchside.pages.escape import safe
 from latchside.pages.job_view import PARTS, JobView, parts
 from latchside.pages.links import file_of
@@ -93,12 +90,6 @@ class Document(Page):
 
     def _value_link(self, part: ValueLink, owner: Record | None) -> Markup:
         return self.plain(f"[[={'/'.join(filter(None, (*(part.owner or ()), part.name)))}]]", owner)
-
-    @staticmethod
-    def _figure(made: Drawing, file: str, anchor: str, *, folded: bool = False) -> Markup:
-        """The drawing itself in the place of its file, which does not travel with the document."""
-        source = f"data:image/svg+xml;base64,{b64encode(made.svg.encode('utf-8')).decode('ascii')}"
-        return figure(made, Markup(source), anchor, folded=folded)
 
 
 def document(plan: Plan, library: Library, environment: Environment, site: str = "") -> str:

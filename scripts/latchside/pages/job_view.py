@@ -17,7 +17,8 @@ from latchside.pages.job_facts import opening_facts, site_facts
 from latchside.pages.job_rounds import rounds
 from latchside.pages.page import Page
 from latchside.planning.asked import Asked, by_part
-from latchside.planning.plan import Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Verdict, Zone
+from latchside.planning.bearing import bearing
+from latchside.planning.plan import Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Zone
 
 message = messages(__name__)
 
@@ -25,7 +26,6 @@ PARTS = ("openings", "zones", "van", "work", "service", "test-sheet", "handover"
 """The parts of a pack beside its summary, in order. What is filled in or left comes last."""
 SORTS = {"part": "parts", "consumable": "consumables", "tool": "tools"}
 """The sorts of items, each with the anchor of its list."""
-_WORST: tuple[Verdict, ...] = ("test on site", "good")
 
 
 def parts() -> dict[str, tuple[Message, Message]]:
@@ -136,16 +136,11 @@ class JobView:
 
     def verdict(self, one: OpeningPlan) -> str:
         """The worst of an opening: no device, a problem to settle before the day, or the worst of its figures."""
-        if one.choice.device is None:
-            return "no-device-yet"
-        if self.problems(one.opening.id) or any(line.verdict == "poor" for line in one.figures):
-            return "problem"
-        verdicts = {line.verdict for line in one.figures}
-        return next((_named(verdict) for verdict in _WORST if verdict in verdicts), "no-verdict")
+        return bearing(self.plan, one)
 
     def bears(self, line: Line) -> str:
         """The verdict of a figure."""
-        return "told-only" if line.verdict == "none" else _named(line.verdict)
+        return "told-only" if line.verdict == "none" else line.verdict.replace(" ", "-")
 
     def open_words(self, id_: str) -> str:
         """How much stands open about an opening."""
@@ -267,8 +262,3 @@ class JobView:
     def proofs(self, spot: Spot) -> list[tuple[str, str]]:
         """What is written when a contact is proved, beside its readings."""
         return list(words.proofs(self.page, spot.plan, spot.shown))
-
-
-def _named(verdict: Verdict) -> str:
-    """A verdict of the planner by the name of its style."""
-    return verdict.replace(" ", "-")

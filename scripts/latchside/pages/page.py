@@ -15,7 +15,7 @@ from latchside.library import Library, Record
 from latchside.library.compiled import own_steps
 from latchside.library.quantity import Quantity, quantity
 from latchside.library.regions import by_region, told
-from latchside.library.text import RecordLink, ValueLink, Words, parts
+from latchside.library.text import RecordLink, ValueLink, Words, text_parts
 from latchside.messages import listed, messages
 from latchside.pages import regional
 from latchside.pages.drawn import drawn, figure, seen
@@ -43,6 +43,7 @@ class Page:
         self._drawn: set[str] = set()
         self.linked: set[str] = set()
         self._warned: set[str] = set()
+        self._told: set[str] = set()
 
     @property
     def at_hand(self) -> Record | None:
@@ -85,10 +86,8 @@ class Page:
 
     def users(self, record: Record) -> list[Record]:
         """The records with a page of their own that refer to a record."""
-        return [
-            user for kind in KINDS.values() if kind.own_page
-            for user in self.library.referring(record.kind.id, record.id, kind.id)
-        ]  # fmt: skip
+        kinds = [kind.id for kind in KINDS.values() if kind.own_page]
+        return [user for kind in kinds for user in self.library.referring(record.kind.id, record.id, kind)]
 
     def step(self, reference: str) -> Mapping[str, Any]:
         """The step that `procedure/step` names; empty where there is none."""
@@ -132,6 +131,12 @@ class Page:
         self._warned.add(caution.id)
         return before
 
+    def told(self, caution: Record) -> bool:
+        """Whether a caution was told in full anywhere on this page; from now on it was."""
+        before = caution.id in self._told
+        self._told.add(caution.id)
+        return before
+
     def unlinked(self, text: Markup) -> Markup:
         """What `words` made, for a line that is tapped as a whole and can hold no link of its own."""
         return Markup(re.sub(r"</?a\b[^>]*>", "", text))
@@ -142,7 +147,7 @@ class Page:
 
     def plain(self, text: str, owner: Record | None = None) -> Markup:
         """The text without links, for places that cannot hold one: descriptions and explanations of words."""
-        return safe("".join(self._plain(part, owner or self.owner) for part in parts(text)))
+        return safe("".join(self._plain(part, owner or self.owner) for part in text_parts(text)))
 
     def _plain(self, part: Words | RecordLink | ValueLink, owner: Record | None) -> str:
         if isinstance(part, Words):
@@ -156,7 +161,7 @@ class Page:
 
     def _render(self, text: str, owner: Record | None, *, terms: bool) -> Markup:
         out: list[str] = []
-        for part in parts(text):
+        for part in text_parts(text):
             if isinstance(part, Words):
                 out.append(self._terms(part.text, linked=terms))
             elif isinstance(part, RecordLink):
@@ -237,7 +242,7 @@ class Page:
 
     def expected(self, measure: Mapping[str, Any], owner: Record, only: tuple[str, ...] | None = None) -> Markup:
         """What a good reading is."""
-        return safe(expected(self, measure, owner, only))
+        return expected(self, measure, owner, only)
 
     def values_elsewhere(self, record: Record) -> None:
         """Forget the values of `record` that its own page already lists among its ratings."""
@@ -250,19 +255,20 @@ class Page:
         return regional.figure(in_both(Quantity(unit=column["unit"], status="computed", value=float(cell))))
 
     def grouped(self, kind: Kind, records: tuple[Record, ...]) -> list[tuple[str, list[Record]]]:
-        """Records under headings: by stage, level or what is seen of a fault, where the kind has one."""
-        field = {"procedure": "stage", "checklist": "stage", "caution": "level", "fault": "group"}.get(kind.id)
-        if field is None:
+        """Records under headings: by stage, level, topic or what is seen of a fault, where the kind has one."""
+        fields = {"procedure": "stage", "checklist": "stage", "caution": "level", "fault": "group", "formula": "topic"}
+        if (field := fields.get(kind.id)) is None:
             return [("", list(records))]
-        words = self.library.schemas.words("fault-group" if kind.id == "fault" else field)
+        words = self.library.schemas.words({"fault": "fault-group", "formula": "figure-topic"}.get(kind.id, field))
         groups = [(shown, [one for one in records if one[field] == word]) for word, shown in words.items()]
         return [(shown, of_word) for shown, of_word in groups if of_word]
 
     def status(self, data: Mapping[str, Any] | Quantity) -> Markup:
         """The status of a figure or fact, with its source where it has one."""
-        status, source = (
-            (data.status, data.source) if isinstance(data, Quantity) else (data["status"], data.get("source"))
-        )
+        if isinstance(data, Quantity):
+            status, source = data.status, data.source
+        else:
+            status, source = data["status"], data.get("source")
         words = safe(self.library.schemas.words("status")[status])
         record = self.library.find("source", source) if source else None
         return Markup("{}: {}").format(words, self.link(record)) if record else words
@@ -275,21 +281,17 @@ class Page:
         """What a reader sees for several words of a vocabulary."""
         return listed([self.vocabulary(name, word) for word in words])
 
-    _figure = staticmethod(figure)
-
-    def drawing(self, id_: str, *, folded: bool = False) -> Markup:
-        """A drawing as a figure, its words `folded` or not; the second time on a page only a pointer to the first."""
-        shown = drawn(self.library, id_, self.at_hand)
-        if shown is None:
+    def drawing(self, id_: str, *, folded: bool = False, apart: bool = False) -> Markup:
+        """A drawing, its words `folded` or not; a second time on a page a pointer to the first; `apart` in its file."""
+        if (shown := drawn(self.library, id_, self.at_hand)) is None:
             return Markup("")
         if id_ in self._drawn:
             return seen(id_, shown.drawing)
         self._drawn.add(id_)
         for value in shown.values:
             self.note_value(*value)
-        place = self.file(shown.path), f"drawing-{id_}"
-        return self._figure(shown.drawing, *place, folded=folded)
+        return figure(shown.drawing, f"drawing-{id_}", self.file(shown.path) if apart else "", folded=folded)
 
-    def chart(self, id_: str) -> Markup:
-        """A chart worked out from the figures, with its message in words."""
-        return self._figure(charts.drawing(self.library, id_), self.file(f"assets/charts/{id_}.svg"), f"chart-{id_}")
+    def chart(self, id_: str, *, folded: bool = False) -> Markup:
+        """A chart worked out from the figures, with its message in words, `folded` or not."""
+        return figure(charts.drawing(self.library, id_), f"chart-{id_}", folded=folded)

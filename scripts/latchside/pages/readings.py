@@ -12,12 +12,14 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside.figures.units import other_system, readable, rounded_other, symbol
-from latchside.figures.words import accepted, shown_limits
+from latchside.figures.words import accepted, accepted_in_both, shown_limits
 from latchside.library import Library, Record
 from latchside.library.alike import alike
 from latchside.library.quantity import Quantity, quantity
 from latchside.messages import messages
+from latchside.pages import regional
 from latchside.pages.escape import safe
+from latchside.pages.markup import markup
 from latchside.pages.shorten import some
 
 message = messages(__name__)
@@ -60,11 +62,17 @@ def worded(stated: Quantity, layout: str) -> str:
     return message("with-layout", reading=accepted(stated), layout=layout) if layout else accepted(stated)
 
 
-def of_layouts(library: Library, device: Record, expect: Mapping[str, Any]) -> dict[str, str]:
-    """What a measurement is on a device, in words, for each layout whose value it states, by the name of the value."""
+def shown(stated: Quantity, layout: str = "") -> Markup:
+    """The same on a page, in the reader's system of units."""
+    words = regional.figure(accepted_in_both(stated))
+    return markup(message, "with-layout", reading=words, layout=layout) if layout else words
+
+
+def of_layouts(library: Library, device: Record, expect: Mapping[str, Any]) -> dict[str, Markup]:
+    """What a measurement is on a device, on a page, for each layout whose value it states, by the name of the value."""
     values = device.get("values", {})
     return {
-        name: worded(of_device(device, name, expect), layout)
+        name: shown(of_device(device, name, expect), layout)
         for name, layout in by_layout(library, expect).items()
         if name in values
     }
@@ -72,7 +80,7 @@ def of_layouts(library: Library, device: Record, expect: Mapping[str, Any]) -> d
 
 def of_devices(
     library: Library, devices: Iterable[Record], expect: Mapping[str, Any]
-) -> tuple[list[Record], list[str]]:
+) -> tuple[list[Record], list[Markup]]:
     """The devices that state what a measurement is judged by, and what a good reading is on them, each once."""
     known = [device for device in devices if expect["device_value"] in device.get("values", {})]
     words = (one for device in known for one in of_layouts(library, device, expect).values())
@@ -81,15 +89,15 @@ def of_devices(
 
 def typical_values(
     library: Library, devices: Iterable[Record], expect: Mapping[str, Any]
-) -> list[tuple[str, Record, str]]:
-    """What a measurement is on each of these devices, in words, each figure once.
+) -> list[tuple[Markup, Record, str]]:
+    """What a measurement is on each of these devices, on a page, each figure once.
 
     Each with the first device that has it and the name of its value there.
     """
     every = [(device, name, words) for device in devices for name, words in of_layouts(library, device, expect).items()]
     figures = alike(every, lambda one: one[2])
     return [
-        (f"{some([device.name for device, _, _ in whose])} {figure}", whose[0][0], whose[0][1])
+        (Markup("{} {}").format(safe(some([device.name for device, _, _ in whose])), figure), whose[0][0], whose[0][1])
         for figure, whose in figures.items()
     ]
 
@@ -98,6 +106,7 @@ def expectations(library: Library, measure: Mapping[str, Any], owner: Record, on
     """The figures a reading may be judged against, as JSON for an attribute; an empty list where there is none.
 
     A figure says whose it is: `of` holds the names of its devices by id, or a name for it where it is nobody's own.
+    `both` holds it in metric and in imperial units, where these differ.
     """
     shared = alike(_figures(library, measure, owner, only), lambda one: json.dumps(one[2]))
     rows = [{"of": {device: name for device, name, _ in whose}, **whose[0][2]} for whose in shared.values()]
@@ -137,11 +146,15 @@ def _row(device: str, name: str, stated: Quantity, layout: str) -> list[Figure]:
     known = tuple(value for value in (low, high) if value is not None)
     if not known:
         return []
-    shown, unit = readable(known, stated.unit)
-    rounded = [float(f"{value:.4g}") for value in shown]
+    legible, unit = readable(known, stated.unit)
+    rounded = [float(f"{value:.4g}") for value in legible]
     pair = (rounded[0] if low is not None else None, rounded[-1] if high is not None else None)
     scales = [_scale(unit, *pair), *_others(unit, pair)]
-    return [(device, name, {"words": worded(stated, layout), "note": stated.condition, "scales": scales})]
+    told: dict[str, Any] = {"words": worded(stated, layout), "note": stated.condition, "scales": scales}
+    own, other, imperial = accepted_in_both(stated)
+    if other is not None:
+        told["both"] = [own, other] if not imperial else [other, own]
+    return [(device, name, told)]
 
 
 def _others(unit: str, pair: tuple[float | None, float | None]) -> list[dict[str, Any]]:

@@ -14,18 +14,29 @@ from markupsafe import Markup
 
 from latchside import charts
 from latchside.all_cores import all_cores
-from latchside.figures.units import symbol
+from latchside.drawings.inline import themed
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
 from latchside.messages import javascript, messages
-from latchside.pages import calculators, drawn, fault_lists, fault_plan, fault_tree, regional, stage_pages
+from latchside.pages import (
+    calculators,
+    components,
+    drawn,
+    fault_lists,
+    fault_plan,
+    fault_tree,
+    figure_script,
+    regional,
+    stage_pages,
+)
 from latchside.pages.device_figures import carried, device_figures
 from latchside.pages.escape import safe
 from latchside.pages.expected import briefly, expected_in_short, on_label
 from latchside.pages.fault_data import run_data
 from latchside.pages.fault_first import First
+from latchside.pages.icons import icon
 from latchside.pages.job_pages import document, job_pages
 from latchside.pages.leading import leading, own_cautions
 from latchside.pages.links import file_of, slug
@@ -33,6 +44,7 @@ from latchside.pages.list_cautions import item_cautions
 from latchside.pages.markup import page_messages
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
+from latchside.pages.shorten import lead
 from latchside.pages.visit_lists import item_words
 from latchside.planning.plan import Plan
 from latchside.rules import all_rules
@@ -95,13 +107,20 @@ class Writer:
             for record in self.library.of(kind.id) if kind.own_page else ():
                 yield record.address, partial(self.pages_of, record)
         yield "rules", self.rules
-        yield "calculators", lambda: [(calculators.SCRIPT, calculators.script(self.library))]
+        yield "components", self.components
+        yield "calculators", lambda: [(figure_script.PATH, figure_script.script(self.library))]
         yield "messages", lambda: list(javascript.scripts().items())
 
     def rules(self) -> list[tuple[str, str]]:
         """The page of the rules of the check."""
         address = "maintain/rules/"
         return [(file_of(address), self.fill("rules.jinja", Page(self.library, address), rules=all_rules()))]
+
+    def components(self) -> list[tuple[str, str]]:
+        """The page that shows each part of pages with its states."""
+        page = Page(self.library, components.ADDRESS)
+        shown = components.components(page)
+        return [(file_of(page.address), self.fill("components.jinja", page, shown=shown))]
 
     def fault_lists(self) -> list[tuple[str, str]]:
         """The pages about all faults together."""
@@ -132,7 +151,7 @@ class Writer:
         if record.kind.id == "device":
             pages.extend(self.stages(record))
         if record.kind.id == "fault":
-            pages.append((fault_tree.path_of(record), fault_tree.drawing(self.library, record).svg + "\n"))
+            pages.append((fault_tree.path_of(record), themed(fault_tree.drawing(self.library, record)) + "\n"))
         return pages
 
     def record(self, record: Record) -> str:
@@ -203,8 +222,6 @@ def _figure(page: Page, record: Record) -> dict[str, Any]:
         "examples": list(calculators.worked(record)),
         "charts": charts.for_figure(page.library, record.id),
         "default_words": calculators.default_words,
-        "replaced": {entry["instead_of"] for entry in record["inputs"] if "instead_of" in entry},
-        "sign": symbol,
         "typed": calculators.typed,
     }
 
@@ -255,7 +272,8 @@ def _environment() -> Environment:
         item_cautions=item_cautions,
     )
     environment.filters["slug"] = slug
-    environment.globals.update(messages=page_messages, briefly=briefly, on_label=on_label)
+    environment.globals.update(icon=icon)
+    environment.globals.update(lead=lead, messages=page_messages, briefly=briefly, on_label=on_label)
     environment.globals.update(leading=leading, own_cautions=own_cautions, both=regional.both)
     environment.globals.update(library_version=library_version, device_figures=device_figures, carried=carried)
     return environment

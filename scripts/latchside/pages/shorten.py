@@ -12,6 +12,9 @@ message = messages(__name__)
 MANY = 4
 """The most names that are given in full."""
 
+SHORT = 60
+"""The most words of a text that stands ahead of a table as a whole."""
+
 _SENTENCE = re.compile(r"(.+?[.?!])(?:\s|$)", re.DOTALL)
 
 
@@ -19,6 +22,12 @@ def first_sentence(text: str) -> str:
     """The text up to the end of its first sentence."""
     sentence = _SENTENCE.match(text)
     return sentence[1] if sentence else text
+
+
+def lead(text: str) -> tuple[str, str]:
+    """What stands ahead of a table, and what behind it: a short text ahead, of a long one its first sentence."""
+    first = text if len(text.split()) <= SHORT else first_sentence(text)
+    return first, text[len(first) :].strip()
 
 
 def some(names: Sequence[str]) -> str:

@@ -19,7 +19,7 @@ from latchside.planning import bounds
 from latchside.planning.facts import READS, UNITS, Test, above, below, is_one_of
 from latchside.planning.holes import never
 from latchside.planning.house import House, house_if_any
-from latchside.planning.said import said
+from latchside.planning.plain_text import plain_text
 from latchside.surveys.survey import Opening
 
 _MOST_ANSWERS = 2_000
@@ -185,8 +185,8 @@ def _conditions(entries: Iterable[Mapping[str, Any]], record: Record, library: L
     for entry in entries:
         if "when" in entry:
             yield Condition(
-                text=said(entry["text"], record, library),
-                reason=said(entry["reason"], record, library),
+                text=plain_text(entry["text"], record, library),
+                reason=plain_text(entry["reason"], record, library),
                 tests=tuple(_test(one, ratings, house, drilled=traits(record).drilled) for one in entry["when"]),
                 fields=frozenset(one["field"] for one in entry["when"]),
                 weight=entry.get("weight", 1),

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from latchside.messages import messages
-from latchside.planning.short_names import Limit, fold, joined, same, shorter, suffixed
+from latchside.planning.short_names import Limit, fold, joined, name_key, shorter, suffixed
 from latchside.surveys.survey import Opening
 
 message = messages(__name__)
@@ -60,7 +60,7 @@ def names(openings: Sequence[Opening], limit: Limit | None = None, in_use: Seque
     """
     full = [one.spoken or _made(one.place, one.side, one.kind) for one in openings]
     counts = Counter(fold(name) for name, one in zip(full, openings, strict=True) if not one.spoken)
-    taken = {same(name) for name in (*in_use, *full)}
+    taken = {name_key(name) for name in (*in_use, *full)}
     met: Counter[str] = Counter()
     firsts = []
     for name, one in zip(full, openings, strict=True):
@@ -75,7 +75,7 @@ def names(openings: Sequence[Opening], limit: Limit | None = None, in_use: Seque
         fits = limit is None or limit.fits(whole)
         spoken = whole if fits else suffixed(_shorter(one.place, one.side, one.kind), number, limit, taken)
         firsts.append(Name(spoken, made=True, numbered=numbered))
-        taken.add(same(firsts[-1].spoken))
+        taken.add(name_key(firsts[-1].spoken))
     return tuple(_with_second(name, one, limit, taken) for name, one in zip(firsts, openings, strict=True))
 
 
@@ -85,7 +85,7 @@ def _with_second(name: Name, opening: Opening, limit: Limit | None, taken: set[s
     id_ = f"second-{opening.kind}"
     suffixes = message(id_), message(f"{id_}.short"), message(f"{id_}.shortest")
     second = suffixed(tuple(shorter(name.spoken)), suffixes, limit, taken)
-    taken.add(same(second))
+    taken.add(name_key(second))
     return Name(name.spoken, name.made, name.numbered, second)
 
 

@@ -154,7 +154,9 @@ def _to_wire(board: _Board, judge: Judge, counts: Mapping[str, int]) -> None:
         why = message("to-cable" if one.opening.cable else "to-measured-run", **counts)
         choice = _moved(one, device, why, board.library)
         if judge(one.opening, choice).get("cable-resistance") != "poor":
-            moves.append(((not one.opening.cable, one.opening.cable_length_m or 0.0, place), index, choice))
+            in_doubt = one.opening.fire_rated is None or one.opening.escape is None
+            new = not one.opening.cable
+            moves.append(((new, new and in_doubt, one.opening.cable_length_m or 0.0, place), index, choice))
     for _, index, choice in sorted(moves, key=lambda move: move[0]):
         if board.short(RADIO) and board.room(WIRED) >= 1:
             shared = board.room(WIRED) < _at(board.wanted[index].opening, choice, board.library).zones
@@ -200,8 +202,12 @@ def _radio_classes(opening: Opening, library: Library) -> list[str]:
 
 
 def _wired_class(opening: Opening, library: Library) -> str | None:
-    """The wired class for an opening that would be on radio; None where no cable can be run."""
-    if not opening.cable and not opening.cable_length_m:
+    """The wired class for an opening that would be on radio; None where no cable can be run.
+
+    No new run is led to a fire-rated or escape door, whose frame and wall are part of what is listed; a cable that ends
+    there already may be used.
+    """
+    if not opening.cable and (not opening.cable_length_m or opening.fire_rated or opening.escape):
         return None
     return next((one.profile.id for one in _possible(opening, library) if one.profile.wired), None)
 

@@ -58,7 +58,7 @@ def fold(name: str) -> str:
     return " ".join("".join(sign for sign in apart if not unicodedata.combining(sign)).split())
 
 
-def same(name: str) -> str:
+def name_key(name: str) -> str:
     """A key that is equal for names that differ only in capitals, accents, spaces and signs."""
     return re.sub(r"\W+", "", fold(name)) or name
 
@@ -72,7 +72,7 @@ def suffixed(bases: Sequence[str], suffixes: Sequence[str], limit: Limit | None,
     made = [joined((base, suffix)) for suffix in suffixes for base in bases]
     if limit is None:
         return made[0]
-    found = next((name for name in made if limit.fits(name) and same(name) not in taken), None)
+    found = next((name for name in made if limit.fits(name) and name_key(name) not in taken), None)
     return found or (_numbered(suffixes[-1], limit, taken) if suffixes[-1] else made[0])
 
 
@@ -80,7 +80,7 @@ def _numbered(word: str, limit: Limit, taken: Collection[str]) -> str:
     """The word with the first number that makes the name unique; the word is cut where the keypad is very short."""
     word = word.rstrip(" 0123456789") or word
     made = (f"{word[: limit.letters - len(str(number)) - 1].rstrip()} {number}" for number in count(2))
-    return next(name for name in made if same(name) not in taken)
+    return next(name for name in made if name_key(name) not in taken)
 
 
 def shorter(name: str) -> Iterator[str]:

@@ -9,7 +9,7 @@ from latchside.messages import Message, listed, messages
 from latchside.planning.house import House
 from latchside.planning.names import Name, heard, unsayable
 from latchside.planning.plan import OpeningPlan, Problem, Zone, problem
-from latchside.planning.short_names import Limit, limit_of, same, shorter
+from latchside.planning.short_names import Limit, limit_of, name_key, shorter
 from latchside.planning.zones import ALWAYS_ON, DELAYED, FOLLOWED
 from latchside.surveys.survey import ControlUnit, Survey
 
@@ -89,13 +89,13 @@ class _Known:
     def add(self, name: str, position: str) -> None:
         whole, bare = heard(name)
         named = name, position
-        self._written.setdefault(same(name), named)
+        self._written.setdefault(name_key(name), named)
         self._heard.setdefault(whole, named)
         (self._kindless if bare is None else self._bare).setdefault(whole if bare is None else bare, named)
 
     def twin(self, name: str) -> _Named | None:
         """The same name."""
-        return self._written.get(same(name))
+        return self._written.get(name_key(name))
 
     def alike(self, name: str) -> _Named | None:
         """A name that sounds like this one, or like it without the word for what opens (front, front door)."""

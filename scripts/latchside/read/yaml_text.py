@@ -15,7 +15,7 @@ from typing import Any
 
 import yaml
 
-from latchside.findings import START, Finding, Place, place_after, shown
+from latchside.findings import START, Finding, Place, place_after, quoted
 from latchside.messages import messages
 
 message = messages(__name__)
@@ -118,7 +118,7 @@ class _Builder:
             mark = "*" if isinstance(event, yaml.AliasEvent) else "&"
             raise _Refused(place, "anchor-or-alias", *message.finding("anchor-or-alias", name=f"{mark}{anchor}"))
         if getattr(event, "tag", None) not in (None, "!"):
-            raise _Refused(place, "yaml-tag", *message.finding("yaml-tag", tag=shown(event.tag)))
+            raise _Refused(place, "yaml-tag", *message.finding("yaml-tag", tag=quoted(event.tag)))
 
     def _sequence(self, path: Path) -> list[Any]:
         items: list[Any] = []
@@ -137,7 +137,7 @@ class _Builder:
             value = self._value(next(self._events), (*path, key))
             if key in mapping:
                 first = self._document.keys[*path, key].line
-                twice = message.finding("duplicate-key", key=shown(key), line=str(first))
+                twice = message.finding("duplicate-key", key=quoted(key), line=str(first))
                 self._document.findings.append(Finding(self._file, place, "duplicate-key", *twice))
                 continue
             self._document.keys[*path, key] = place
@@ -160,5 +160,5 @@ def _syntax_finding(error: yaml.YAMLError, text: str, file: str) -> Finding:
     if "\t" in line[: len(line) - len(line.lstrip())]:
         return Finding(file, place, "tab-indent", *message.finding("tab-indent"))
     problem = getattr(error, "problem", None) or message("not-yaml")
-    broken = message.finding("broken-yaml", problem=problem, line=shown(line.strip()))
+    broken = message.finding("broken-yaml", problem=problem, line=quoted(line.strip()))
     return Finding(file, place, "broken-yaml", *broken)

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library
-from latchside.library.text import RecordLink, parts
+from latchside.library.text import RecordLink, text_parts
 from latchside.library.uses import procedures_at
 from latchside.messages import messages
 from latchside.rules.rule import Rule
@@ -31,7 +31,7 @@ def _before(library: Library, id_: str) -> Iterator[str]:
     procedure = library.find("procedure", id_)
     stated = procedure["before"] if procedure else ()
     for text in stated if isinstance(stated, tuple) else ():
-        for part in parts(text):
+        for part in text_parts(text):
             # a link to one step says how, and not that the whole procedure is done
             if isinstance(part, RecordLink) and part.kind == "procedure" and part.step is None:
                 yield part.id

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from latchside.blanks import is_blank
 from latchside.drawings import COMPUTED
 from latchside.drawings.plain import ELEMENTS, attributes, box, passed_over, references
-from latchside.findings import Finding, shown
+from latchside.findings import Finding, quoted
 from latchside.library import Library
 from latchside.messages import messages
 from latchside.read.svg import Element, Picture
@@ -32,7 +32,7 @@ def check(library: Library) -> Iterator[Finding]:
 def _whole(picture: Picture) -> Iterator[Finding]:
     root = picture.root
     if not _ID.match(picture.id) or picture.id in COMPUTED:
-        problem = message.finding("name-taken" if picture.id in COMPUTED else "name", name=shown(picture.id))
+        problem = message.finding("name-taken" if picture.id in COMPUTED else "name", name=quoted(picture.id))
         yield picture.finding(CODE, root, *problem)
     told = {element.name: element.words().split() for element in reversed(root.elements)}
     if not told.get("title"):
@@ -47,7 +47,7 @@ def _whole(picture: Picture) -> Iterator[Finding]:
 def _inside(picture: Picture, element: Element) -> Iterator[Finding]:
     """What may not stand in a drawing, from the outermost element in."""
     for value in attributes(element)[1]:
-        yield picture.finding(CODE, element, *message.finding("attribute", value=shown(value), element=element.name))
+        yield picture.finding(CODE, element, *message.finding("attribute", value=quoted(value), element=element.name))
     for one in element.elements:
         if passed_over(one):
             continue
@@ -62,11 +62,11 @@ def _ids(picture: Picture) -> Iterator[Finding]:
     for one in picture.root.all():
         id_ = one.attributes.get("id")
         if id_ in seen:
-            yield picture.finding(CODE, one, *message.finding("id-twice", id=shown(id_)))
+            yield picture.finding(CODE, one, *message.finding("id-twice", id=quoted(id_)))
         if id_:
             seen.add(id_)
         elif one.name == "text":
-            yield picture.finding(CODE, one, *message.finding("label-without-id", label=shown(one.words().strip())))
+            yield picture.finding(CODE, one, *message.finding("label-without-id", label=quoted(one.words().strip())))
     for one in picture.root.all():
         for id_ in references(attributes(one)[0]):
             if id_ not in seen:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from latchside.drawings.canvas import INK, PAPER
+from latchside.drawings.canvas import BAR, INK, LINE, PAPER, THIN
 from latchside.drawings.plain import COLOURS, DARK, box
 from latchside.drawings.seen import Box, Seen, seen
-from latchside.findings import Finding, shown
+from latchside.findings import Finding, quoted
 from latchside.library import Library
 from latchside.messages import messages
 from latchside.read.svg import Picture
@@ -19,17 +19,20 @@ COLUMN = 300
 """Width of a drawing, in CSS pixels, where it is narrowest: in a step, on a phone 360 wide. Elsewhere it has 332."""
 LEAST = 10.8
 """The smallest text in CSS pixels: 13 units of 360 come to 13 × 300 / 360 = 10.8 in a step, and to 12 elsewhere."""
+WEIGHTS = (THIN, LINE, BAR)
+"""Weights of lines: of leaders, dimensions and what is imagined; of outlines; of cables and levers."""
 _FILLED = ("rect", "circle", "ellipse", "path", "polygon", "polyline")
 _DRAWN = (*_FILLED, "line")
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """Text is large enough on a phone and drawn in ink, and every other colour is one of the set."""
+    """Text is large enough on a phone and in ink; every other colour and every weight of a line is one of the set."""
     for picture in library.drawings.values():
         size = box(picture.root)
         under: list[tuple[Box, str]] = []
         for one in seen(picture.root):
             yield from _colours(picture, one)
+            yield from _weight(picture, one)
             if size and one.element.name in ("text", "tspan") and _says(one):
                 yield from _text(picture, one, size[0])
                 yield from _ground(picture, one, under)
@@ -48,7 +51,7 @@ def _ground(picture: Picture, one: Seen, under: list[tuple[Box, str]]) -> Iterat
 
 def _label(one: Seen) -> str:
     """The words of a text, quoted, and cut where they are many."""
-    return shown(one.element.words().strip(), 30)
+    return quoted(one.element.words().strip(), 30)
 
 
 def _says(one: Seen) -> bool:
@@ -88,11 +91,22 @@ def _colours(picture: Picture, one: Seen) -> Iterator[Finding]:
             problem = message.finding(
                 "no-fill" if colour is None else "other-colour",
                 way=way,
-                colour=shown(colour),
+                colour=quoted(colour),
                 element=one.element.name,
                 colours=", ".join(f"{colour} ({name})" for colour, name in COLOURS.items()),
             )
             yield picture.finding(CODE, one.element, *problem)
+
+
+def _weight(picture: Picture, one: Seen) -> Iterator[Finding]:
+    """A line of a weight that means something else, or nothing; where none is stated, it is a thin one."""
+    stated = one.look.get("stroke-width", str(THIN))
+    if one.element.name not in _DRAWN or one.look.get("stroke", "none") == "none":
+        return
+    if stated not in {f"{weight:g}" for weight in WEIGHTS}:
+        weights = dict(zip(("thin", "line", "bar"), (f"{weight:g}" for weight in WEIGHTS), strict=True))
+        problem = message.finding("other-weight", weight=quoted(stated), element=one.element.name, **weights)
+        yield picture.finding(CODE, one.element, *problem)
 
 
 RULE = Rule(CODE, check)

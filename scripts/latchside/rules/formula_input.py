@@ -20,7 +20,7 @@ _SORTS = ("choices", "list", "yes_no", "integer")
 
 
 def check(library: Library) -> Iterator[Finding]:
-    """Defaults are accepted, inputs name inputs that exist, and a model is there."""
+    """Defaults are accepted, inputs name inputs that exist, what is out of view may be, and a model is there."""
     known_models = sorted(module.name.replace("_", "-") for module in iter_modules(models.__path__))
     for record in library.of("formula"):
         names = [entry["name"] for entry in record["inputs"]]
@@ -44,6 +44,8 @@ def _entry(record: Record, index: int, entry: Mapping[str, Any], names: list[str
     if other is not None and (other not in names or other == entry["name"]):
         problem = message.finding("no-other-input", input=other, hint=did_you_mean(other, set(names) - {entry["name"]}))
         yield record.finding(CODE, (*path, "instead_of"), *problem)
+    if entry.get("more") and not entry.get("optional") and "default" not in entry:
+        yield record.finding(CODE, (*path, "more"), *message.finding("more-needed", input=entry["name"]))
     yield from _when(record, path, entry)
     if "default" in entry and len(sorts) < 2:
         try:

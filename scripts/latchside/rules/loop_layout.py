@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from latchside.findings import Finding
 from latchside.library import Library, Record
-from latchside.library.text import ValueLink, parts
+from latchside.library.text import ValueLink, text_parts
 from latchside.messages import messages
 from latchside.rules.rule import Rule
 
@@ -22,7 +22,7 @@ def check(library: Library) -> Iterator[Finding]:
         for path, text, sort in library.texts(record):
             if sort != "prose" or any(word in text.lower() for word in _WORDS):
                 continue
-            for part in parts(text):
+            for part in text_parts(text):
                 if isinstance(part, ValueLink) and part.name in readings and _of_device(record, part):
                     yield record.finding(CODE, path, *message.finding("no-layout", value=part.name))
 

@@ -10,7 +10,7 @@ from latchside.kinds import CARDS, KINDS
 from latchside.library import Library, Link
 from latchside.library.compiled import own_steps
 from latchside.library.regions import form_of
-from latchside.library.text import RecordLink, ValueLink, parts
+from latchside.library.text import RecordLink, ValueLink, text_parts
 from latchside.messages import listed, messages
 from latchside.rules.rule import Rule
 
@@ -42,7 +42,7 @@ def _forms(library: Library) -> Iterator[Finding]:
     """The form that a text asks of a word by region."""
     for record in library:
         for path, text, _ in library.texts(record):
-            for part in parts(text):
+            for part in text_parts(text):
                 if isinstance(part, RecordLink) and part.kind == "word":
                     word = library.find("word", part.id)
                     if word and form_of(word, part.words) is None:
@@ -67,7 +67,7 @@ def _values(library: Library) -> Iterator[Finding]:
     device_names = library.schemas.words("value-name")
     for record in library:
         for path, text, sort in library.texts(record):
-            for part in parts(text) if sort == "prose" else ():
+            for part in text_parts(text) if sort == "prose" else ():
                 if not isinstance(part, ValueLink):
                     continue
                 if part.owner == ("device", None):

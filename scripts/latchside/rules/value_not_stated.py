@@ -7,7 +7,7 @@ from typing import Any
 
 from latchside.findings import Finding
 from latchside.library import Library
-from latchside.library.text import ValueLink, parts
+from latchside.library.text import ValueLink, text_parts
 from latchside.library.traits import traits
 from latchside.library.uses import uses
 from latchside.messages import listed, messages
@@ -38,7 +38,7 @@ def _asked(value: Any) -> frozenset[str]:
         if "[[=device/" not in value:
             return frozenset()
         return frozenset(
-            part.name for part in parts(value) if isinstance(part, ValueLink) and part.owner == ("device", None)
+            part.name for part in text_parts(value) if isinstance(part, ValueLink) and part.owner == ("device", None)
         )
     if isinstance(value, Mapping):
         below = frozenset().union(*(_asked(one) for one in value.values()))

@@ -8,8 +8,6 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-import jsonschema_rs
-
 from latchside.kinds import KINDS, Kind
 from latchside.schemas.shape import Shape, ShapeReader
 
@@ -26,6 +24,8 @@ class Schemas:
     @cached_property
     def quick(self) -> dict[str, Any]:
         """A fast validator for each kind, by kind id."""
+        import jsonschema_rs  # compiled, and where surveys are planned in a page there is none
+
         registry = jsonschema_rs.Registry([(_BASE + name, text) for name, text in self.documents.items()])
         return {
             kind.id: jsonschema_rs.validator_for(

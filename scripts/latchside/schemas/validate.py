@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from latchside.findings import Finding, did_you_mean, one_of, shown
+from latchside.findings import Finding, did_you_mean, one_of, quoted
 from latchside.messages import listed, messages
 from latchside.read.tree import RawRecord
 from latchside.schemas.load import Schemas
@@ -72,7 +72,7 @@ def _required(error: Any, where: str) -> Iterator[_Misfit]:
     for key in error.validator_value:
         if key not in error.instance:
             about = error.schema.get("properties", {}).get(key, {}).get("description") or message("a-value")
-            problem = message.finding("missing-key", where=where, quoted=shown(key), key=key, about=about)
+            problem = message.finding("missing-key", where=where, quoted=quoted(key), key=key, about=about)
             yield None, "missing-key", problem
 
 
@@ -81,12 +81,12 @@ def _unknown(error: Any, where: str) -> Iterator[_Misfit]:
     for key in error.instance:
         if key not in known:
             hint = did_you_mean(key, known)
-            problem = message.finding("unknown-key", key=shown(key), where=where, known=one_of(known), hint=hint)
+            problem = message.finding("unknown-key", key=quoted(key), where=where, known=one_of(known), hint=hint)
             yield key, "unknown-key", problem
 
 
 def _enum(error: Any, where: str) -> Iterator[_Misfit]:
-    words, value = [str(word) for word in error.validator_value], shown(error.instance)
+    words, value = [str(word) for word in error.validator_value], quoted(error.instance)
     hint = did_you_mean(str(error.instance), words)
     if error.instance not in words and "propertyNames" in error.absolute_schema_path:
         problem = message.finding("unknown-name", name=value, where=where, known=one_of(words), hint=hint)
@@ -100,7 +100,7 @@ def _type(error: Any, where: str) -> Iterator[_Misfit]:
     types: list[str] = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
     about = error.schema.get("description", "")
     values = {
-        "value": shown(error.instance),
+        "value": quoted(error.instance),
         "where": where,
         "expected": f"{listed([_type_named(one) for one in types], 'or')}. {about}".strip(),
     }
@@ -124,7 +124,7 @@ def _type_named(name: str) -> str:
 
 
 def _pattern(error: Any, where: str) -> Iterator[_Misfit]:
-    value = shown(error.instance)
+    value = quoted(error.instance)
     if "propertyNames" in error.absolute_schema_path:
         yield str(error.instance), "wrong-form", message.finding("form-of-a-name", name=value, where=where)
         return
@@ -153,12 +153,12 @@ def _length(error: Any, where: str) -> Iterator[_Misfit]:
 def _range(error: Any, where: str) -> Iterator[_Misfit]:
     names = ("minimum", "exclusiveMinimum", "maximum")
     limits = [message(f"limit-{name}", figure=str(error.schema[name])) for name in names if name in error.schema]
-    problem = message.finding("out-of-range", value=shown(error.instance), where=where, limits=", ".join(limits))
+    problem = message.finding("out-of-range", value=quoted(error.instance), where=where, limits=", ".join(limits))
     yield None, "out-of-range", problem
 
 
 def _const(error: Any, where: str) -> Iterator[_Misfit]:
-    value, expected = shown(error.instance), shown(error.validator_value)
+    value, expected = quoted(error.instance), quoted(error.validator_value)
     yield None, "wrong-value", message.finding("wrong-value", value=value, where=where, expected=expected)
 
 
@@ -171,14 +171,14 @@ def _other(error: Any, where: str) -> Iterator[_Misfit]:
     branches = error.validator_value if isinstance(error.validator_value, list) else []
     choices = [choice for branch in branches if isinstance(branch, dict) and (choice := _branch(branch))]
     expected = f"{listed(choices, 'or') if choices else ''}. {about}".strip(". ") + "."
-    problem = message.finding("wrong-shape", value=shown(error.instance), where=where, expected=expected)
+    problem = message.finding("wrong-shape", value=quoted(error.instance), where=where, expected=expected)
     yield None, "wrong-shape", problem
 
 
 def _branch(branch: dict[str, Any]) -> str:
     """One shape of a choice, in words."""
     if "const" in branch:
-        return shown(branch["const"])
+        return quoted(branch["const"])
     if "required" in branch:
         return message("with-keys", keys=", ".join(branch["required"]))
     return _type_named(branch["type"]) if "type" in branch else str(branch.get("description", ""))

@@ -6,21 +6,26 @@ A second adapter, `latchside render`, writes the same pages to a folder without 
 from __future__ import annotations
 
 import logging
+import re
 from collections.abc import Iterator
 from functools import partial
 from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment
+from markupsafe import Markup
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import event_priority
 from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
 
 from latchside import report
 from latchside.collector import without_collector
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.pages import render_pages
+from latchside.pages.markup import page_messages
 from latchside.pages.render import done_now
 from latchside.project import check_project
 from latchside.root import ROOT
@@ -29,11 +34,16 @@ from latchside.site.finish import Finished, close, finish
 from latchside.site.kept import Kept, done_or_kept, sizes
 from latchside.site.written import WrittenPage
 
+message = messages(__name__)
+LABELS = "labels.md"
+"""The page that holds nothing where the site does not know its address."""
+
 Pages = dict[str, str]
 
 _state: dict[str, Any] = {}
 _root = {"folder": ROOT}
 _previewing = {"serve": False}
+_ADDRESS = re.compile(r"[\w.+-]+@[\w-]+(?:\.[\w-]+)+", re.ASCII)
 _log = logging.getLogger("mkdocs.latchside")
 finished: dict[str, Finished] = {}
 """What the last build's saved copy came to, by the folder of the site."""
@@ -44,7 +54,7 @@ def library() -> Library:
     if "library" not in _state:
         checked = check_project(_root["folder"])
         if checked.errors:
-            raise PluginError("Fix these records first:\n\n" + report.as_text(checked.findings))
+            raise PluginError(f"{message('not-sound')}\n\n{report.as_text(checked.findings)}")
         _state["library"] = checked.library
     found: Library = _state["library"]
     return found
@@ -66,10 +76,39 @@ def on_startup(command: str, dirty: bool) -> None:
 
 
 def on_config(config: MkDocsConfig) -> MkDocsConfig:
-    """Start a build with a fresh look at the records."""
+    """Start a build with a fresh look at the records. Raises PluginError where `report_to` is no address."""
     _state.clear()
+    to = config.extra.get("report_to") or ""
+    if to and not _ADDRESS.fullmatch(to):
+        raise PluginError(message("report-to", address=to))
     _root["folder"] = Path(config.docs_dir).parent
+    if config.nav and not config.site_url:
+        config.nav = _without(config.nav, LABELS)
     return config
+
+
+def _without(nav: Any, path: str) -> Any:
+    """The navigation without a page."""
+    if isinstance(nav, dict):
+        return {name: _without(below, path) for name, below in nav.items()}
+    if isinstance(nav, list):
+        return [_without(one, path) for one in nav if one != path and path not in _paths(one)]
+    return nav
+
+
+def _paths(one: Any) -> list[Any]:
+    return [below for below in one.values() if isinstance(below, str)] if isinstance(one, dict) else []
+
+
+def on_nav(nav: Navigation, config: MkDocsConfig, files: Files) -> Navigation:
+    """Put the pages outside the navigation into the section of the list that they stand under."""
+    sections = {page.url: page.parent for page in nav.pages if page.parent}
+    for file in files.documentation_pages():
+        page = file.page
+        if page and not page.parent and page not in nav.pages:
+            above = (page.url[: end.start() + 1] for end in reversed(list(re.finditer("/", page.url))))
+            page.parent = next((sections[url] for url in above if url in sections), None)
+    return nav
 
 
 @without_collector()
@@ -94,8 +133,14 @@ def taken(files: Files, config: MkDocsConfig) -> list[File]:
     return [
         File(name, str(base), config.site_dir, config.use_directory_urls)
         for name in inside
-        if name not in own and name.endswith((".md", ".css", ".js", ".png"))
+        if name not in own and _served(name)
     ]
+
+
+def _served(name: str) -> bool:
+    """Whether a file of the package is one that readers need."""
+    python = name.startswith("assets/js/vendor/pyodide/") and not name.endswith(".d.mts")
+    return python or name.endswith((".md", ".css", ".js", ".png"))
 
 
 def _named(nav: Any, title: str | None = None) -> Iterator[tuple[str, str | None]]:
@@ -111,8 +156,10 @@ def _named(nav: Any, title: str | None = None) -> Iterator[tuple[str, str | None
 
 
 def on_env(env: Environment, config: MkDocsConfig, files: Files) -> Environment:
-    """The theme's templates do not change during a build: they need not be looked at again for each page."""
+    """Give the theme our words. Its templates do not change in a build: they need not be looked at for each page."""
     env.auto_reload = False
+    env.globals["messages"] = page_messages
+    env.filters["markup"] = Markup
     return env
 
 
@@ -128,4 +175,4 @@ def on_post_build(config: MkDocsConfig) -> None:
         done = finish(*given, offline=offline)
     finished[config.site_dir] = done
     for path in done.left_out:
-        _log.warning("%s does not fit into what the first visit may save, so it is not there without a network", path)
+        _log.warning("%s", message("left-out", file=path))

@@ -75,7 +75,7 @@ def configured(root: Path, out: Path | None = None, *, pocket: bool = False) -> 
     """The configuration of a project, as it is built."""
     config = load_config(**settings(root, out))
     if pocket:
-        config.extra["pocket"] = f"version {library_version()}, {copy_date(root)}"
+        config.extra["pocket"] = {"version": library_version(), "date": copy_date(root)}
     return config
 
 

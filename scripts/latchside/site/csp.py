@@ -10,8 +10,13 @@ _SCRIPT = re.compile(r"<script\b([^>]*)>(.*?)</script>", re.DOTALL | re.IGNORECA
 _CHARSET = '<meta charset="utf-8">'
 _RULES = (
     "default-src 'none'", "base-uri 'none'", "form-action 'none'", "style-src 'self'", "img-src 'self' data:",
-    "font-src 'self'", "connect-src 'self'", "worker-src 'self'", "manifest-src 'self'",
+    "font-src 'self'", "connect-src 'self'", "manifest-src 'self'",
 )  # fmt: skip
+PLANS = "data-ls-plans"
+"""What a page says that surveys are planned on.
+
+Its planner is Python, which the browser compiles, in a worker that begins as text of the page and so keeps its policy.
+"""
 
 
 def with_policy(page: str) -> str:
@@ -30,6 +35,9 @@ def policy(page: str) -> str:
     hashes = dict.fromkeys(
         f"'sha256-{b64encode(sha256(text.encode('utf-8')).digest()).decode('ascii')}'"
         for attributes, text in _SCRIPT.findall(page)
-        if "src=" not in attributes and "application/json" not in attributes
+        if text.strip() and "src=" not in attributes and "application/json" not in attributes
     )
-    return "; ".join((*_RULES, " ".join(("script-src 'self'", *hashes))))
+    plans = PLANS in page
+    workers = "worker-src 'self' blob:" if plans else "worker-src 'self'"
+    compiled = ("'wasm-unsafe-eval'",) if plans else ()
+    return "; ".join((*_RULES, workers, " ".join(("script-src 'self'", *compiled, *hashes))))

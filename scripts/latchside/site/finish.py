@@ -18,14 +18,18 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside.all_cores import each
+from latchside.in_page.parts import parts
 from latchside.kinds import CARDS
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.pages.finder import finder_index
 from latchside.pages.page import Page
 from latchside.site.csp import with_policy
 from latchside.site.lean import lean, lean_page
 from latchside.site.saved_copy import Sizes, chosen, listing, stored
 from latchside.version import library_version
+
+message = messages(__name__)
 
 WORKER = Path(__file__).parent / "worker"
 OFF = '{"off":true}\n'
@@ -55,11 +59,9 @@ class Finished:
 
     def __str__(self) -> str:
         if not self.first:
-            return "The saved copy is switched off."
-        return (
-            f"Saved on the first visit: {self.first / 1e6:.2f} MB in {self.first_files} files "
-            f"({', '.join(self.groups)}). On request: {self.rest / 1e6:.2f} MB more."
-        )
+            return message("off")
+        first, rest = f"{self.first / 1e6:.2f}", f"{self.rest / 1e6:.2f}"
+        return message("saved", first=first, files=self.first_files, groups=", ".join(self.groups), rest=rest)
 
 
 def finish(site: Path, library: Library, date: str, *, offline: bool = True) -> Finished:
@@ -72,9 +74,11 @@ def close(site: Path, library: Library, date: str, sizes: Sizes | None = None, *
     """Finish all but the pages themselves; `sizes` knows what files take that were packed before."""
     _drop_unused(site / "assets")
     for path in sorted((site / "assets" / "js").rglob("*.js")):
-        if path.parent.name != "vendor":  # a library is served as it came, with its licence
+        if "vendor" not in path.parts:  # a library is served as it came, with its licence
             path.write_text(lean(path.read_text("utf-8")), "utf-8")
     (site / "finder.json").write_text(finder_index(library, dict(_written(site))), "utf-8")
+    if library.root:
+        (site / "planner.zip").write_bytes(parts(library))
     switch = (WORKER / "sw-off.js").read_text("utf-8")
     (site / "sw-off.js").write_text(switch, "utf-8")
     if not offline:

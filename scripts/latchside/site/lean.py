@@ -18,7 +18,11 @@ _TEMPLATE = re.compile(r"(?:[^`\\$]|\\.|\$(?!\{))*(?:\$\{|`)", re.DOTALL)
 _SPACED = re.compile(r" ?(=>|[!=]==?|\?\?=?|&&|\|\||[?:=,;{}()\[\]<>*]) ?")
 """Signs that need no space round them. Plus and minus do: `a + +b` is not `a ++b`."""
 _INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
-_UNREAD = re.compile(r'[ \t]*<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>\n?')
+_UNREAD = re.compile(
+    r'[ \t]*(?:<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>'
+    r"|<script>(?:var target=[^<]*__tabbed_|__md_scope=).*?</script>)\n?"
+)
+"""What no page needs: hints for other browsers, the theme's script for tabs, and one that `latchside.js` has too."""
 _BROKEN = re.compile(r"[ \t]*\n\s*")
 _EMPTY = re.compile(r"\n{2,}")
 _BETWEEN = re.compile(

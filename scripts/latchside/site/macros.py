@@ -8,6 +8,7 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside.figures.units import figure, symbol
+from latchside.messages import messages
 from latchside.pages.escape import safe
 from latchside.pages.labels import labels as labels_of
 from latchside.pages.labels import sound_base
@@ -17,6 +18,8 @@ from latchside.pages.survey_form import fields, sheet_rows, survey_form
 from latchside.pages.visit_lists import visit_lists
 from latchside.root import ROOT, part
 from latchside.site.adapter import library
+
+message = messages(__name__)
 
 _pages: dict[str, Page] = {}
 """The page that is being written, by its address."""
@@ -98,7 +101,10 @@ def define_env(env: Any) -> None:
         unplanned = library().anew()  # what the planner remembers of the other it would not note again
         described = fields(unplanned)
         opening = next(one for one in described if one["name"] == "openings")["item"]["fields"]
-        sheets = (("The site", list(sheet_rows(described)), 1), ("Openings", list(sheet_rows(opening)), 4))
+        sheets = (
+            (message("site"), list(sheet_rows(described)), 1),
+            (message("openings"), list(sheet_rows(opening)), 4),
+        )
         return fill("survey_sheet.jinja", data=survey_form(unplanned), sheets=sheets)
 
     def differences() -> Markup:

@@ -1,4 +1,7 @@
-"""Which files a phone saves at once, which on request, and how large they are: the list behind the saved copy."""
+"""Which files a phone saves at once, which on request, and how large they are: the list behind the saved copy.
+
+The planner is in neither: a phone keeps it once a plan was asked for.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +15,10 @@ from pathlib import Path
 from typing import Any
 
 from latchside.all_cores import each
+from latchside.messages import messages
 from latchside.pages.stage_pages import INSTALL
+
+message = messages(__name__)
 
 BUDGET = 1_500_000
 """Bytes that the first visit may transfer for the saved copy."""
@@ -21,9 +27,9 @@ FILLED = 1_400_000
 """Up to so many it is filled with what is only welcome; the rest of the budget is room for what is needed to grow."""
 
 _STAGE = rf"devices/[^/]+/(?:{'|'.join(INSTALL)})/index\.html"
-_NEEDED: tuple[tuple[str, str], ...] = (
-    ("the frame of every page", r"assets/[^/]+\.css|assets/(?:js|images|stylesheets|javascripts)/.+|finder\.json"),
-    ("home, on site, visits, surveys", r"index\.html|(?:on-site|visits|survey|offline)/index\.html"),
+_NEEDED: tuple[tuple[str, str], ...] = (  # the message that names a group, and the paths of its files
+    ("frame", r"assets/[^/]+\.css|assets/(?:js|images|stylesheets|javascripts)/.+|finder\.json"),
+    ("own-pages", r"index\.html|(?:on-site|visits|survey|offline)/index\.html"),
     ("checklists", r"checklists/.*"),
     ("faults", r"faults/.*"),
     ("cautions", r"cautions/.*"),
@@ -31,11 +37,12 @@ _NEEDED: tuple[tuple[str, str], ...] = (
     ("terms", r"terms/.*"),
     ("installing", r"devices/[^/]+/install/index\.html"),
     ("procedures", r"procedures/.*"),
-    ("stages of installing", _STAGE),
+    ("stages", _STAGE),
 )
 # Not wanted by any page as it is read: what only search engines, hosts and printers read.
 _NEVER = re.compile(r"sitemap\.xml(?:\.gz)?|404\.html|offline\.json|sw(?:-off)?\.js|labels/.*")
-_PACKED = (".html", ".css", ".js", ".json", ".svg", ".xml")
+_PLANNER = re.compile(r"planner\.zip|assets/js/vendor/pyodide/.*")
+_PACKED = (".html", ".css", ".js", ".mjs", ".json", ".svg", ".xml")
 _SAID = "assets/trees/"
 """Drawings of what the page says in words beside them, which come on request."""
 _IMAGE = re.compile(rb'<img[^>]*\ssrc="([^":]+)"')
@@ -77,11 +84,13 @@ def stored(folder: Path) -> Files:
 class Copy:
     """What is saved at once (`first`), what on request (`rest`), and what of the needed did not fit (`left_out`).
 
-    `sizes` are the bytes transferred for each file, `digests` the first part of the hash of its content.
+    `planner` is kept once it was used. `sizes` are the bytes transferred for each file, `digests` the first part of
+    the hash of its content.
     """
 
     first: Files
     rest: Files
+    planner: Files
     groups: list[str]
     left_out: list[str]
     sizes: dict[str, int]
@@ -106,24 +115,25 @@ def chosen(files: Files, budget: int = BUDGET, known: Sizes | None = None) -> Co
     """
     wanted = Some((path for path in files if not _NEVER.fullmatch(path)), files.__getitem__)
     sizes, digests = _measured(wanted, {} if known is None else known)
+    planner = {path for path in wanted if _PLANNER.fullmatch(path)}
     room, twice = budget, set(_matching(wanted, _STAGE))
     first: set[str] = set()
     groups: list[str] = []
     left_out: list[str] = []
     for name, pattern in _NEEDED:
-        groups.append(name)
-        for path in sorted(_matching(wanted, pattern), key=lambda one: one in twice):
+        groups.append(message(name))
+        for path in sorted(set(_matching(wanted, pattern)) - planner, key=lambda one: (one in twice, one)):
             parts = _with_images(path, wanted) - first
             cost = sum(sizes[part] for part in parts)
             if cost <= (room - max(0, budget - FILLED) if path in twice else room):
                 room -= cost
                 first |= parts
             elif path in twice:
-                groups[-1] = f"{name} as far as they fit"
+                groups[-1] = message("as-far-as-fit", group=message(name))
             else:
                 left_out.append(path)
-    rest = Some(wanted.keys() - first, files.__getitem__)
-    return Copy(Some(first, files.__getitem__), rest, groups, left_out, sizes, digests)
+    at_once, rest, kept = (Some(some, files.__getitem__) for some in (first, wanted.keys() - first - planner, planner))
+    return Copy(at_once, rest, kept, groups, left_out, sizes, digests)
 
 
 def _measured(files: Files, known: Sizes) -> tuple[dict[str, int], dict[str, str]]:
@@ -164,17 +174,17 @@ def _joined(page: str, source: str) -> str:
 
 def listing(copy: Copy, version: str, date: str, corrections: Iterable[Mapping[str, Any]]) -> str:
     """`offline.json`: what the worker saves and what the pages say about it."""
-    first, rest = ({path: copy.digests[path] for path in files} for files in (copy.first, copy.rest))
+    parts = {"first": copy.first, "rest": copy.rest, "planner": copy.planner}
+    digests = {name: {path: copy.digests[path] for path in files} for name, files in parts.items()}
     told = list(corrections)
-    id_ = sha256(json.dumps([version, date, first, rest, told]).encode("utf-8")).hexdigest()[:16]
+    id_ = sha256(json.dumps([version, date, digests, told]).encode("utf-8")).hexdigest()[:16]
     data = {
         "id": id_,
         "version": f"{version}-{id_[:7]}",
         "date": date,
         "groups": copy.groups,
-        "size": {"first": copy.size(copy.first), "rest": copy.size(copy.rest)},
+        "size": {name: copy.size(files) for name, files in parts.items()},
         "corrections": told,
-        "first": first,
-        "rest": rest,
+        **digests,
     }
     return json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n"

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from latchside.figures.typed import TypedError, read_number
-from latchside.findings import did_you_mean, one_of, shown
+from latchside.findings import did_you_mean, one_of, quoted
 from latchside.messages import messages
 from latchside.surveys.columns import Column
 from latchside.surveys.text import without_empty
@@ -110,7 +110,7 @@ def _number(text: str, column: Column) -> Any:
         found = message("no-number", found=error.found)
         raise CellError("not-a-number", found, _expected(column), message("correct-number")) from None
     if column.whole and number % 1:
-        found = message("no-whole-number", text=shown(text))
+        found = message("no-whole-number", text=quoted(text))
         raise CellError("not-a-number", found, _expected(column), message("correct-number"))
     return _whole(number)
 
@@ -120,13 +120,13 @@ def _word(text: str, column: Column) -> str:
     if plain in column.words:
         return plain
     expected = message("unknown-word", words=one_of(column.words, 50), hint=did_you_mean(plain, column.words))
-    raise CellError("unknown-word", shown(text), expected, message("listed-word"))
+    raise CellError("unknown-word", quoted(text), expected, message("listed-word"))
 
 
 def _true(text: str, column: Column) -> bool | None:
     answer = _ANSWERS.get(text.casefold(), text.casefold())
     if answer not in ("yes", "no"):
-        raise CellError("unknown-word", shown(text), message("yes"), message("word-or-blank"))
+        raise CellError("unknown-word", quoted(text), message("yes"), message("word-or-blank"))
     return True if answer == "yes" else None
 
 
@@ -138,7 +138,7 @@ def _wall(text: str, column: Column) -> dict[str, Any]:
     if plain not in column.words:
         hint = did_you_mean(plain, column.words)
         expected = message("unknown-material", words=", ".join(column.words), hint=hint)
-        raise CellError("unknown-word", shown(text), expected, message("separate-walls"))
+        raise CellError("unknown-word", quoted(text), expected, message("separate-walls"))
     return {"material": plain} | ({"thickness": match[2]} if match and match[2] else {})
 
 

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from latchside.findings import START, Finding, Place, did_you_mean, shown
+from latchside.findings import START, Finding, Place, did_you_mean, quoted
 from latchside.library.codes import masked
 from latchside.messages import Message, listed, messages
 from latchside.read.yaml_text import Document, Path
@@ -126,7 +126,7 @@ class _Reader:
             if not _blank(cell) and not self._strayed:
                 self._strayed = True
                 where, last = f"{letter(number)}{row.line}", letter(MOST_COLUMNS)
-                words = message.finding("stray-cell", text=shown(str(cell)), cell=where, last=last)
+                words = message.finding("stray-cell", text=quoted(str(cell)), cell=where, last=last)
                 self._find(row.line, number, "stray-cell", *words)
         return row if len(row.cells) <= MOST_COLUMNS else Row(row.line, row.cells[:MOST_COLUMNS])
 
@@ -150,12 +150,12 @@ class _Reader:
             name = "" if _blank(cell) else _plain(cell)
             column = self._columns.opening.get(name)
             if column is None and name:
-                hint, text = did_you_mean(name, self._columns.opening), shown(str(cell))
+                hint, text = did_you_mean(name, self._columns.opening), quoted(str(cell))
                 words = message.finding("unknown-column", text=text, column=letter(index), hint=hint)
                 self._find(row.line, index, "unknown-column", *words)
                 self._reported.add(index)
             if name and name in seen:
-                words = message.finding("repeated-column", name=shown(name), column=letter(index))
+                words = message.finding("repeated-column", name=quoted(name), column=letter(index))
                 self._find(row.line, index, "repeated-column", *words)
                 column = None
                 self._reported.add(index)
@@ -171,7 +171,7 @@ class _Reader:
             hint = did_you_mean(name, self._columns.above)
             if _blank(value) and not hint:
                 return  # a heading
-            words = message.finding("unknown-field", text=shown(row.first), hint=hint)
+            words = message.finding("unknown-field", text=quoted(row.first), hint=hint)
             self._find(row.line, 1, "unknown-field", *words)
         elif not _blank(value):
             if name in self._taken:
@@ -196,7 +196,7 @@ class _Reader:
                     self.sheet.lost.add(index)
             elif number not in self._reported:
                 self._reported.add(number)
-                words = message.finding("unnamed-column", text=shown(str(cell)), column=letter(number))
+                words = message.finding("unnamed-column", text=quoted(str(cell)), column=letter(number))
                 self._find(row.line, number, "unnamed-column", *words)
 
     def _set(self, into: dict[str, Any], base: Path, column: Column, cell: object, place: Place) -> bool:

@@ -7,7 +7,7 @@ import json
 import math
 import re
 
-from latchside.findings import START, Finding, Place, place_after, shown
+from latchside.findings import START, Finding, Place, place_after, quoted
 from latchside.messages import messages
 from latchside.read.yaml_text import Document, read_text
 from latchside.surveys.json_places import json_places
@@ -87,7 +87,7 @@ def _json(text: str, file: str) -> Document:
 
 
 def _twice(file: str, place: Place, key: str) -> Finding:
-    return Finding(file, place, "duplicate-key", *message.finding("duplicate-key", key=shown(key)))
+    return Finding(file, place, "duplicate-key", *message.finding("duplicate-key", key=quoted(key)))
 
 
 def _broken(file: str, place: Place, found: str) -> Document:
@@ -96,7 +96,7 @@ def _broken(file: str, place: Place, found: str) -> Document:
 
 
 def _no_number(word: str) -> float:
-    raise _Refused(message("not-a-number", text=shown(word)))
+    raise _Refused(message("not-a-number", text=quoted(word)))
 
 
 def _float(text: str) -> float:

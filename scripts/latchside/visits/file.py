@@ -10,7 +10,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from latchside.findings import shown
+from latchside.findings import quoted
 from latchside.messages import Message, messages
 from latchside.visits.state import Entry
 
@@ -88,7 +88,7 @@ def _faults(data: Any, schema: Path) -> Iterator[Fault]:
     if not isinstance(data, dict) or data.get("format") != "latchside-visit":
         yield _fault("no-record")
     elif data.get("version") != 1 or data["version"] is True:
-        yield _fault("other-version", version=shown(data.get("version")))
+        yield _fault("other-version", version=quoted(data.get("version")))
     elif any(_SURROGATE.search(text) for text in _texts(data)):
         yield _fault("half-a-character")
     elif not _sound(data, schema):
@@ -135,7 +135,7 @@ def _misfits(data: dict[str, Any], schema: Path) -> Iterator[Fault]:
         if isinstance(kind, str) and kind in shapes:
             yield from _explained(shapes[kind], entry, number)
         else:
-            yield _fault("unknown-kind", number, kind=shown(kind), known=", ".join(shapes))
+            yield _fault("unknown-kind", number, kind=quoted(kind), known=", ".join(shapes))
 
 
 def _explained(validator: Any, value: Any, entry: int | None = None) -> Iterator[Fault]:
@@ -156,12 +156,12 @@ def _misfit(error: Any) -> Message:
     if rule == "required":
         return message("lacks", keys=", ".join(key for key in expected if key not in value))
     if rule in ("additionalProperties", "unevaluatedProperties"):
-        unknown = (shown(key) for key in value if key not in error.schema["properties"])
+        unknown = (quoted(key) for key in value if key not in error.schema["properties"])
         return message("unknown-fields", keys=", ".join(unknown))
     id_ = f"breaks-{rule}"
     if id_ in message:
-        return message(id_, value=shown(value), expected=shown(expected) if rule == "const" else str(expected))
-    size = str(len(value)) if isinstance(value, str | list | dict) else shown(value)
+        return message(id_, value=quoted(value), expected=quoted(expected) if rule == "const" else str(expected))
+    size = str(len(value)) if isinstance(value, str | list | dict) else quoted(value)
     return message("breaks-other", value=size, rule=str(rule), expected=str(expected))
 
 

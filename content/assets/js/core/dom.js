@@ -34,6 +34,20 @@ export function h(name, attributes = {}, ...children) {
 export const button = (words, click, attributes = {}) =>
   h("button", { type: "button", class: "ls-button", click, ...attributes }, words);
 
+/**
+ * A figure in the reader's system of units, the other on a tap, as `pages/regional.py` writes it.
+ * @param {[metric: string, imperial: string]} figure
+ */
+export const inBoth = ([metric, imperial]) =>
+  h(
+    "span",
+    { class: "ls-both" },
+    h("span", { class: "ls-sys", "data-of": "metric" }, metric),
+    h("span", { class: "ls-or" }, " ("),
+    h("span", { class: "ls-sys", "data-of": "imperial" }, imperial),
+    h("span", { class: "ls-or" }, ")"),
+  );
+
 let fields = 0;
 
 /** A labelled control. @param {string} words @param {HTMLElement} control @param {string} [help] */

@@ -36,8 +36,11 @@ function unfold(wanted = () => true) {
 /** Print with everything open, and fold again what was folded. */
 function printAll() {
   const folded = unfold();
+  const whole = document.documentElement.classList;
+  whole.add("ls-whole");
   const restore = () => {
     for (const fold of folded) fold.removeAttribute("open");
+    whole.remove("ls-whole");
   };
   addEventListener("afterprint", restore, { once: true });
   print();

@@ -1,5 +1,6 @@
 /** The reading of a check in the guided run: judged as it is typed, kept with the answer. */
-import { listed } from "../core/message.js";
+import { h, inBoth } from "../core/dom.js";
+import { around, listed } from "../core/message.js";
 import { button, choice, labelled, tools } from "../core/parts.js";
 import { reading as message } from "../messages/fault.js";
 import { html, nothing } from "../vendor/lit-html.js";
@@ -27,8 +28,9 @@ export function narrow(copy, expectations, device) {
   const own = figuresOf(expectations).filter((one) => one.device && one.device === device);
   const words = copy.querySelector(".ls-expect");
   const [reading, typical] = (words?.textContent ?? "").split(`${message.typical()} `);
-  if (words && typical && own.length)
-    words.textContent = message.typicalOf({ reading, figures: own.map((one) => one.words).join("; ") });
+  if (!words || !typical || !own.length) return;
+  const each = own.flatMap(({ both, words: alone }) => ["; ", both ? inBoth(both) : alone]).slice(1);
+  words.replaceChildren(...around(message.typicalOf, { reading, figures: h("span", {}, ...each) }));
 }
 
 /** @param {Figure[]} figures */

@@ -15,6 +15,7 @@ import { view } from "./view.js";
  */
 
 const LONGEST = 200;
+const FEW = 4;
 const EMPTY = { said: "", hint: "", answers: [], at: -1 };
 
 /** @type {Promise<import("./index.js").Index> | null} */
@@ -100,10 +101,16 @@ class Finder {
     this.typed();
   }
 
-  /** Show what is meant by what stands in the field. */
-  async typed() {
+  /** Show the little that is meant most by some words, and leave the reader where they are. @param {string} query */
+  answer(query) {
+    this.input.value = query.slice(0, LONGEST);
+    if (query.trim()) this.typed(FEW);
+  }
+
+  /** Show what is meant by what stands in the field. @param {number} [most] */
+  async typed(most) {
     const query = this.input.value;
-    const answered = await answer(query);
+    const answered = await answer(query, most);
     if (this.input.value !== query) return; // something else was typed meanwhile
     this.show({ ...answered, at: -1 });
     if (query.trim()) document.documentElement.dataset.lsFound = query;
@@ -128,8 +135,8 @@ class Finder {
   }
 }
 
-/** What is said and shown for a query. @param {string} query @returns {Promise<Answered>} */
-async function answer(query) {
+/** What is said and shown for a query. @param {string} query @param {number} [most] @returns {Promise<Answered>} */
+async function answer(query, most) {
   if (!query.trim()) {
     load().catch(() => {});
     const answers = recent().map(({ address, name }) => checklist(address, name));
@@ -137,7 +144,7 @@ async function answer(query) {
   }
   const known = await load().catch(() => null);
   if (!known) return { said: message.noIndex(), hint: "", answers: [] };
-  const answers = find(known, query).map(shown);
+  const answers = find(known, query).slice(0, most).map(shown);
   return { said: message.found({ answers: answers.length }), hint: answers.length ? "" : message.example(), answers };
 }
 

@@ -1,5 +1,7 @@
 /** The one place to search: the button in the header, `/` and Ctrl or Cmd with K, and the finder that a page has. */
 import { h } from "../core/dom.js";
+import { here as address } from "../core/place.js";
+import { wordsOf } from "./address.js";
 
 const finder = () => import("./finder.js");
 
@@ -9,6 +11,7 @@ export async function start() {
   if (link) takeOver(link);
   const place = /** @type {HTMLElement | null} */ (document.querySelector("[data-ls-finder]"));
   const here = place && (await finder()).settle(place);
+  if (here && place.dataset.lsFinder === "address") here.answer(wordsOf(address));
   const begin = async (/** @type {string} */ query = "") => (here ? here.begin(query) : (await finder()).open(query));
   document.addEventListener("keydown", (event) => {
     if (!isShortcut(event)) return;

@@ -19,11 +19,12 @@
  * @property {Field[]} [fields] @property {any} [value]
  * @typedef {{value?: any, fault?: string}} Read
  */
-import { canonical, number } from "../visit/entries.js";
+
 import { length, millimetres, parts, twoWays } from "../core/lengths.js";
 import { listed } from "../core/message.js";
 import { clean } from "../core/words.js";
 import { check as message } from "../messages/survey.js";
+import { canonical, number } from "../visit/entries.js";
 
 /** Whether a length is longer than can be meant. @param {Field} field @param {string} value */
 function tooFar({ far = Infinity, units = [] }, value) {
@@ -35,14 +36,20 @@ export function box(field, value, unit) {
   if (value === undefined) return { text: "", unit };
   if (typeof value === "number") return { text: String(value), unit };
   const found = parts(value, "");
-  return found?.length === 1 && field.units?.includes(found[0][1]) ? { text: found[0][0], unit: found[0][1] } : { text: String(value), unit };
+  return found?.length === 1 && field.units?.includes(found[0][1])
+    ? { text: found[0][0], unit: found[0][1] }
+    : { text: String(value), unit };
 }
 
 /** From where to where, in words. @param {Field} field */
 function range({ min, max, above, below }) {
-  const low = min !== undefined ? message.atLeast({ low: String(min) }) : above !== undefined ? message.moreThan({ low: String(above) }) : "";
-  const high = max !== undefined ? message.atMost({ high: String(max) }) : below !== undefined ? message.lessThan({ high: String(below) }) : "";
-  return listed([low, high].filter(Boolean), "unit").replace(/-/g, "\u2212");
+  const ends = [
+    min !== undefined && message.atLeast({ low: String(min) }),
+    min === undefined && above !== undefined && message.moreThan({ low: String(above) }),
+    max !== undefined && message.atMost({ high: String(max) }),
+    max === undefined && below !== undefined && message.lessThan({ high: String(below) }),
+  ];
+  return listed(/** @type {string[]} */ (ends.filter(Boolean)), "unit").replace(/-/g, "\u2212");
 }
 
 /** @param {Field} field @param {string} text @returns {Read} */
@@ -60,7 +67,8 @@ function readLength(field, text, unit) {
   const odd = twoWays(text);
   if (odd) return { fault: odd };
   const value = length(text, unit);
-  if (value === null) return { fault: message.noLength({ units: ["in", "ft"].filter((unit) => field.units?.includes(unit)).join("-") }) };
+  if (value === null)
+    return { fault: message.noLength({ units: ["in", "ft"].filter((unit) => field.units?.includes(unit)).join("-") }) };
   if (tooFar(field, value)) return { fault: message.tooFar({ far: `${field.far} ${field.units?.[0]}` }) };
   return !field.signed && value.startsWith("-") ? { fault: message.negative() } : { value };
 }
@@ -77,12 +85,14 @@ export function read(field, typed, unit = "") {
   const over = [...text].length - (field.high ?? Infinity);
   if (over > 0) return { fault: message.tooLong({ over }) };
   if (Number.isNaN(over) || !misfit(field, text)) return { value: text };
-  return { fault: field.ask === "day" ? message.noDay() : field.pattern ? message.noId() : message.tooShort({ letters: field.low ?? 0 }) };
+  if (field.ask === "day") return { fault: message.noDay() };
+  return { fault: field.pattern ? message.noId() : message.tooShort({ letters: field.low ?? 0 }) };
 }
 
 /** What is wrong with a stored answer beyond its schema, for the reader. @param {Field} field @param {any} value */
 export function finding(field, value) {
-  if (field.ask === "length" && typeof value === "string" && length(value) === null) return message.unreadLength({ typed: value });
+  if (field.ask === "length" && typeof value === "string" && length(value) === null)
+    return message.unreadLength({ typed: value });
   const wrong = field.ask === "group" || field.ask === "list" ? null : misfit(field, value);
   return wrong ? message.answerAnew({ fault: wrong }) : "";
 }
@@ -90,23 +100,28 @@ export function finding(field, value) {
 /** @type {Record<string, (field: Field, value: any) => string | null>} */
 const FITS = {
   fixed: (field, value) => (value === field.value ? null : message.notFixed({ value: String(field.value) })),
-  answer: (field, value) => (isWord(field, value) ? null : message.noneOf({ words: (field.choices ?? []).map(([word]) => word).join(", ") })),
+  answer: (field, value) =>
+    isWord(field, value) ? null : message.noneOf({ words: (field.choices ?? []).map(([word]) => word).join(", ") }),
   choice: (field, value) => FITS.answer(field, value),
   number: (field, value) => {
     if (isWord(field, value)) return null;
     if (typeof value !== "number" || !Number.isFinite(value)) return message.isNoNumber();
     if (field.whole && !Number.isInteger(value)) return message.isNotWhole();
     const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity } = field;
-    return value >= min && value <= max && value > above && value < below ? null : message.isNot({ range: range(field) });
+    return value >= min && value <= max && value > above && value < below
+      ? null
+      : message.isNot({ range: range(field) });
   },
   length: (field, value) => {
-    if (typeof value === "number") return Number.isFinite(value) && (field.signed || value >= 0) ? null : message.isNoLength();
+    if (typeof value === "number")
+      return Number.isFinite(value) && (field.signed || value >= 0) ? null : message.isNoLength();
     return typeof value === "string" ? FITS.text(field, value) : message.isNoLength();
   },
   text: (field, value) => {
     if (typeof value !== "string") return message.isNoText();
     const size = [...value].length;
-    if (size < (field.low ?? 0) || size > (field.high ?? Infinity)) return message.letters({ size, low: field.low ?? 0, high: field.high ?? message.anyNumber() });
+    if (size < (field.low ?? 0) || size > (field.high ?? Infinity))
+      return message.letters({ size, low: field.low ?? 0, high: field.high ?? message.anyNumber() });
     return field.pattern && !new RegExp(field.pattern, "u").test(value) ? message.pattern() : null;
   },
   day: (field, value) => FITS.text(field, value),
@@ -131,12 +146,26 @@ export function take(field, value, way, aside) {
   if (field.ask === "list") {
     if (!Array.isArray(value)) throw new Misfit(message.noList({ field: way }));
     const { least = 0, most = Infinity, item } = field;
-    if (value.length < least || value.length > most) throw new Misfit(message.entries({ field: way, size: value.length, low: least, high: most === Infinity ? message.anyNumber() : most }));
-    const taken = value.map((one, index) => take(/** @type {Field} */ (item), one, message.numbered({ field: way, number: index + 1 }), aside));
-    if (field.once && new Set(taken.map(canonical)).size !== taken.length) throw new Misfit(message.twice({ field: way }));
+    if (value.length < least || value.length > most)
+      throw new Misfit(
+        message.entries({
+          field: way,
+          size: value.length,
+          low: least,
+          high: most === Infinity ? message.anyNumber() : most,
+        }),
+      );
+    const taken = value.map((one, index) =>
+      take(/** @type {Field} */ (item), one, message.numbered({ field: way, number: index + 1 }), aside),
+    );
+    if (field.once && new Set(taken.map(canonical)).size !== taken.length)
+      throw new Misfit(message.twice({ field: way }));
     return taken;
   }
-  const text = typeof value === "string" && (field.ask === "text" || field.ask === "length") && !field.pattern ? clean(value, Infinity) : value;
+  const text =
+    typeof value === "string" && (field.ask === "text" || field.ask === "length") && !field.pattern
+      ? clean(value, Infinity)
+      : value;
   const wrong = misfit(field, text);
   if (wrong) throw new Misfit(message.inField({ field: way, fault: wrong }));
   return text;
@@ -144,7 +173,8 @@ export function take(field, value, way, aside) {
 
 /** @param {Field[]} fields @param {any} value @param {string} way @param {string[]} aside @returns {any} */
 export function takeGroup(fields, value, way, aside) {
-  if (value === null || typeof value !== "object" || Array.isArray(value)) throw new Misfit(way ? message.noGroup({ field: way }) : message.fileNoGroup());
+  if (value === null || typeof value !== "object" || Array.isArray(value))
+    throw new Misfit(way ? message.noGroup({ field: way }) : message.fileNoGroup());
   const at = (/** @type {string} */ name) => (way ? message.within({ group: way, field: name }) : name);
   const known = new Set(fields.map((field) => field.name));
   for (const name of Object.keys(value)) if (!known.has(name)) aside.push(at(clean(name, 40)));

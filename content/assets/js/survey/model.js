@@ -1,47 +1,112 @@
 /**
- * What a survey says, and what it leaves open. Pure: no page, no store.
+ * What a survey says and what it leaves open, and how an answer changes it. Pure: no page, no store; nothing that is
+ * handed in is changed.
  *
  * @typedef {import("./check.js").Field} Field
  * @typedef {(string | number)[]} Path the way to an answer: names of fields and places in lists
- * @typedef {{key: string, data: any, typed: Record<string, string>, order: string[], gone: {key: string, at: number}[],
- *   named: Record<string, string>, changed: number, filed: number}} SurveyRow `typed`: what was typed and does not read,
- *   by its way; `named`: the ids that a file gave to openings; `filed`: the change up to which a file holds it all
- * @typedef {{key: string, survey: string, data: any, typed: Record<string, string>}} OpeningRow
- * @typedef {{survey: SurveyRow, openings: OpeningRow[], last: OpeningRow | null}} Survey the openings in the order of
- *   the walk, and the one that was taken away last
+ * @typedef {Object} Row answers, of the site or of an opening
+ * @property {any} data the answers, as the file holds them
+ * @property {Record<string, string>} typed what was typed and does not read, by its way
+ *
+ * @typedef {Object} SiteFields of a survey beside its answers
+ * @property {string} key
+ * @property {string[]} order the keys of its openings, in the order of the walk
+ * @property {{key: string, at: number}[]} gone the openings that were taken away, and where they stood
+ * @property {Record<string, string>} named the ids that a file gave to openings, by key
+ * @property {number} changed how often it was changed
+ * @property {number} filed the change up to which a file holds it all
+ *
+ * @typedef {Row & SiteFields} SurveyRow
+ * @typedef {Row & {key: string, survey: string}} OpeningRow
+ * @typedef {Object} Survey
+ * @property {SurveyRow} survey
+ * @property {OpeningRow[]} openings in the order of the walk
+ * @property {OpeningRow | null} last the one that was taken away last
+ * @property {ReadonlyMap<string, OpeningRow>} rows every opening by key, those that were taken away too
  */
-import { length } from "../core/lengths.js";
-import { Misfit, take } from "./check.js";
-import { looksLikeCode, masked } from "../core/words.js";
-import { model as message } from "../messages/survey.js";
+
+/** How many openings that were taken away can be put back. */
+const MOST_GONE = 20;
 
 /** @param {Path} path */
 export const wayOf = (path) => path.join(".");
 
 /** The answer at a path. @param {any} data @param {Path} path */
-export const at = (data, path) => path.reduce((value, part) => (value !== null && typeof value === "object" && Object.hasOwn(value, part) ? value[part] : undefined), data);
+export const at = (data, path) =>
+  path.reduce(
+    (value, part) =>
+      value !== null && typeof value === "object" && Object.hasOwn(value, part) ? value[part] : undefined,
+    data,
+  );
 
-/** Put an answer at a path, or take it out; a group that is left with nothing goes too. @param {any} data @param {Path} path @param {any} value */
+/**
+ * The answers with one put at a path, or taken out; a group that is left with nothing goes too, a place in a list
+ * stays.
+ * @template T
+ * @param {T} data @param {Path} path @param {any} value undefined takes it out
+ * @returns {T}
+ */
 export function put(data, [part, ...rest], value) {
-  if (rest.length) {
-    if (data[part] === null || typeof data[part] !== "object") data[part] = typeof rest[0] === "number" ? [] : {};
-    put(data[part], /** @type {any} */ (rest), value);
-    if (!Array.isArray(data[part]) && !Array.isArray(data) && !Object.keys(data[part]).length) delete data[part];
-  } else if (value === undefined && Array.isArray(data)) data[/** @type {number} */ (part)] = ""; // a place in a list stays
-  else if (value === undefined) delete data[part];
-  else data[part] = value;
+  const list = Array.isArray(data);
+  /** @type {any} */
+  const made = list ? [...data] : { ...data };
+  const place = list ? Math.min(Number(part), data.length) : part;
+  const inner = rest.length ? inside(made[place], rest, value, list) : value;
+  if (inner !== undefined) made[place] = inner;
+  else if (list) made[place] = "";
+  else delete made[place];
+  return made;
 }
 
-/** Take one out of a list, with what was typed for it; what was typed for later ones moves up. @param {{data: any, typed: Record<string, string>}} row @param {Path} path @param {number} index */
+/** @param {any} before @param {Path} rest @param {any} value @param {boolean} list whether it stands in a list */
+function inside(before, rest, value, list) {
+  const empty = typeof rest[0] === "number" ? [] : {};
+  const made = put(before !== null && typeof before === "object" ? before : empty, rest, value);
+  return Array.isArray(made) || list || Object.keys(made).length ? made : undefined;
+}
+
+/**
+ * A row with an answer, or with what was typed in place of one.
+ * @template {Row} R
+ * @param {R} row @param {Path} path @param {any} value @param {string} [typed] what does not read
+ * @returns {R}
+ */
+export function answered(row, path, value, typed) {
+  const way = wayOf(path);
+  const { [way]: _, ...others } = row.typed;
+  return {
+    ...row,
+    data: put(row.data, path, value),
+    typed: typed === undefined ? others : { ...others, [way]: typed },
+  };
+}
+
+/**
+ * A row with one taken out of a list, and what was typed for it; what was typed for later ones moves up.
+ * @template {Row} R
+ * @param {R} row @param {Path} path @param {number} index
+ * @returns {R}
+ */
 export function cutOut(row, path, index) {
-  at(row.data, path).splice(index, 1);
+  const list = at(row.data, path) ?? [];
+  const left = list.filter((/** @type {unknown} */ _, /** @type {number} */ place) => place !== index);
+  const typed = Object.entries(row.typed).flatMap(([way, text]) => {
+    const moved = wayWithout(way, path, index);
+    return moved === null ? [] : [[moved, text]];
+  });
+  return { ...row, data: put(row.data, path, left), typed: Object.fromEntries(typed) };
+}
+
+/**
+ * Where a way leads once one is taken out of a list; null where it led into that one.
+ * @param {string} way @param {Path} path of the list @param {number} index
+ */
+export function wayWithout(way, path, index) {
   const start = `${wayOf(path)}.`;
-  for (const way of Object.keys(row.typed).filter((one) => one.startsWith(start)).sort()) {
-    const [place, ...rest] = way.slice(start.length).split(".");
-    const text = row.typed[way];
-    if (Number(place) >= index) delete row.typed[way];
-    if (Number(place) > index) row.typed[start + [Number(place) - 1, ...rest].join(".")] = text;
-  }
+  if (!way.startsWith(start)) return way;
+  const [place, ...rest] = way.slice(start.length).split(".");
+  if (Number(place) < index) return way;
+  return Number(place) === index ? null : start + [Number(place) - 1, ...rest].join(".");
 }
 
 /** Whether a field is asked: what stands fast and what the form fills in is not. @param {Field} field */
@@ -50,161 +115,112 @@ export const asks = (field) => field.ask !== "fixed" && !field.kept && field.nam
 /** Whether a field concerns this opening. @param {Field} field @param {any} data */
 export const concerns = (field, data) => !field.kinds || field.kinds.includes(data.kind);
 
-/** The fields that are asked and not answered; a group gives its own. @param {Field[]} fields @param {{data: any, typed: Record<string, string>}} row @param {Path} [path] @returns {{field: Field, path: Path}[]} */
-export function open(fields, row, path = []) {
+/**
+ * The fields that are asked and not answered; a group gives its own.
+ * @param {Field[]} fields @param {Row} row @param {Path} [path]
+ * @returns {{field: Field, path: Path}[]}
+ */
+export function unanswered(fields, row, path = []) {
   return fields.flatMap((field) => {
     const here = [...path, field.name];
     if (!asks(field) || field.extra || !concerns(field, row.data)) return [];
-    if (field.ask === "group") return open(field.fields ?? [], row, here);
+    if (field.ask === "group") return unanswered(field.fields ?? [], row, here);
     const typed = Object.keys(row.typed).some((way) => way === wayOf(here) || way.startsWith(`${wayOf(here)}.`));
     return at(row.data, here) === undefined || typed ? [{ field, path: here }] : [];
   });
 }
 
+/** @type {WeakMap<Row, {fields: Field[], left: ReturnType<typeof unanswered>}>} */
+const known = new WeakMap();
+
+/**
+ * The questions that a row leaves open, looked for once for as long as the row stands.
+ * @param {Field[]} fields @param {Row} row
+ */
+export function openIn(fields, row) {
+  const before = known.get(row);
+  if (before?.fields === fields) return before.left;
+  const left = unanswered(fields, row);
+  known.set(row, { fields, left });
+  return left;
+}
+
 /** The part of the form that says what an opening holds. @param {Field[]} fields @returns {Field[]} */
 export const openingFields = (fields) => fields.find((field) => field.name === "openings")?.item?.fields ?? [];
 
-/** What an answer looks like to a reader. @param {Field} field @param {any} value @returns {string} */
-export function shown(field, value) {
-  if (value === undefined) return "";
-  if (field.ask === "group") return (field.fields ?? []).map((one) => shown(one, value?.[one.name])).filter(Boolean).join(", ");
-  if (field.ask === "list") return Array.isArray(value) ? value.map((one) => shown(/** @type {Field} */ (field.item), one)).join("; ") || message.none() : "";
-  const word = field.choices?.find(([id]) => id === value)?.[1];
-  return word ?? `${String(value).replace(/^-/, "\u2212")}${field.unit && typeof value === "number" ? `\u00a0${field.unit}` : ""}`;
-}
-
-/** The name of an opening in lists. @param {Field[]} fields @param {any} data @param {number} index */
-export function openingName(fields, data, index) {
-  const kind = shown(/** @type {Field} */ (fields.find((field) => field.name === "kind")), data.kind);
-  const where = [data.place, data.side].filter(Boolean).join(", ");
-  return where && kind ? message.openingAt({ place: where, kind }) : where || kind || message.opening({ number: index + 1 });
-}
-
-/** A text as an id: small letters and digits, joined by hyphens. @param {string} text @param {string} start where it has no letter to begin with */
-export function slug(text, start) {
-  const plain = text.replace(/\u00df/g, "ss").replace(/[\u00e6\u00c6]/g, "ae").replace(/[\u00f8\u00d8]/g, "o").normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
-  const begun = /^[a-z]/.test(plain) ? plain : plain ? `${start}-${plain}` : start;
-  return begun.slice(0, 50).replace(/-+$/, "");
-}
-
-/** The id of each opening, by key: its own, the one a file gave it, or one made of place, side and kind. @param {Survey} survey */
-export function ids({ survey, openings }) {
-  const own = (/** @type {OpeningRow} */ { key, data }) => data.id ?? (Object.hasOwn(survey.named, key) ? survey.named[key] : undefined);
-  const taken = new Set(openings.map(own).filter(Boolean));
-  const made = new Map();
-  const last = new Map(); // the last number tried for a name, so that many of one name cost no more than of different ones
-  for (const row of openings) {
-    const { key, data } = row;
-    const plain = slug(masked([data.place, data.side, data.kind].filter(Boolean).join(" ")), "opening");
-    let id = own(row) ?? plain;
-    while (own(row) === undefined && taken.has(id)) {
-      last.set(plain, (last.get(plain) ?? 1) + 1);
-      id = `${plain}-${last.get(plain)}`;
-    }
-    taken.add(id);
-    made.set(key, id);
-  }
-  return made;
-}
-
-/** Give every length its unit, so that nothing hangs on what a bare number means. @param {Field[]} fields @param {any} data @param {boolean} imperial */
-export function withUnits(fields, data, imperial) {
-  for (const { name, ask, units = [], item, fields: below } of fields) {
-    const value = data[name];
-    if (value === undefined) continue;
-    if (ask === "length") data[name] = length(String(value), units[imperial ? Math.ceil(units.length / 2) : 0]) ?? value;
-    else if (ask === "group") withUnits(below ?? [], value, imperial);
-    else if (item?.fields) for (const one of value) withUnits(item.fields, one, imperial);
-  }
-}
-
-/** The survey as its file holds it, fields in the order of the schema. @param {Field[]} fields @param {Survey} whole */
-export function fileOf(fields, whole) {
-  const { survey, openings } = whole;
-  const known = ids(whole);
-  const all = openings.map(({ key, data }) => ({ ...data, id: known.get(key) }));
-  return sorted(fields, { ...survey.data, id: survey.data.id ?? slug(masked(survey.data.name ?? ""), "site"), openings: all });
-}
-
-/** @param {Field[]} fields @param {any} data @returns {any} */
-function sorted(fields, data) {
-  /** @type {Record<string, any>} */
-  const made = {};
-  for (const field of fields) {
-    const value = data[field.name];
-    if (value === undefined || !concerns(field, data)) continue;
-    const below = field.item?.fields;
-    made[field.name] = field.ask === "group" ? sorted(field.fields ?? [], value) : below ? value.map((/** @type {any} */ one) => sorted(below, one)) : value;
-  }
-  return made;
+/** How many questions of a survey are open. @param {Field[]} fields @param {Survey} survey */
+export function openInAll(fields, { survey, openings }) {
+  const inner = openingFields(fields);
+  return openings.reduce((sum, row) => sum + openIn(inner, row).length, openIn(fields, survey).length);
 }
 
 /**
- * What keeps a survey from leaving as a file, each with the opening it concerns.
- * @param {Field[]} fields @param {Survey} survey @returns {{words: string, opening: string | null}[]}
+ * A survey of its rows.
+ * @param {SurveyRow} survey @param {ReadonlyMap<string, OpeningRow>} rows
+ * @returns {Survey}
  */
-export function hindrances(fields, survey) {
-  const file = fileOf(fields, survey);
-  const inner = openingFields(fields);
-  const faults = [];
-  const item = /** @type {Field} */ ({ name: "opening", label: "", help: "", ask: "group", fields: inner });
-  for (const [index, { key, data }] of survey.openings.entries()) {
-    faults.push(...wrong(item, file.openings[index], openingName(inner, data, index), key));
-  }
-  if (!survey.openings.length) faults.push({ words: message.noOpening(), opening: null });
-  const head = fields.map((field) => (field.name === "openings" ? { ...field, item: { ...item, fields: [] }, least: 0 } : field));
-  faults.push(...wrong(/** @type {any} */ ({ ask: "group", fields: head }), file, "", null));
-  const seen = new Set();
-  const twice = file.openings.map((/** @type {any} */ one) => one.id).filter((/** @type {string} */ id) => seen.size === seen.add(id).size);
-  if (twice.length) faults.push({ words: message.sameId({ id: twice[0] }), opening: survey.openings[file.openings.findLastIndex((/** @type {any} */ one) => one.id === twice[0])].key });
-  return faults;
+export const surveyOf = (survey, rows) => ({
+  survey,
+  openings: survey.order.flatMap((key) => rows.get(key) ?? []),
+  last: rows.get(survey.gone.at(-1)?.key ?? "") ?? null,
+  rows,
+});
+
+/** @param {string[]} list @param {number} place @param {string} one */
+const inserted = (list, place, one) => [...list.slice(0, place), one, ...list.slice(place)];
+
+/** @param {string[]} list @param {number} place */
+const without = (list, place) => [...list.slice(0, place), ...list.slice(place + 1)];
+
+/** A new survey, with a key for each of its openings. @param {string} key @param {any} data @param {string[]} order @param {boolean} filed whether a file holds it @returns {SurveyRow} */
+export const newSurvey = (key, data, order, filed) => ({
+  key,
+  data,
+  typed: {},
+  order,
+  gone: [],
+  named: {},
+  changed: 1,
+  filed: filed ? 1 : 0,
+});
+
+/** With one more opening, at the end or behind another. @param {SurveyRow} survey @param {string} opening @param {string} [behind] @returns {SurveyRow} */
+export function withOpening(survey, opening, behind) {
+  const place = behind && survey.order.includes(behind) ? survey.order.indexOf(behind) + 1 : survey.order.length;
+  return { ...survey, order: inserted(survey.order, place, opening) };
 }
 
-/** @param {Field} field @param {any} value @param {string} way @param {string | null} opening */
-function wrong(field, value, way, opening) {
-  try {
-    take(field, value, way, []);
-    return [];
-  } catch (error) {
-    if (error instanceof Misfit) return [{ words: error.message, opening }];
-    throw error;
-  }
+/** With an opening one place up or down the walk. @param {SurveyRow} survey @param {string} opening @param {-1 | 1} by @returns {SurveyRow} */
+export function moved(survey, opening, by) {
+  const from = survey.order.indexOf(opening);
+  const to = from + by;
+  if (from < 0 || to < 0 || to >= survey.order.length) return survey;
+  return { ...survey, order: inserted(without(survey.order, from), to, opening) };
 }
 
-/** Openings that share place, side and kind, so that nobody could tell their zones apart. @param {OpeningRow[]} openings */
-export function alike(openings) {
-  const names = openings.map(({ data }) => data.spoken || [data.place, data.side, data.kind].join("|").toLowerCase());
-  const counts = new Map();
-  for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
-  return new Set(openings.filter(({ data }, index) => data.place && counts.get(names[index]) > 1).map(({ key }) => key));
+/** Without an opening in the walk; its row stays, so that it can be put back. @param {SurveyRow} survey @param {string} opening @returns {SurveyRow} */
+export function takenAway(survey, opening) {
+  const place = survey.order.indexOf(opening);
+  if (place < 0) return survey;
+  const gone = [...survey.gone, { key: opening, at: place }].slice(-MOST_GONE);
+  return { ...survey, order: without(survey.order, place), gone };
 }
 
-/** The name of a field in `no_codes`. @param {Path} path */
-const nameOf = (path) => path.filter((part) => typeof part === "string").join(".");
-
-/** Whether the text of a field was said to be no code. @param {any} data of the survey, or of the opening @param {Path} path */
-export const isNoCode = (data, path) => Boolean(data.no_codes?.includes(nameOf(path)));
-
-/** Note that the text of a field is no code, or forget it where no text of it looks like one any more. @param {any} data @param {Path} path @param {boolean} none */
-export function noteNoCode(data, path, none) {
-  const texts = [at(data, path.filter((part) => typeof part === "string"))].flat();
-  const stays = none || (isNoCode(data, path) && texts.some((text) => typeof text === "string" && looksLikeCode(text)));
-  const others = (data.no_codes ?? []).filter((/** @type {string} */ name) => name !== nameOf(path));
-  if (stays || others.length) data.no_codes = stays ? [...others, nameOf(path)] : others;
-  else delete data.no_codes;
+/** With the opening that was taken away last where it stood. @param {SurveyRow} survey @returns {SurveyRow} */
+export function putBack(survey) {
+  const last = survey.gone.at(-1);
+  if (!last) return survey;
+  const gone = survey.gone.slice(0, -1);
+  if (survey.order.includes(last.key)) return { ...survey, gone };
+  return { ...survey, gone, order: inserted(survey.order, last.at, last.key) };
 }
 
-/** Texts that look as if they held a code and were not said to be none, by the name of their field. @param {Field[]} fields @param {any} data @param {Path} [path] @param {any} [owner] where it is said @returns {string[]} */
-export function codes(fields, data, path = [], owner = data) {
-  return fields.flatMap((field) => {
-    const value = data?.[field.name];
-    const here = [...path, field.name];
-    if (value === undefined || field.kept) return [];
-    if (field.ask === "group") return codes(field.fields ?? [], value, here, owner);
-    if (field.ask === "list") return value.flatMap((/** @type {any} */ one) => (field.item?.fields ? codes(field.item.fields, one) : codes([/** @type {Field} */ ({ ...field.item, name: field.name, label: field.label })], { [field.name]: one }, path, owner)));
-    return field.ask === "text" && !field.pattern && looksLikeCode(value) && !isNoCode(owner, here) ? [field.label] : [];
-  });
+/**
+ * With a note that a file holds it as it stood, and which ids it gave the openings.
+ * @param {SurveyRow} survey @param {number} changed when the file was made @param {ReadonlyMap<string, string>} ids
+ * @returns {SurveyRow}
+ */
+export function filed(survey, changed, ids) {
+  const now = survey.changed === changed ? survey.changed + 1 : changed; // this change itself counts as one
+  return { ...survey, named: Object.fromEntries(ids), filed: now };
 }
-
-/** So many things are open, in words. @param {number} number */
-export const openWords = (number) => message.open({ questions: number });

@@ -1,16 +1,24 @@
 /** The page of surveys: all of them side by side, one of them, or one opening of it. */
-import { reader } from "../core/ask.js";
-import { button, field, fill, h, now } from "../core/dom.js";
-import { laySheet } from "../visit/sheet.js";
-import { importBlock } from "./file.js";
-import { open, openWords, openingFields } from "./model.js";
-import { SurveyView } from "./one.js";
-import { OpeningView } from "./opening.js";
-import { surveySheet } from "./sheet.js";
-import * as store from "./store.js";
 import { survey as message } from "../messages/survey.js";
+import { Planning } from "../plan/planning.js";
+import { render } from "../vendor/lit-html.js";
+import { laySheet } from "../visit/sheet.js";
+import { withEdits } from "./edits.js";
+import { findingsOf } from "./findings.js";
+import { FormActs } from "./form-acts.js";
+import { Keeper } from "./keeper.js";
+import { nextOpen, openingParts, siteParts } from "./layout.js";
+import { filed, moved, openIn, openingFields, putBack, surveyOf, takenAway, withOpening } from "./model.js";
+import { page } from "./page-view.js";
+import { blankSheet, surveySheet } from "./sheet.js";
+import { firstState, nextWithOpen, shownOpening, wouldLose } from "./state.js";
+import * as store from "./store.js";
+import { Traffic } from "./traffic.js";
 
-/** @typedef {import("./model.js").Survey} Survey @typedef {import("./check.js").Field} Field */
+/**
+ * @typedef {import("./model.js").Survey} Survey
+ * @typedef {import("./state.js").State} State
+ */
 
 const PLACE = /^#s=([0-9a-f-]{36})(?:&o=([0-9a-f-]{36}))?$/;
 
@@ -19,202 +27,221 @@ export async function start() {
   const root = /** @type {HTMLElement} */ (document.querySelector("[data-ls-survey]"));
   const data = JSON.parse(document.getElementById("survey-form")?.textContent ?? "");
   document.body.classList.add("ls-surveying");
-  await new Surveys(root, data, await store.start()).start();
+  const standing = await store.start();
+  const firm = Boolean(await navigator.storage?.persisted?.().catch(() => false));
+  await new Surveys(root, firstState(data, { ...standing, firm })).start();
   document.documentElement.dataset.lsReady = "survey";
 }
 
 export class Surveys {
-  /** @param {HTMLElement} root @param {{library: string, fields: Field[]}} data @param {{kept: boolean, why: string}} kept */
-  constructor(root, data, kept) {
+  /** @param {HTMLElement} root @param {State} state */
+  constructor(root, state) {
     this.root = root;
-    this.fields = data.fields;
-    this.library = data.library;
-    this.kept = kept;
-    this.list = h("div", {});
-    this.tools = h("div", { class: "ls-start" });
-    this.place = h("div", { class: "ls-survey" });
-    this.status = h("p", { class: "ls-where", role: "status" });
-    this.forward = button(message.next(), () => this.next(), { class: "ls-button ls-main" });
-    this.another = button(message.add(), () => this.key && this.add(this.key));
-    this.bar = h("div", { class: "ls-bar", role: "region", "aria-label": message.thisSurvey() }, this.status, h("div", { class: "ls-tools" }, this.another, this.forward));
-    /** @type {SurveyView | OpeningView | null} */
-    this.view = null;
-    /** @type {Survey | null} */
-    this.survey = null;
+    this.state = state;
+    this.keeper = new Keeper(this);
+    this.form = new FormActs(this, this.keeper);
+    this.traffic = new Traffic(this, this.keeper);
+    this.planning = new Planning(this);
     this.hash = "";
-    this.key = "";
+    /** Counts the places that were asked for: of two, the later one is shown. */
     this.turn = 0;
-    /** Whether the next view begins at its first open question. */
+    /** Counts the changes that were stored: what was read from the store before one is read again. */
+    this.changes = 0;
+    this.rendering = false;
+    /** Whether the state has changed since it was rendered. */
+    this.stale = false;
+    /** Whether the next place that is opened begins at its first open question. */
     this.ahead = false;
   }
 
   async start() {
-    this.root.append(this.list, this.tools, this.place, this.bar);
-    this.tools.append(this.newForm(), importBlock(this), await this.keeping(), button(message.printBlank(), () => this.print(), { class: "ls-button ls-quiet" }));
+    const settle = () => this.keeper.settle();
     addEventListener("hashchange", () => this.show());
     addEventListener("beforeprint", () => this.laySheet());
-    addEventListener("pagehide", () => this.settle());
-    document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && this.settle());
-    store.onChange((key) => (!this.key || key === null || key === this.key) && this.show());
+    addEventListener("pagehide", settle);
+    addEventListener("beforeunload", (event) => wouldLose(this.state) && event.preventDefault());
+    document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && settle());
+    store.onForeignChange((key) => (!this.state.key || key === this.state.key) && this.show());
     await this.show();
+  }
+
+  /** @param {Partial<State>} change */
+  set(change) {
+    this.state = { ...this.state, ...change };
+    this.stale = true;
+    if (this.rendering) return; // a box that is taken off the page tells that it was left
+    this.rendering = true;
+    try {
+      for (; this.stale; render(page(this.state, this), this.root)) this.stale = false;
+    } finally {
+      this.rendering = false;
+    }
+  }
+
+  /** Rows of a survey as they are stored now. @param {string} key @param {store.Changed} changed */
+  take(key, { survey, opening }) {
+    const before = this.state.survey;
+    if (before?.survey.key !== key) return;
+    this.changes += 1;
+    this.setSurvey(surveyOf(survey, opening ? new Map(before.rows).set(opening.key, opening) : before.rows));
+  }
+
+  /** @param {Survey | null} survey @param {Partial<State>} [more] */
+  setSurvey(survey, more = {}) {
+    this.set({ ...more, survey, findings: survey ? findingsOf(this.state.fields, survey) : new Map() });
+    this.planning.look();
   }
 
   /** Go to the list, to a survey or to an opening. @param {string} key @param {string} [opening] @param {boolean} [ahead] to its first open question */
   open(key, opening, ahead = false) {
+    const hash = key ? `#s=${key}${opening ? `&o=${opening}` : ""}` : "";
     this.ahead = ahead;
-    location.hash = key ? `s=${key}${opening ? `&o=${opening}` : ""}` : "";
+    if (location.hash === hash) this.show();
+    else location.hash = hash;
   }
 
   /** Show what the address names, as it is stored now. */
   async show() {
+    const { hash } = location;
+    const hasMoved = hash !== this.hash;
+    if (hasMoved) await this.keeper.settle();
     this.turn += 1;
     const { turn } = this;
-    const hash = location.hash;
-    const moved = hash !== this.hash;
-    if (moved) await this.settle();
     const [, key = "", opening = ""] = PLACE.exec(hash) ?? [];
-    const all = key ? null : await store.all();
-    const survey = key ? await store.load(key) : null;
+    const [survey, all] = await this.read(key);
     if (turn !== this.turn) return;
-    Object.assign(this, { hash, key, survey });
-    this.list.hidden = this.tools.hidden = Boolean(key);
-    this.place.hidden = this.bar.hidden = !key;
+    this.hash = hash;
+    const begun = hasMoved
+      ? { edits: this.keeper.rest(), here: "", tools: "", deleting: false, handed: null, told: "", said: "" }
+      : {};
+    this.setSurvey(survey, { ...begun, key, opening, all });
     document.body.classList.toggle("ls-has-bar", Boolean(key));
-    if (all) this.showList(all);
-    else this.showOne(key, opening, survey, moved);
+    if (hasMoved) this.arrive();
   }
 
-  /** @param {string} key @param {string} opening @param {Survey | null} survey @param {boolean} moved */
-  showOne(key, opening, survey, moved) {
-    if (moved || !this.view) {
-      this.view = opening ? new OpeningView(this, key, opening) : new SurveyView(this, key);
-      this.place.replaceChildren(this.view.element);
-      fill(this.status, message.kept());
-    }
-    if (!survey || !this.view.show(survey)) {
-      const words = survey ? message.openingGone() : message.surveyGone();
-      this.bar.hidden = true;
-      this.view = null;
-      return this.place.replaceChildren(h("p", { class: "ls-warn" }, words), button(survey ? message.allOpenings() : message.allSurveys(), () => this.open(survey ? key : ""), { class: "ls-button ls-quiet" }));
-    }
-    const left = this.left(survey);
-    this.forward.textContent = left ? message.nextLeft({ open: left }) : message.nothingOpen();
-    if (!moved) return;
+  /** The survey of a key, or without one all of them. @param {string} key @returns {Promise<[Survey | null, Survey[]]>} */
+  async read(key) {
+    if (!key) return [null, await store.all()];
+    const { changes } = this;
+    const survey = await store.load(key);
+    return changes === this.changes ? [survey, []] : this.read(key);
+  }
+
+  /** Lead the reader to what was opened. */
+  arrive() {
     scrollTo(0, 0);
-    const ahead = this.ahead && this.view.next();
+    const ahead = this.ahead && this.leadOn();
     this.ahead = false;
-    if (!ahead) this.view.title.focus({ preventScroll: true });
-    if (!ahead) this.root.scrollIntoView({ block: "start" });
+    if (ahead || !this.state.key) return;
+    this.root.querySelector("h2")?.focus({ preventScroll: true });
+    this.root.scrollIntoView({ block: "start" });
   }
 
-  /** How many questions of a survey are open. @param {Survey} survey */
-  left({ survey, openings }) {
-    const inner = openingFields(this.fields);
-    return [open(this.fields, survey), ...openings.map((row) => open(inner, row))].flat().length;
+  /** Put the reader at the first control of an element. @param {string} selector @param {ScrollLogicalPosition} [block] */
+  lead(selector, block = "center") {
+    const element = this.root.querySelector(selector);
+    const control = element?.matches("button") ? element : element?.querySelector("input, select, textarea, button");
+    element?.scrollIntoView({ block });
+    /** @type {HTMLElement | null | undefined} */ (control)?.focus({ preventScroll: true });
   }
 
-  /** @param {Survey[]} all */
-  showList(all) {
-    this.view = null;
-    this.place.replaceChildren();
-    const rows = all.sort((a, b) => (b.survey.data.surveyed ?? "9").localeCompare(a.survey.data.surveyed ?? "9") || (a.survey.key < b.survey.key ? -1 : 1)).map((one) => {
-      const { data, filed, changed, key } = one.survey;
-      const words = [data.surveyed, message.openings({ openings: one.openings.length }), openWords(this.left(one)), filed === changed ? message.inFile() : message.onlyHere()];
-      return h("li", {}, h("a", { href: `#s=${key}` }, h("strong", {}, data.name || message.noName()), h("span", {}, words.filter(Boolean).join(" · "))));
-    });
-    fill(this.list, ...(rows.length ? [h("h2", {}, message.surveys()), h("ul", { class: "ls-rows" }, ...rows)] : [h("p", { class: "ls-none" }, message.none())]));
+  /** Lead to the next open question of what is shown; whether there is one. */
+  leadOn() {
+    const { fields, survey, here } = this.state;
+    const at = shownOpening(this.state);
+    if (!survey) return false;
+    const inner = at ? openingFields(fields) : fields;
+    const parts = at ? openingParts(inner) : siteParts(inner);
+    const next = nextOpen(parts, openIn(inner, at?.row ?? survey.survey), here, Boolean(at));
+    if (!next) return false;
+    const { name, folded } = parts[next.part];
+    if (folded) this.form.fold(name, true);
+    this.lead(`[data-way="${next.way}"]`);
+    return true;
   }
 
-  newForm() {
-    const name = /** @type {Field} */ (this.fields.find((one) => one.name === "name"));
-    const site = h("input", { type: "text", maxlength: name.high, required: true, autocomplete: "off" });
-    const warning = h("p", { class: "ls-warn", role: "alert" });
-    const texts = reader((said) => {
-      warning.textContent = said;
-    });
-    const submit = async (/** @type {Event} */ event) => {
-      event.preventDefault();
-      const read = texts([site]);
-      if (!read) return;
-      if ([...read[0]].length < (name.low ?? 1)) warning.textContent = message.giveName();
-      else if (await this.act(async () => this.open(await store.create({ name: read[0], surveyed: now().slice(0, 10) }, [], false)), warning)) site.value = "";
-      await navigator.storage?.persist?.().catch(() => false);
-    };
-    return h("form", { class: "ls-new", submit }, h("h2", {}, message.start()), field(name.label, site, name.help), warning, h("button", { type: "submit", class: "ls-button ls-main" }, message.startSurvey()));
-  }
-
-  /** Where surveys are kept, and whether the browser promised to keep them. */
-  async keeping() {
-    const { kept, why } = this.kept;
-    if (!kept) return h("p", { class: "ls-warn" }, message.refused({ why }));
-    const firm = await navigator.storage?.persisted?.().catch(() => false);
-    return h("p", { class: "ls-kept" }, firm ? message.keptPromised() : message.keptNotPromised());
-  }
-
-  /** Store an answer; whether it is stored. @param {string} key @param {string | null} opening @param {(row: any) => void} act */
-  async save(key, opening, act) {
-    return this.act(() => store.change(key, opening, (survey, row) => act(row ?? survey)));
-  }
-
-  /** Do what changes the store, and say how it went. @param {() => Promise<any>} work @param {HTMLElement} [place] @returns {Promise<boolean>} */
-  async act(work, place = this.status) {
-    fill(this.status, message.saving());
-    try {
-      await work();
-      fill(this.status, this.kept.kept ? message.saved({ at: now().slice(11, 16) }) : message.notStored());
-      return true;
-    } catch (error) {
-      fill(place, h("strong", { class: "ls-warn" }, store.inWords(error)), place === this.status && button(message.tryAgain(), () => this.settle(true), { class: "ls-button ls-quiet" }));
-      return false;
-    }
-  }
-
-  /** Store what was typed last. @param {boolean} [anew] */
-  async settle(anew = false) {
-    await Promise.all((this.view?.singles ?? []).filter((one) => one.dirty).map((one) => one.settle(anew)));
-  }
-
-  /** A new opening, empty. @param {string} key */
-  add(key) {
-    return this.act(async () => this.open(key, await store.addOpening(key, {}), true));
-  }
-
-  /** A new opening like another, which differs in what a copy cannot know. @param {string} key @param {string} opening */
-  async copy(key, opening) {
-    await this.settle();
-    const row = (await store.load(key))?.openings.find((one) => one.key === opening);
-    if (!row) return;
-    const { id, spoken, ...data } = structuredClone(row.data);
-    await this.act(async () => this.open(key, await store.addOpening(key, data, opening)));
-  }
-
-  /** @param {string} key @param {string} opening */
-  async takeAway(key, opening) {
-    if (await this.act(() => store.takeAway(key, opening))) this.open(key);
-  }
-
-  /** To the next question that is open, here or in the openings that follow. */
+  /** To the next question that is open: here, in the openings that follow, or of the site. */
   async next() {
-    await this.settle();
-    if (!this.survey || this.view?.next()) return;
-    const { openings } = this.survey;
-    const inner = openingFields(this.fields);
-    const here = this.view instanceof OpeningView ? openings.findIndex((row) => location.hash.endsWith(row.key)) : -1;
-    const next = [...openings.slice(here + 1), ...openings.slice(0, here + 1)].find((row) => open(inner, row).length);
-    if (next && !location.hash.endsWith(next.key)) this.open(this.key, next.key, true);
-    else if (open(this.fields, this.survey.survey).length) this.open(this.key, "", true);
-    else fill(this.status, message.allAnswered());
+    await this.keeper.settle();
+    const { key, fields, survey } = this.state;
+    if (!survey || this.leadOn()) return;
+    const next = nextWithOpen(this.state);
+    if (next) this.open(key, next.key, true);
+    else if (openIn(fields, survey.survey).length) this.again();
+    else this.set({ said: message.allAnswered() });
+  }
+
+  /** To the open questions of the site, from the first. */
+  again() {
+    this.set({ here: "" });
+    if (this.state.opening) this.open(this.state.key, "", true);
+    else this.leadOn();
+  }
+
+  /** A new opening: empty, or like another in all that a copy can know. @param {string} [like] */
+  async add(like) {
+    await this.keeper.settle();
+    const { key, survey } = this.state;
+    const row = like ? survey?.rows.get(like) : undefined;
+    if (like && !row) return;
+    const { id: _, spoken: __, ...data } = row?.data ?? {};
+    const made = store.newOpening(key, data);
+    const done = await this.keeper.change(key, null, (one) => ({
+      survey: withOpening(one, made.key, like),
+      opening: made,
+    }));
+    if (done) this.open(key, made.key, !like);
+  }
+
+  /** @param {string} opening @param {-1 | 1} by */
+  async move(opening, by) {
+    const { key } = this.state;
+    await this.keeper.change(key, null, (survey) => ({ survey: moved(survey, opening, by) }));
+    const order = this.state.survey?.survey.order ?? [];
+    const again = by < 0 ? "up" : "down";
+    const atEnd = [0, order.length - 1].includes(order.indexOf(opening));
+    this.lead(`[data-act="${atEnd ? "more" : again} ${opening}"]`, "nearest");
+  }
+
+  /** @param {string} opening */
+  async takeAway(opening) {
+    const { key } = this.state;
+    if (await this.keeper.change(key, null, (survey) => ({ survey: takenAway(survey, opening) }))) this.open(key);
+  }
+
+  putBack() {
+    return this.keeper.change(this.state.key, null, (survey) => ({ survey: putBack(survey) }));
+  }
+
+  /** The file that was handed over is where it was put. */
+  async noteFiled() {
+    const { key, handed } = this.state;
+    if (!handed) return;
+    const note = (/** @type {import("./model.js").SurveyRow} */ survey) => ({
+      survey: filed(survey, handed.changed, handed.ids),
+    });
+    if (await this.keeper.change(key, null, note)) this.set({ handed: null, told: message.noted() });
+  }
+
+  /** @param {boolean} deleting */
+  askDelete(deleting) {
+    this.set({ deleting });
+    this.lead(deleting ? ".ls-second .ls-tools" : ".ls-second", "nearest");
+  }
+
+  async remove() {
+    const { key } = this.state;
+    if (await this.keeper.act(() => store.remove(key))) this.open("");
   }
 
   /** What printing prints: the survey that is open, or the blank sheet. */
   laySheet() {
-    const blank = document.querySelector(".ls-blank")?.cloneNode(true);
-    const paper = this.survey ? surveySheet(this.fields, this.survey, this.library) : h("section", { class: "ls-sheet" }, blank);
-    laySheet(paper);
+    const { fields, survey, edits, library } = this.state;
+    laySheet(survey ? surveySheet(fields, withEdits(survey, edits), library) : blankSheet());
   }
 
   async print() {
-    await this.settle();
+    await this.keeper.settle();
     this.laySheet();
     print();
   }

@@ -14,6 +14,7 @@ import * as store from "./store.js";
  * @typedef {import("./entries.js").Entry} Entry
  * @typedef {import("./entries.js").Run} Run
  * @typedef {import("./bar.js").Place} Place
+ * @typedef {import("../core/parts.js").Part} Part
  * @typedef {import("./bar.js").List & {name: string, version: number}} List
  */
 
@@ -149,19 +150,9 @@ export class Checklist {
   /** @param {Place} place */
   barParts(place) {
     const { hold, name: visit, openingName: opening } = place;
-    const where = opening ? message.writesToOpening({ visit, opening }) : message.writesTo({ visit });
-    const said = this.refused ? html`<strong class="ls-warn">${this.said}</strong>` : this.said;
-    const undo = () => this.takeBackLast();
-    return html`
-      <p class="ls-where">${hold || where}</p>
-      <p class="ls-said" role="status">${said}</p>
-      <div class="ls-tools">
-        <button type="button" class="ls-button ls-quiet" ?disabled=${!this.lastChange} @click=${undo}>
-          ${message.undo()}
-        </button>
-        ${this.next(place)}
-      </div>
-    `;
+    const where = hold || (opening ? message.writesToOpening({ visit, opening }) : message.writesTo({ visit }));
+    const undo = this.lastChange && (() => this.takeBackLast());
+    return barOf({ where, said: this.said, refused: this.refused, undo, next: this.next(place) });
   }
 
   /** What became of the list since it was filled in. @param {Run} run */
@@ -261,6 +252,21 @@ export class Checklist {
   touched(item) {
     this.last = this.items.indexOf(item);
   }
+}
+
+/**
+ * The bar of a list: where it writes, what was done last with undo where there is something to take back, what is next.
+ * @param {{where: string, said: string, refused: boolean, undo: (() => unknown) | null, next: Part}} shown
+ */
+export function barOf({ where, said, refused, undo, next }) {
+  return html`
+    <p class="ls-where">${where}</p>
+    <p class="ls-said" role="status">${refused ? html`<strong class="ls-warn">${said}</strong>` : said}</p>
+    <div class="ls-tools">
+      <button type="button" class="ls-button ls-quiet" ?disabled=${!undo} @click=${undo}>${message.undo()}</button>
+      ${next}
+    </div>
+  `;
 }
 
 /** What an entry did, in words. @param {Entry} entry */

@@ -2,6 +2,8 @@
  * A reading: typed with comma or point, judged at once against what it should be, and told what to do if outside. It is
  * saved by Enter, when its field is left, and when its item is ticked.
  */
+import { inBoth } from "../core/dom.js";
+import { around } from "../core/message.js";
 import { button, choice, quiet, tools } from "../core/parts.js";
 import { reading as message } from "../messages/visit.js";
 import { html, nothing, render } from "../vendor/lit-html.js";
@@ -10,7 +12,7 @@ import { figuresOf, judge, readingOf, scales, shown } from "./entries.js";
 /**
  * @typedef {import("./entries.js").Range} Range
  * @typedef {{unit: string, ranges: Range[]}} Scale what is good, in one unit
- * @typedef {{name: string, words: string, note: string | null, scales: Scale[]}} Limits
+ * @typedef {{name: string, words: string, both?: [string, string], note: string | null, scales: Scale[]}} Limits
  * @typedef {Limits & {device: string | null}} Figure what to judge by, for a device or for all
  * @typedef {{reading: import("./entries.js").Reading, expected?: import("./entries.js").Expected}} Judged
  *
@@ -32,6 +34,9 @@ function together(figures) {
   }
   return [...byWords.values()];
 }
+
+/** A figure with its name, in the reader's units. @param {Figure} figure */
+const figureOf = ({ name, words, both }) => around(message.figure, { name, words: both ? inBoth(both) : words });
 
 /** The reading of one item. */
 export class Reading {
@@ -131,7 +136,7 @@ export class Reading {
     const units = (this.figure ?? this.figures[0])?.scales.map((scale) => scale.unit) ?? [];
     if (!units.includes(this.unit)) this.unit = units[0] ?? "";
     const own = this.figure && (this.all.length > 1 || this.figure !== this.all[0]);
-    this.expect?.replaceChildren(...(own ? [message.figure(this.figure)] : this.everyone));
+    this.expect?.replaceChildren(...(own ? figureOf(this.figure) : this.everyone));
     this.tell();
   }
 

@@ -15,7 +15,8 @@ Error: the recommendation describes many buildings together. One wall may lie an
 from __future__ import annotations
 
 from math import log10
-from statistics import NormalDist
+
+from latchside.figures.arithmetic import deviate
 
 COEFFICIENTS: dict[str, tuple[float, ...]] = {
     "traditional": (12.64, 3.72, 0.96, 9.6, 2.0, 9.1, -3.0, 4.5, -2.0),
@@ -35,7 +36,7 @@ def entry_loss(frequency_mhz: float, building: str, percent: float) -> float:
     """Loss in dB through the outer wall, for a level path (see the module)."""
     r, s, t, u, v, w, x, y, z = COEFFICIENTS[building]
     lg = log10(frequency_mhz / 1000)
-    deviate = NormalDist().inv_cdf(percent / 100)
-    main = deviate * (u + v * lg) + r + s * lg + t * lg**2
-    other = deviate * (y + z * lg) + w + x * lg
+    off = deviate(percent / 100)
+    main = off * (u + v * lg) + r + s * lg + t * lg**2
+    other = off * (y + z * lg) + w + x * lg
     return 10 * log10(sum(10 ** (part / 10) for part in (main, other, _FLOOR_DB)))

@@ -30,7 +30,7 @@ input that compares with its own supply sees only the ratio.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise, product
 from math import inf
@@ -137,19 +137,21 @@ def _far_end(loop: Loop, state: str) -> float:
     }[loop.layout]
 
 
-def _corners(loop: Loop, state: str, tolerance: float) -> Iterator[tuple[Loop, float]]:
+def _corners(loop: Loop, state: str, tolerance: float) -> list[tuple[Loop, float]]:
     """Every corner case: a loop at the ends of its tolerances, and the share of the cable that is in it."""
     ends = (1 - tolerance, 1 + tolerance)
     shares = (0.0, 1.0) if state == "short" else (1.0,)
     wet = (loop.leakage, inf)
-    for pull_up, end, contact, cable, leakage, share in product(ends, ends, ends, ends, wet, shares):
-        yield (
+    return [
+        (
             Loop(
                 loop.supply, loop.pull_up * pull_up, loop.layout, loop.end * end, loop.contact * contact,
                 loop.cable * cable, leakage, loop.contact_shut,
             ),
             share,
-        )  # fmt: skip
+        )
+        for pull_up, end, contact, cable, leakage, share in product(ends, ends, ends, ends, wet, shares)
+    ]  # fmt: skip
 
 
 def told_apart(windows: Mapping[str, Window]) -> list[list[str]]:
@@ -162,7 +164,7 @@ def told_apart(windows: Mapping[str, Window]) -> list[list[str]]:
         else:
             groups.append([state])
         highest = max(highest, windows[state].high)
-    return [sorted(group, key=STATES.index) for group in groups]
+    return [[state for state in STATES if state in group] for group in groups]
 
 
 def smallest_gap(windows: Mapping[str, Window], groups: list[list[str]]) -> float:

@@ -97,12 +97,14 @@ def compute(
     magnet = _magnet(shape, remanence_t, length_mm, diameter_mm, width_mm, height_mm)
     setting = Setting(mount, steel_mm, offset_mm or 0.0)
     if steel_mm is not None and steel_mm < magnet.height / 2:
-        raise ValueError(message("low-steel", least=f"{magnet.height / 2:g}"))
+        raise ValueError(message("low-steel", least=f"{magnet.height / 2:.6g}"))
     operate, release = _thresholds(magnet, mount, operate_mt, release_mt, label_gap_mm)
     label = label_gap_mm or _meant(closed_gaps(magnet, Setting(mount, None, 0.0), operate)).far
+    if not label:
+        raise ValueError(message("never-closes"))
     ranges = closed_gaps(magnet, setting, operate)
     works = _meant(ranges)
-    lobes = [{"from_mm": lobe.near, "to_mm": lobe.far} for lobe in ranges if lobe != works]
+    lobes = [{"from_mm": lobe.near, "to_mm": lobe.far} for lobe in ranges if lobe is not works]
     answer: dict[str, object] = {
         "operate_mm": works.far,
         "release_mm": _meant(closed_gaps(magnet, setting, release)).far if works.far else 0.0,

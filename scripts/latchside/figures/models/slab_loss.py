@@ -17,8 +17,7 @@ loss does not rise steadily with thickness or frequency, because the two faces e
 
 from __future__ import annotations
 
-from cmath import exp, sqrt
-from math import log, log10, pi
+from math import cos, exp, hypot, log, log10, pi, sin, sqrt
 from typing import NamedTuple
 
 from latchside.messages import messages
@@ -56,12 +55,19 @@ MATERIALS: dict[str, Material] = {
 }
 
 
+class Refraction(NamedTuple):
+    """The complex index n - jk of a material: how much slower than in air, n, and how damped, k, the wave is in it."""
+
+    slowed: float
+    damped: float
+
+
 def compute(*, material: str, thickness_mm: float, frequency_mhz: float) -> dict[str, object]:
     """Loss in dB of one sheet, and whether the frequency lies outside the material's range in the table."""
     entry = MATERIALS[material]
     outside = not entry.lowest_ghz <= frequency_mhz / 1000 <= entry.highest_ghz
     answer: dict[str, object] = {
-        "loss_db": slab_loss(permittivity(entry, frequency_mhz), thickness_mm, frequency_mhz),
+        "loss_db": slab_loss(refraction(entry, frequency_mhz), thickness_mm, frequency_mhz),
         "extrapolated": outside,
     }
     warnings: list[str] = []
@@ -76,20 +82,28 @@ def compute(*, material: str, thickness_mm: float, frequency_mhz: float) -> dict
     return answer
 
 
-def permittivity(material: Material, frequency_mhz: float) -> complex:
-    """Complex relative permittivity of a material, e = e' - j sigma / (2 pi f e0)."""
+def refraction(material: Material, frequency_mhz: float) -> Refraction:
+    """The refraction of a material: the square root of its permittivity e = e' - j sigma / (2 pi f e0)."""
     ghz = frequency_mhz / 1000
-    conductivity = material.c * ghz**material.d
-    return complex(material.a * ghz**material.b, -conductivity / (2 * pi * ghz * 1e9 * VACUUM_PERMITTIVITY))
+    real = material.a * ghz**material.b
+    lost = material.c * ghz**material.d / (2 * pi * ghz * 1e9 * VACUUM_PERMITTIVITY)
+    slowed = sqrt((hypot(real, lost) + real) / 2)
+    return Refraction(slowed, lost / (2 * slowed))
 
 
-def slab_loss(relative: complex, thickness_mm: float, frequency_mhz: float) -> float:
-    """Loss in dB of one sheet of complex relative permittivity `relative`, met squarely.
+def slab_loss(sheet: Refraction, thickness_mm: float, frequency_mhz: float) -> float:
+    """Loss in dB of one sheet, met squarely.
 
     The logarithms are taken factor by factor, so that a sheet of metal does not underflow to no transmission at all.
     """
-    root = sqrt(relative)
-    faces = (2 / (1 + root)) * (2 * root / (1 + root))  # 1 - r², without cancellation where r is near one
-    phase = 2 * pi * thickness_mm / 1000 * frequency_mhz * 1e6 / SPEED_OF_LIGHT * root
-    echo = 1 - (1 - faces) * exp(-2j * phase)
-    return _DB_PER_NEPER * -phase.imag - 20 * log10(abs(faces)) + 20 * log10(abs(echo))
+    n, k = sheet.slowed, sheet.damped
+    below = (1 + n) ** 2 + k**2
+    faces = 4 * hypot(n, k) / below  # the size of 1 - r², without cancellation where r is near one
+    real, turned = (n**2 + k**2 - 1) / below, -2 * k / below  # of -r
+    square, twice = real**2 - turned**2, 2 * real * turned  # of r²
+    crossed = 2 * pi * thickness_mm / 1000 * frequency_mhz * 1e6 / SPEED_OF_LIGHT
+    kept, angle = exp(-2 * crossed * k), 2 * crossed * n  # exp(-2jq)
+    echo = hypot(
+        1 - kept * (square * cos(angle) + twice * sin(angle)), kept * (twice * cos(angle) - square * sin(angle))
+    )
+    return _DB_PER_NEPER * crossed * k - 20 * log10(faces) + 20 * log10(echo)

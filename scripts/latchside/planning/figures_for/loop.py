@@ -19,8 +19,6 @@ from latchside.planning.figures_for.shown import down, in_words, say, third_digi
 from latchside.planning.plan import Expected, Line, Verdict
 
 message = messages(__name__)
-CLEAR = 0.05
-"""Share of the supply that two states are apart in a loop that is told well."""
 DOUBLE = ("double", "double-across")
 """Layouts with a second resistor."""
 _STATES = ("shut", "open", "short", "cut")
@@ -158,7 +156,8 @@ def _window(context: Context, cable: cables.Cable | None) -> Iterator[Line]:
     meaning.append(message("others-apart" if meaning else "apart", gap=say(down(gap, 0.01), "V")))
     meaning.append(message("windows"))
     blind = any({"shut", "open"} <= set(group) for group in groups)
-    verdict: Verdict = "poor" if blind else "good" if gap >= CLEAR * unit.supply_v else "test on site"
+    clear = context.constant("loop-states", "clear-share")["value"] * unit.supply_v
+    verdict: Verdict = "poor" if blind else "good" if gap >= clear else "test on site"
     inputs["smallest_gap_v"] = gap
     yield Line(message("input"), shown, verdict, " ".join(meaning), "loop-states", inputs, ())
 

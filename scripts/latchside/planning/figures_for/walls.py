@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 from math import ceil
 
-from latchside.figures.models.slab_loss import MATERIALS, SPEED_OF_LIGHT, permittivity, slab_loss
+from latchside.figures.models.slab_loss import MATERIALS, SPEED_OF_LIGHT, refraction, slab_loss
 from latchside.messages import Message, listed, messages
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import say
@@ -66,11 +66,11 @@ def read_to(thickness: float) -> float:
 @lru_cache(maxsize=4096)
 def _loss_range(material: str, thinnest: float, thickest: float, frequency: float) -> tuple[float, float]:
     """The least and the most loss in dB over a range of thickness in mm."""
-    relative = permittivity(MATERIALS[material], frequency)
-    swing = SPEED_OF_LIGHT / (2e3 * frequency * (relative**0.5).real)  # from one echo to the next, in mm
+    sheet = refraction(MATERIALS[material], frequency)
+    swing = SPEED_OF_LIGHT / (2e3 * frequency * sheet.slowed)  # from one echo to the next, in mm
     steps = max(2, ceil((thickest - thinnest) / swing * _TRIES))
     tried = (thinnest + (thickest - thinnest) * step / steps for step in range(steps + 1))
-    losses = [max(0.0, slab_loss(relative, one, frequency)) for one in tried]
+    losses = [max(0.0, slab_loss(sheet, one, frequency)) for one in tried]
     return min(losses), max(losses)
 
 

@@ -99,13 +99,21 @@ async function save(everything) {
   const list = JSON.parse(new TextDecoder().decode(bytes));
   const current = await read("current");
   const all = everything || Boolean(current?.everything);
-  await fill(all ? { ...list.first, ...list.rest } : list.first);
+  const planner = (await used(current?.planner)) ? list.planner : {};
+  await fill({ ...list.first, ...(all ? list.rest : {}), ...planner });
   const saved = { ...list, everything: all, saved: Date.now() };
   const other = Boolean(current) && current.id !== list.id;
   if (!current) await write("known", list.corrections.map((correction) => correction.key));
   await write(other ? "next" : "current", saved);
   if (!other) await write("next", null);
   await write("trouble", null);
+}
+
+/** Whether something of the planner is kept: then it was used here, and comes along with the next version. */
+async function used(planner) {
+  const files = await caches.open(FILES);
+  for (const [path, listed] of Object.entries(planner || {})) if (await files.match(key(path, listed))) return true;
+  return false;
 }
 
 /** Ask the site what it has now. */
@@ -188,7 +196,7 @@ async function change(next) {
   await write("next", null);
   inUse = null;
   const files = await caches.open(FILES);
-  const wanted = new Set(Object.entries({ ...next.first, ...next.rest }).map(([path, listed]) => key(path, listed)));
+  const wanted = new Set(Object.entries({ ...next.first, ...next.rest, ...next.planner }).map(([path, listed]) => key(path, listed)));
   for (const request of await files.keys()) if (!wanted.has(request.url)) await files.delete(request);
 }
 
@@ -227,6 +235,20 @@ self.addEventListener("message", (event) => {
   event.waitUntil(work());
 });
 
+/** A file of the planner: kept from the first time on, so that plans are made without a network too. */
+async function keeping(request, path, listed) {
+  const stored = await caches.match(key(path, listed), { cacheName: FILES });
+  if (stored) return stored;
+  try {
+    stillInPlace();
+    const files = await caches.open(FILES);
+    await bring(files, path, listed);
+    return (await files.match(key(path, listed))) || fetch(request);
+  } catch {
+    return fetch(request); // the site has another version by now, or the storage is full
+  }
+}
+
 /* Answering ---------------------------------------------------------------------------------------------- */
 
 let inUse = null;
@@ -243,6 +265,8 @@ async function answer(event, path) {
     if (stored) return stored;
   } else if (opening && listed(`${path}/index.html`)) {
     return Response.redirect(at(`${path}/${new URL(request.url).search}`));
+  } else if (inUse?.planner?.[name]) {
+    return keeping(request, name, inUse.planner[name]);
   }
   if (!opening || !inUse) return fetch(request);
   return Promise.race([fetch(request), new Promise((_, reject) => setTimeout(reject, PATIENCE))]).catch(() =>

@@ -5,7 +5,6 @@ about =
     trip is shorter than the limit. The play and the opening at the trip are written down.
 end-one = End one: closed and latched
 end-two = End two: open slowly
-leaf = door
 play = play
 push = push
 pull = pull
@@ -15,8 +14,7 @@ magnet = magnet
 opening = opening
     .at-trip = at the trip
 slowly = slowly
-opening-short = opening at trip
-limit = its limit
+limit = limit
 no-trip = Through all the play: no trip.
 trips-inside = Trips inside its limit.
 write-down = Write both distances down.

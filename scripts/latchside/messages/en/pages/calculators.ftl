@@ -1,3 +1,1 @@
-yes = yes
-no = no
 none = none

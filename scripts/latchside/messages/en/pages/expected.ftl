@@ -4,8 +4,4 @@ most-on-label = { $value } or less, as on the label.
 typical = Typical: { $values }.
 by-device = goes by the device
 by-layout = goes by the layout of resistors
-in-short =
-    { $typical ->
-        [yes] { $value }, typical
-       *[no] { $value }
-    }
+in-short = { $value }, typical

@@ -1,4 +1,4 @@
-rule = A drawing can be read on a phone: large text in ink, and colours of the one set.
+rule = A drawing can be read on a phone: large text in ink, and colours and lines of the one set.
 
 dark-ground =
     .found = { $words } on a dark ground, { $ground }
@@ -34,3 +34,8 @@ no-fill =
     .found = no fill on <{ $element }>, which makes it black
     .expected = one of { $colours }, or none
     .action = Take the nearest of them: they are told apart in the sun and in print.
+
+other-weight =
+    .found = a line of { $weight } on <{ $element }>
+    .expected = stroke-width { $thin } for leaders and dimensions, { $line } for outlines, { $bar } for cables and levers
+    .action = Take the one that says what the line is.

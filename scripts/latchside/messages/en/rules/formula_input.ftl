@@ -29,3 +29,8 @@ no-such-choice =
     .found = { $input }: { $word }
     .expected = another input with choices, and one of its words
     .action = Correct the name or the word.
+
+more-needed =
+    .found = { $input } is out of view and has no default
+    .expected = more only with a default, or where the input is optional
+    .action = Give it a default, or take more away.

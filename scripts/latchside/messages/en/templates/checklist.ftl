@@ -4,13 +4,10 @@ site = Site
 opening = Opening
 name = Name
 date = Date
-critical = critical
 only = { $devices } only
-reading = Reading
 not-kept =
     Ticks and readings stay while this page is open and go when it is closed. Print the page, or write the readings on
     the job sheet, before leaving it.
 for-devices = For these devices
-more = More
 about = About this list, and its devices
 foot = Numbers, words, and where this comes from

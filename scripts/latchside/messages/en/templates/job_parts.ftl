@@ -141,3 +141,5 @@ done = Done
 date = date
 service-how = How a service is done: { $procedure }, { $checklist }, { $cell }.
 summary = Summary
+sign-customer = Explained to me, the customer (name, date, signature):
+sign-technician = Explained by (name, date, signature):

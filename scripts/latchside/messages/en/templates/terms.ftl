@@ -1,9 +1,9 @@
-summary = The words of the trade, with those used in North America and in Europe side by side.
+summary = The words of the trade, each in one line. Tap one for the rest.
 words = Words that change with your region
-terms = Terms
-word = Word
-meaning = What it means
+letters = Letters
+also-called = Also called
 north-america = North America
 europe = Europe
-see = See { $terms }.
-on = On: { $pages }
+instead-of = Said instead of
+see = See
+on = Used on

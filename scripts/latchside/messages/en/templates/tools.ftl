@@ -1,2 +1,3 @@
 look-at = Look at first:
-used-in = Used in: { $users }
+also-called = Also called
+used-in = Used in

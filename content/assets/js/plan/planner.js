@@ -1,0 +1,142 @@
+/** The planner as a page asks it: one worker, the newest survey first, and an end to whatever takes too long. */
+
+/**
+ * @typedef {{ text: string, decides: { why: string, of: string[] }[] }} Asked
+ * @typedef {{ found: string, action: string }} Problem
+ * @typedef {{ name: string, shown: string, verdict: string, meaning: string, action: string }} Line
+ * @typedef {{
+ *   id: string, spoken: string, device: { name: string, address: string } | null, by_lead: boolean,
+ *   reasons: string[], against: string[],
+ *   bearing: "no-device-yet" | "problem" | "test-on-site" | "good" | "no-verdict", figures: Line[],
+ *   problems: Problem[], questions: { field: string, text: string, why: string }[],
+ *   fixing: { sensor: string, magnet: string, spacer: string, hold: string } | null,
+ *   expected: { label: string, shown: string }[], minutes: number,
+ * }} OpeningGlance
+ * @typedef {{
+ *   openings: OpeningGlance[], problems: Problem[], questions: Asked[], figures: Line[], zones: number, days: number,
+ *   minutes: number,
+ * }} Glance
+ * @typedef {{ glance: Glance | null, unread: { path: (string | number)[], found: string, action: string }[] }} Planned
+ */
+
+const START_PATIENCE = 120_000;
+const PLAN_PATIENCE = 60_000;
+const MOST_MEMORY = 300_000_000;
+
+/** A plan that was not made: `sort` is why. */
+export class NoPlan extends Error {
+  /** @param {"refused" | "slow" | "failed"} sort @param {string} [told] what the browser or the planner said */
+  constructor(sort, told = "") {
+    super(told || sort);
+    this.sort = sort;
+  }
+}
+
+/** A worker that has this page's policy: it starts from text of the page itself. @param {string} script */
+function fromHere(script) {
+  const text = `import ${JSON.stringify(new URL(script, import.meta.url).href)};`;
+  const address = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
+  const worker = new Worker(address, { type: "module" });
+  worker.addEventListener("message", () => URL.revokeObjectURL(address), { once: true });
+  return worker;
+}
+
+export class Planner {
+  /** @type {Worker | null} */
+  #worker = null;
+  /** @type {Promise<void> | null} */
+  #ready = null;
+  /** @type {{ survey: string, today: string, done: (planned: Planned) => void, not: (error: NoPlan) => void } | null} */
+  #next = null;
+  #busy = false;
+  #number = 0;
+
+  /** Bring the planner; it is there when this is done. */
+  start() {
+    this.#ready ??= this.#started().catch((error) => {
+      this.stop();
+      throw error;
+    });
+    return this.#ready;
+  }
+
+  /** Let it go, with whatever it works on. */
+  stop() {
+    this.#worker?.terminate();
+    this.#worker = this.#ready = null;
+  }
+
+  /**
+   * The plan of a survey. One that is asked for while another is made waits for it, and only the newest is made: the
+   * promise of one that was overtaken gives the plan of the newest.
+   *
+   * @param {unknown} survey data that fits the schema of surveys
+   * @param {string} today the day that a survey without one is planned for
+   * @returns {Promise<Planned>}
+   */
+  ask(survey, today) {
+    const before = this.#next;
+    /** @type {Promise<Planned>} */
+    const asked = new Promise((done, not) => {
+      this.#next = { survey: JSON.stringify(survey), today, done, not };
+    });
+    if (before) asked.then(before.done, before.not);
+    this.#go();
+    return asked;
+  }
+
+  async #started() {
+    let worker;
+    try {
+      worker = fromHere("./worker.js");
+    } catch (error) {
+      throw new NoPlan("refused", String(error));
+    }
+    this.#worker = worker;
+    const first = await this.#told((data) => data.ready || data.failed, START_PATIENCE);
+    if (first.failed) throw new NoPlan("refused", first.failed);
+  }
+
+  async #go() {
+    if (this.#busy || !this.#next) return;
+    this.#busy = true;
+    const { survey, today, done, not } = this.#next;
+    this.#next = null;
+    try {
+      await this.start();
+      const number = ++this.#number;
+      const answer = this.#told((data) => data.number === number, PLAN_PATIENCE);
+      this.#worker?.postMessage({ number, survey, today });
+      const { planned, failed, memory } = await answer;
+      if (memory > MOST_MEMORY) this.stop(); // the next plan begins with a fresh one
+      if (failed) throw new NoPlan("failed", failed);
+      done(JSON.parse(planned));
+    } catch (error) {
+      not(error instanceof NoPlan ? error : new NoPlan("failed", String(error)));
+    } finally {
+      this.#busy = false;
+      this.#go();
+    }
+  }
+
+  /** The first word of the worker that fits. @param {(data: any) => unknown} fits @param {number} patience */
+  #told(fits, patience) {
+    const worker = /** @type {Worker} */ (this.#worker);
+    return new Promise((done, not) => {
+      const end = (/** @type {() => void} */ then) => {
+        clearTimeout(timer);
+        worker.removeEventListener("message", hear);
+        worker.removeEventListener("error", fail);
+        then();
+      };
+      const hear = (/** @type {MessageEvent} */ event) => fits(event.data) && end(() => done(event.data));
+      const fail = (/** @type {ErrorEvent} */ event) => end(() => not(new NoPlan("refused", event.message)));
+      const timer = setTimeout(() => {
+        this.stop();
+        end(() => not(new NoPlan("slow")));
+      }, patience);
+      worker.addEventListener("message", hear);
+      worker.addEventListener("error", fail);
+    });
+  }
+}

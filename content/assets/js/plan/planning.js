@@ -1,0 +1,133 @@
+/** Keeps the plan of the survey that is open up to what is answered, once the reader has asked for one. */
+import { fileOf } from "../survey/file.js";
+import { ids } from "../survey/naming.js";
+import { changesBetween } from "./changes.js";
+import { NoPlan, Planner } from "./planner.js";
+
+/**
+ * @typedef {import("../survey/check.js").Field} Field
+ * @typedef {import("../survey/model.js").Survey} Survey
+ * @typedef {import("../survey/findings.js").Findings} Findings
+ * @typedef {import("./planner.js").Glance} Glance
+ * @typedef {Object} Plan how it stands with the plan of the survey that is open
+ * @property {"off" | "starting" | "planning" | "there" | "stopped"} sort
+ * @property {string} survey its key
+ * @property {"refused" | "slow" | "failed" | ""} why there is none @property {string} told what was said of it
+ * @property {Glance | null} glance
+ * @property {ReadonlyMap<string, string>} ids the id that each opening has in the plan, by its key
+ * @property {number} waiting openings that lack what is needed to be planned
+ * @property {{where: string, found: string}[]} unread
+ * @property {import("./changes.js").Change[]} changes by the last answer
+ * @typedef {Object} Page
+ * @property {{fields: Field[], survey: Survey | null, findings: Findings, plan: Plan}} state
+ * @property {(change: {plan: Plan}) => void} set
+ */
+
+/** @type {Plan} */
+export const NO_PLAN = {
+  ...{ sort: "off", survey: "", why: "", told: "", glance: null, ids: new Map(), waiting: 0, unread: [], changes: [] },
+};
+
+/** Answers that follow one another this fast are planned together. */
+const PAUSE = 250;
+
+/** That a plan was made here before: then the planner lies on this device, and comes without being asked for. */
+const KNOWN = `latchside ${new URL("../../../", import.meta.url).pathname} plans`;
+
+function wasHere() {
+  try {
+    return localStorage.getItem(KNOWN) !== null;
+  } catch {
+    return false;
+  }
+}
+
+function noteHere() {
+  try {
+    localStorage.setItem(KNOWN, "yes");
+  } catch {} // it is asked for again
+}
+
+export class Planning {
+  /** @param {Page} page */
+  constructor(page) {
+    this.page = page;
+    this.planner = new Planner();
+    /** @type {ReturnType<typeof setTimeout> | undefined} */
+    this.timer = undefined;
+    /** The text of the survey that was planned last. */
+    this.planned = "";
+  }
+
+  /** The reader asks for a plan. */
+  begin() {
+    this.put({ sort: "starting", why: "", told: "" });
+    this.planned = "";
+    this.plan();
+  }
+
+  /** The survey that is open has changed, or another is open. */
+  look() {
+    const { plan, survey } = this.page.state;
+    if (plan.sort === "off" && survey && wasHere()) return this.begin();
+    if (plan.sort === "off" || plan.sort === "stopped" || !survey) return;
+    const key = survey.survey.key;
+    if (plan.survey !== key) this.put({ survey: key, glance: null, unread: [], changes: [], waiting: 0 });
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.plan(), PAUSE);
+  }
+
+  /** @param {Partial<Plan>} change */
+  put(change) {
+    this.page.set({ plan: { ...this.page.state.plan, ...change } });
+  }
+
+  async plan() {
+    const { fields, survey, findings } = this.page.state;
+    if (!survey) return;
+    const { file, ids, waiting } = plannable(fields, survey, findings);
+    const key = survey.survey.key;
+    const text = JSON.stringify([key, file]);
+    if (text === this.planned) return;
+    this.planned = text;
+    if (this.page.state.plan.sort === "there") this.put({ sort: "planning" });
+    try {
+      const { glance, unread } = await this.planner.ask(file, today());
+      if (text !== this.planned) return;
+      const before = this.page.state.plan.survey === key ? this.page.state.plan.glance : null;
+      const changes = changesBetween(before, glance);
+      const told = unread.map(({ path, found }) => ({ where: whereOf(path, file), found }));
+      noteHere();
+      this.put({ sort: "there", survey: key, glance, ids, waiting, unread: told, changes });
+    } catch (error) {
+      if (text !== this.planned) return;
+      const { sort, message } = error instanceof NoPlan ? error : new NoPlan("failed", String(error));
+      this.put({ sort: "stopped", why: sort, told: message.split("\n").at(-1) || message, glance: null, changes: [] });
+    }
+  }
+}
+
+/** What of a survey can be planned: the openings that nothing needed is missing of. @param {Field[]} fields @param {Survey} survey @param {Findings} findings */
+export function plannable(fields, survey, findings) {
+  const known = ids(survey);
+  const whole = fileOf(fields, survey);
+  const hindered = survey.openings.filter(({ key }) => findings.get(key)?.some(({ kind }) => kind === "hindrance"));
+  const left = new Set(hindered.map(({ key }) => known.get(key)));
+  const openings = whole.openings.filter((/** @type {{id: string}} */ { id }) => !left.has(id));
+  return { file: { name: whole.id, ...whole, openings }, ids: known, waiting: hindered.length };
+}
+
+/** Where something of a survey stands, in words. @param {(string | number)[]} path @param {any} file */
+function whereOf([part, index, ...inner], file) {
+  const opening = part === "openings" ? file.openings[index] : null;
+  return opening
+    ? [opening.place ?? opening.id, ...inner].join(", ")
+    : [part, index, ...inner].filter(Boolean).join(", ");
+}
+
+/** The day on this device's calendar. */
+function today() {
+  const now = new Date();
+  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -1,0 +1,66 @@
+/**
+ * The planner's worker: Python with the planner of this library, brought when a plan is first asked for.
+ *
+ * It takes surveys and gives plans, both as text, and reaches nothing else: it has no page, and its Python sees none of
+ * the browser.
+ */
+import { loadPyodide } from "../vendor/pyodide/pyodide.mjs";
+
+const CORE = new URL("../vendor/pyodide/", import.meta.url).href;
+const PARTS = new URL("../../../planner.zip", import.meta.url).href;
+const NOTHING_ELSE = {
+  info: { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" },
+  packages: {},
+};
+
+const bring = self.fetch.bind(self);
+
+/** @param {string} url */
+async function brought(url) {
+  const answer = await bring(url);
+  if (!answer.ok) throw new Error(`${answer.status} for ${url}`);
+  return answer.arrayBuffer();
+}
+
+/** The core is stored packed. Some hosts say so, and then the browser has unpacked it already. @param {ArrayBuffer} stored */
+function unpacked(stored) {
+  const [first, second] = new Uint8Array(stored, 0, 2);
+  const body = new Blob([stored]).stream();
+  return first === 0x1f && second === 0x8b ? body.pipeThrough(new DecompressionStream("gzip")) : body;
+}
+
+self.fetch = async (asked, options) => {
+  const url = String(asked instanceof Request ? asked.url : asked);
+  if (!url.endsWith(".wasm")) return bring(asked, options);
+  return new Response(unpacked(await brought(`${url}.gz`)), { headers: { "Content-Type": "application/wasm" } });
+};
+
+async function begun() {
+  const parts = brought(PARTS);
+  const python = await loadPyodide({
+    indexURL: CORE,
+    lockFileContents: /** @type {any} */ (NOTHING_ELSE),
+    packageBaseUrl: CORE,
+  });
+  python.unpackArchive(new Uint8Array(await parts), "zip", { extractDir: "/" });
+  python.pyimport("sys").path.insert(0, "/python");
+  const planner = python.pyimport("latchside.in_page.planner");
+  planner.library();
+  return { python, planner };
+}
+
+const ready = begun();
+ready.then(
+  () => self.postMessage({ ready: true }),
+  (error) => self.postMessage({ failed: String(error?.message ?? error) }),
+);
+
+self.addEventListener("message", async ({ data: { number, survey, today } }) => {
+  const { python, planner } = await ready;
+  try {
+    const planned = planner.planned(survey, today);
+    self.postMessage({ number, planned, memory: python._module.HEAPU8.length });
+  } catch (error) {
+    self.postMessage({ number, failed: String(/** @type {Error} */ (error).message) });
+  }
+});

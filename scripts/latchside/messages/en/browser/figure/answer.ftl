@@ -1,0 +1,1 @@
+none = These inputs have no answer.

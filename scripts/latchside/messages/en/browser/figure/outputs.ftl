@@ -1,0 +1,3 @@
+none = none
+yes = yes
+no = no

@@ -1,0 +1,17 @@
+no-device = No device yet
+by-lead = chosen by you
+bearing-no-device-yet = no device yet
+bearing-problem = problem
+bearing-test-on-site = test on site
+bearing-good = good
+bearing-no-verdict = no verdict
+why = Why this one, its place and its readings
+figures = Worked out
+reasons = For it
+against = Against it
+place = Place
+sensor = Sensor: { $place }
+magnet = Magnet: { $place }
+spacer = Packer: { $spacer }
+hold = Held by: { $hold }
+expected = Readings to expect

@@ -1,0 +1,42 @@
+plan = The plan so far
+offer = Work out the plan
+offered = Which device goes on which opening, what it still needs to know, and what stands against it. It brings { $size } once; after that it needs no signal. Nothing leaves this device.
+starting = The planner is on its way. The form goes on working.
+planning = Working it out …
+again = Try again
+
+# Why there is no plan.
+refused = This browser does not run the planner, or it could not be brought. The form works as before: save the file, and have the plan made on a computer.
+slow = The plan took too long on this device. The form works as before: save the file, and have the plan made on a computer.
+failed = The planner met what it did not expect, and your survey is untouched: { $told }
+
+nothing-yet = No opening says enough to be planned yet.
+waiting =
+    { $openings ->
+        [one] 1 opening waits for what is needed: place and kind.
+       *[other] { $openings } openings wait for what is needed: place and kind.
+    }
+unread = { $where }: { $found }
+counts =
+    { $openings ->
+        [one] 1 opening
+       *[other] { $openings } openings
+    }, { $devices } with a device, { $zones ->
+        [one] 1 zone
+       *[other] { $zones } zones
+    }
+time = About { $hours } h on site, { $days ->
+        [one] 1 day
+       *[other] { $days } days
+    }
+against = Settle this
+ask = Ask this next
+more = { $count } more
+asked-of = { $openings }: { $why }
+changed = What your last answer changed
+changed-line = { $what }: { $before } → { $after }
+changed-at = { $opening }: { $what }: { $before } → { $after }
+device = Device
+no-device = none yet
+new-problem = { $opening }New problem: { $problem }
+settled = { $opening }Settled: { $problem }

@@ -1,0 +1,9 @@
+warning = Nothing is sent until you send it.
+ask = What is wrong, and what is right?
+code = This looks like a code. Take it out before you send it.
+text = The text to send
+copy = Copy
+share = Share
+mail = Send by e-mail
+copied = Copied.
+not-copied = This browser does not copy by itself. The text is marked: copy it by hand.

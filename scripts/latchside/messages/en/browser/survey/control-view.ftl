@@ -1,0 +1,2 @@
+choose = Choose
+minus = Minus

@@ -1,0 +1,3 @@
+this-survey = This survey
+questions = Questions
+more = More to tell

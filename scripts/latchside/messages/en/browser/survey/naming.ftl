@@ -1,0 +1,3 @@
+none = none
+opening-at = { $place }: { $kind }
+opening = Opening { $number }

@@ -1,0 +1,9 @@
+id-twice =
+    .found = another survey named { $id }
+    .expected = ids that differ
+    .action = Give this survey an id of its own.
+not-looked-into = Not looked into: { $folders }. Name a folder to plan its surveys.
+no-survey = { $folder } holds no survey: no file that ends in { $endings }.
+no-file = There is no file { $file }.
+no-day = "{ $typed }" is no day of the years 2000 to 2099: write it as 2026-03-09.
+pdf-alone = --pdf needs --out: the PDF is written with the pack.

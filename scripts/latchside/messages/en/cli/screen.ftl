@@ -1,0 +1,2 @@
+planning = planning
+pack = The pack is in { $folder }; open { $page }.

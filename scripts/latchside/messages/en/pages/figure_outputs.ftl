@@ -1,0 +1,3 @@
+yes = yes
+no = no
+none = none

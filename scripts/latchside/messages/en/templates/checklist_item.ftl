@@ -1,0 +1,5 @@
+how = How
+critical = critical
+only = { $devices } only
+reading = Reading
+more = More

@@ -1,0 +1,30 @@
+title = Components
+description = Each part that pages are made of, once, with its states, from the same templates and styles as the pages.
+maintain = Maintain
+summary =
+    Each part once, with its states. Everything on this page comes from the templates, views and styles of the pages
+    themselves: what is changed there changes here.
+rows = Link rows
+actions = Actions: one leads
+first-action = What most come for
+other-action = Another
+figures = Leading figures
+drawing = Drawing
+steps = Steps
+items = Items of a checklist
+items-states = Open, done, not done, not applicable, worded otherwise since; a reading as it is typed.
+note = said by the one who did it
+bar = Bar of a list: what was done last, with undo, and what comes next
+fields = Fields, what is wrong with one, and the answer
+cautions = Cautions: in full, on one line, with the rest on tap, by name
+verdicts = Verdicts
+terms = Terms
+table = Table of figures
+folds = Folds
+fold-shut = Folded
+fold-open = Open
+fold-quiet = Quiet
+hint = what is in it, in a few words
+folded = A link to an anchor inside opens it.
+empty = Nothing there
+nothing = Says what is missing, and what to do next.

@@ -1,0 +1,77 @@
+"""A plan at a glance, as plain data for a page that shows it beside the survey while that is filled in."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from latchside.library.model import Library
+from latchside.planning.asked import asked
+from latchside.planning.bearing import bearing
+from latchside.planning.plan import Line, OpeningPlan, Plan, Problem
+
+Data = Mapping[str, Any]
+
+
+def glance(plan: Plan, library: Library) -> Data:
+    """The plan's openings in the order of the walk, and what concerns the whole site.
+
+    `problems` and `questions` beside the openings are those of the site and of the panel; `questions` stand in the
+    order in which they decide most, each once, with the openings it is asked of.
+    """
+    ids = {one.opening.id for one in plan.openings}
+    spoken = {one.opening.id: one.spoken for one in plan.openings}
+    return {
+        "openings": [_opening(plan, one, library) for one in plan.openings],
+        "problems": _problems(one for one in plan.problems if one.about not in ids),
+        "questions": [
+            {
+                "text": one.text,
+                "decides": [{"why": why, "of": [spoken.get(id_, "") for id_ in about]} for why, about in one.decides],
+            }
+            for one in asked(plan.questions)
+        ],
+        "figures": _lines(plan.site_figures),
+        "zones": len({one.position for one in plan.zones}),
+        "days": len(plan.days),
+        "minutes": sum(one.minutes for one in plan.days),
+    }
+
+
+def _opening(plan: Plan, one: OpeningPlan, library: Library) -> Data:
+    device = library.find("device", one.choice.device) if one.choice.device else None
+    return {
+        "id": one.opening.id,
+        "spoken": one.spoken,
+        "device": {"name": device.name, "address": device.address} if device else None,
+        "by_lead": bool(one.choice.overridden),
+        "reasons": list(one.choice.reasons),
+        "against": list(one.choice.against),
+        "bearing": bearing(plan, one),
+        "figures": _lines(one.figures),
+        "problems": _problems(found for found in plan.problems if found.concerns(one.opening.id)),
+        "questions": [
+            {"field": found.field, "text": found.text, "why": found.why}
+            for found in plan.questions
+            if found.about == one.opening.id
+        ],
+        "fixing": _fixing(one),
+        "expected": [{"label": found.label, "shown": found.shown} for found in one.expected],
+        "minutes": sum(stage.minutes for stage in one.stages),
+    }
+
+
+def _fixing(one: OpeningPlan) -> Data | None:
+    held = one.fixing
+    return {"sensor": held.sensor, "magnet": held.magnet, "spacer": held.spacer, "hold": held.hold} if held else None
+
+
+def _lines(lines: Iterable[Line]) -> list[Data]:
+    return [
+        {"name": one.name, "shown": one.shown, "verdict": one.verdict, "meaning": one.meaning, "action": one.action}
+        for one in lines
+    ]
+
+
+def _problems(problems: Iterable[Problem]) -> list[Data]:
+    return [{"found": one.found, "action": one.action} for one in problems]
