@@ -46,6 +46,8 @@ ONE_OF_EACH = {
 }
 WIDE_OTHERWISE = ("home", "device", "checklist", "terms")
 """Types that show at a desk what a phone folds or leaves out."""
+AT_A_DESK = (*WIDE_OTHERWISE, "stage", "fault", "figure", "table", "placement", "components")
+"""Types that are laid out otherwise at a desk; the rest are the same column, looked at on a phone."""
 AXE_ON_CONTRAST = ("home", "checklist", "fault", "card")
 WITH_STEPS = {"stage", "procedure", "checklist", "fault", "components"}
 
@@ -57,7 +59,7 @@ def readers(watch: Watch) -> Iterator[dict[str, Page]]:
         yield {name: visit("", size) for name, size in SIZES.items()}
 
 
-@pytest.fixture(scope="module", params=product(ONE_OF_EACH, SIZES), ids="-".join)
+@pytest.fixture(scope="module", params=[*product(ONE_OF_EACH, ["phone"]), *product(AT_A_DESK, ["desk"])], ids="-".join)
 def shown(request: pytest.FixtureRequest, readers: dict[str, Page], base: str) -> tuple[str, str, Page]:
     """One page of each type at both sizes, opened once for all that is looked at: its type, its size, and the page."""
     name, size = request.param

@@ -38,6 +38,7 @@ _SIGNS = str.maketrans(
 _NUMBER = r"\d{1,7}(?:[ -]+\d{1,3}/\d{1,4}|/\d{1,4}|[.,]\d{0,9})?|[.,]\d{1,9}"
 _PART = re.compile(rf"({_NUMBER})\s*([a-z]+|\"|''?)?\.?\s*", re.ASCII)
 _THOUSANDS = re.compile(r"[1-9]\d{0,2},\d{3}(?![\d.,])", re.ASCII)
+METRIC = ("mm", "cm", "m", "km")
 _LONGEST = 40
 
 
@@ -95,7 +96,8 @@ def _parts(text: str, value: str, bare: str) -> list[tuple[float, str]]:
             raise LengthError(message("no-length", typed=quoted(value)))
         at = match.end()
         named = match[2]
-        if named is None and (parts or at < len(text)):
+        of_what = "/" in match[1] and bare in METRIC  # nobody writes a fraction of a millimetre: it was an inch
+        if named is None and (parts or at < len(text) or of_what):
             raise LengthError(message("no-unit", typed=quoted(value), figure=match[1]))
         of = bare if named is None else _WORDS.get(named, named)
         if of not in UNITS:

@@ -66,6 +66,7 @@ const SIGNS = {
 };
 const PART = /^(\d{1,7}(?:[ -]+\d{1,3}\/\d{1,4}|\/\d{1,4}|[.,]\d{0,9})?|[.,]\d{1,9})\s*([a-z]+|"|''?)?\.?\s*/;
 const LONGEST = 40;
+const METRIC = ["mm", "cm", "m", "km"];
 const TWO_WAYS = /(^|[^\d.,])[1-9]\d{0,2},\d{3}(?![\d,]|\.\d)/;
 
 /** Whether a comma could be read as one of thousands. @param {string} text */
@@ -85,9 +86,11 @@ function sizeOf(figure) {
 /**
  * The unit of a part of a length; none where it is unknown, or where only a figure that stands alone may be without.
  * @param {string | undefined} written @param {boolean} alone @param {string} unit of a figure without one
+ * @param {boolean} broken whether the figure is a fraction
  */
-function unitOf(written, alone, unit) {
-  if (written === undefined) return alone ? unit : "";
+function unitOf(written, alone, unit, broken) {
+  const ofWhat = broken && METRIC.includes(unit); // nobody writes a fraction of a millimetre: it was an inch
+  if (written === undefined) return alone && !ofWhat ? unit : "";
   return Object.hasOwn(UNITS, written) ? UNITS[written] : "";
 }
 
@@ -108,7 +111,7 @@ export function parts(text, unit) {
     const match = PART.exec(rest);
     if (!match) return null;
     rest = rest.slice(match[0].length);
-    const of = unitOf(match[2], !found.length && !rest, unit);
+    const of = unitOf(match[2], !found.length && !rest, unit, match[1].includes("/"));
     const figure = match[1].replace(/[ -]+/, " ").replace(",", ".").replace(/^\./, "0.").replace(/\.$/, "");
     if (!of || Number.isNaN(sizeOf(figure))) return null;
     found.push([(plain.startsWith("-") && !found.length ? "-" : "") + figure, of]);

@@ -17,35 +17,47 @@ const BEARINGS = {
   "no-verdict": message.bearingNoVerdict,
 };
 
+/** @type {Record<string, keyof typeof BEARINGS>} */
+const VERDICTS = { good: "good", "test on site": "test-on-site", poor: "problem" };
+
 /** What the plan says of an opening, by its key; none where it is not planned. @param {Plan} plan @param {string} key */
 export const planned = ({ glance, ids }, key) => glance?.openings.find(({ id }) => id === ids.get(key));
 
 /** How it stands with an opening: its device and one word. @param {OpeningGlance} one */
 export const standingView = ({ device, bearing }) => html`
-  <span class="ls-planned">${device?.name ?? message.noDevice()} <em class="ls-bears ls-bears-${bearing}">${BEARINGS[bearing]()}</em></span>
+  <span class="ls-planned">${device?.name ?? message.noDevice()} ${bears(bearing)}</span>
 `;
 
 /** @param {Plan} plan @param {string} key of the opening */
 export function openingPlanView(plan, key) {
   const one = planned(plan, key);
   if (!one) return nothing;
-  const { device, by_lead, problems } = one;
+  const { device, by_lead, figures, problems } = one;
   const name = device ? html`<a href=${new URL(device.address, SITE).href}>${device.name}</a>` : message.noDevice();
   return html`
     <section class="ls-plan" aria-live="polite">
       <p class="ls-planned"><strong>${name}</strong> ${by_lead ? message.byLead() : nothing}
-        <em class="ls-bears ls-bears-${one.bearing}">${BEARINGS[one.bearing]()}</em></p>
+        ${bears(one.bearing)}</p>
       ${changesView(plan.changes.filter(({ id }) => id === one.id))}
       ${problems.map(({ found, action }) => html`<p class="ls-warn">${found} <span>${action}</span></p>`)}
+      ${figures.filter(({ verdict }) => verdict === "test on site").map(doubtView)}
       ${whyView(one)}
     </section>
   `;
 }
 
+/** A figure that stands in doubt: what it is, and what to look at. @param {import("./planner.js").Line} line */
+const doubtView = ({ name, shown, meaning }) =>
+  html`<p>${bears("test-on-site")} ${name}: <strong>${shown}</strong>. ${meaning}</p>`;
+
+/** The word for how something stands. @param {keyof typeof BEARINGS} bearing */
+const bears = (bearing) => html`<em class="ls-bears ls-bears-${bearing}">${BEARINGS[bearing]()}</em>`;
+
 /** @param {OpeningGlance} one */
 function whyView({ figures, reasons, against, fixing, expected }) {
   const lines = figures.map(
-    ({ name, shown, meaning }) => html`<dt>${name}</dt><dd><strong>${shown}</strong> ${meaning}</dd>`,
+    ({ name, shown, meaning, verdict }) =>
+      html`<dt>${name} ${VERDICTS[verdict] ? bears(VERDICTS[verdict]) : nothing}</dt><dd><strong>${shown}</strong> ${meaning}</dd>`,
   );
   const readings = expected.map(({ label, shown }) => html`<dt>${label}</dt><dd><strong>${shown}</strong></dd>`);
   const place = fixing

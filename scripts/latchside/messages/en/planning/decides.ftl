@@ -12,7 +12,7 @@ the-device = the { $name }
 contact = { decides } which wired contact goes on the loop: { $contacts }.
 problem = { decides } whether this stands against it: { $problem }
 verdict = { decides } whether { $figure } is { $verdicts }.
-verdict-worked = { decides } whether { $figure } is worked.
+verdict-worked = { decides } whether { $figure } is worked out.
 parts = { decides } what is packed: { $part }.
 caution = { decides } whether a caution stands: { $caution }.
 

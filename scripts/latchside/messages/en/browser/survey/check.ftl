@@ -10,8 +10,8 @@ type-whole = Type a whole number.
 out-of-range = Out of range. Type a number of { $range }.
 no-length =
     { $units ->
-        [in-ft] That is no length. Type it as 4.5 or 4,5, or inches as 3/16, or feet and inches as 12 ft 6 in.
-        [in] That is no length. Type it as 4.5 or 4,5, or inches as 3/16.
+        [in-ft] That is no length. Type it as 4.5 or 4,5, or inches as 3/16 in, or feet and inches as 12 ft 6 in.
+        [in] That is no length. Type it as 4.5 or 4,5, or inches as 3/16 in.
         [ft] That is no length. Type it as 4.5 or 4,5, or feet and inches as 12 ft 6 in.
        *[none] That is no length. Type it as 4.5 or 4,5.
     }

@@ -7,5 +7,5 @@ count =
        *[other] Opening { $number } of { $openings }, { $questions } questions open.
     }
 copy = Copy this opening
-take-away = Take it away
+take-away = Remove this opening
 next = Next opening

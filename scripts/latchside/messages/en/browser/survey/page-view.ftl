@@ -1,5 +1,5 @@
 this-survey = This survey
-opening-gone = This opening was taken away.
+opening-gone = This opening was removed.
 survey-gone = This survey is not on this device.
 all-openings = All openings
 all-surveys = All surveys

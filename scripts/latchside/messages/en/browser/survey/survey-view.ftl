@@ -11,7 +11,7 @@ count =
        *[other] { $questions } questions open
     }.
 none = None yet. Begin at the entry door and walk in one direction.
-taken-away = { $opening } was taken away.
+taken-away = { $opening } was removed.
 put-back = Put it back
 numbered = { $number }. { $opening }
 more = More
@@ -19,7 +19,7 @@ more-for = More for { $opening }
 copy = Copy
 up = Move up
 down = Move down
-take-away = Take away
+take-away = Remove
 delete = Delete this survey
 delete-sure = Delete it
 leave = Leave it

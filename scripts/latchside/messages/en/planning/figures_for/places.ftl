@@ -10,7 +10,7 @@ sensor =
         [tilt-and-turn] on the frame at the top of the handle side
         [sliding] on the jamb that the leading edge meets
         [lift-and-slide] on the jamb that the leading edge meets, lined up with the handle home and the door down
-        [roof-window] on the frame at the lower edge, its cable in a loop below it
+        [roof-window] on the frame at the lower edge; a cable, where there is one, in a loop below it
         [roller-door] on the wall beside the guide, or on the floor where no wheels cross
         [up-and-over] on the frame low at the side
         [hatch] on the frame at the room side, across from the hinges
