@@ -46,9 +46,8 @@ const tools = Object.entries(TOOLS)
 if (holds("[data-figure]")) tools.push(import("./figure/calculator.js"));
 const long = new Promise((done) => tools.length && setTimeout(done, PATIENCE));
 Promise.race([Promise.allSettled(tools), long]).then(() => {
-  begin("finder/start");
-  begin("strip");
-  begin("region");
+  for (const name of ["finder/start", "strip", "region"])
+    begin(name).catch((error) => navigator.onLine && reportError(error)); // a page is whole without them
   theme();
 });
 holds(".ls-tell")?.addEventListener("toggle", () => begin("report/report"), { once: true });

@@ -18,7 +18,10 @@ const BEARINGS = {
 };
 
 /** @type {Record<string, keyof typeof BEARINGS>} */
-const VERDICTS = { good: "good", "test on site": "test-on-site", poor: "problem" };
+const VERDICTS = { good: "good", "test-on-site": "test-on-site", poor: "problem" };
+
+/** How a figure bears on the job; undefined where it only informs. @param {string} verdict */
+const bearingOf = (verdict) => VERDICTS[verdict.replaceAll(" ", "-")];
 
 /** What the plan says of an opening, by its key; none where it is not planned. @param {Plan} plan @param {string} key */
 export const planned = ({ glance, ids }, key) => glance?.openings.find(({ id }) => id === ids.get(key));
@@ -40,7 +43,7 @@ export function openingPlanView(plan, key) {
         ${bears(one.bearing)}</p>
       ${changesView(plan.changes.filter(({ id }) => id === one.id))}
       ${problems.map(({ found, action }) => html`<p class="ls-warn">${found} <span>${action}</span></p>`)}
-      ${figures.filter(({ verdict }) => verdict === "test on site").map(doubtView)}
+      ${figures.filter(({ verdict }) => bearingOf(verdict) === "test-on-site").map(doubtView)}
       ${whyView(one)}
     </section>
   `;
@@ -57,7 +60,7 @@ const bears = (bearing) => html`<em class="ls-bears ls-bears-${bearing}">${BEARI
 function whyView({ figures, reasons, against, fixing, expected }) {
   const lines = figures.map(
     ({ name, shown, meaning, verdict }) =>
-      html`<dt>${name} ${VERDICTS[verdict] ? bears(VERDICTS[verdict]) : nothing}</dt><dd><strong>${shown}</strong> ${meaning}</dd>`,
+      html`<dt>${name} ${bearingOf(verdict) ? bears(bearingOf(verdict)) : nothing}</dt><dd><strong>${shown}</strong> ${meaning}</dd>`,
   );
   const readings = expected.map(({ label, shown }) => html`<dt>${label}</dt><dd><strong>${shown}</strong></dd>`);
   const place = fixing
