@@ -15,12 +15,8 @@ import shutil
 import statistics
 import subprocess
 import sys
-import threading
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -31,6 +27,7 @@ from rich.progress import Progress, SpinnerColumn, TextColumn, TimeElapsedColumn
 from rich.table import Table
 
 from bring_browser import chromium_path
+from served import served
 
 ROOT = Path(__file__).resolve().parents[1]
 COPIED = ("content", "checklists", "shared", "schema", "scripts", "mkdocs.yml")
@@ -208,20 +205,6 @@ def loaded(site: Path, address: str) -> set[Path]:
         page.goto(base + address, wait_until="networkidle")
         chromium.close()
     return {path for path in found if path.is_file()}
-
-
-class _Quiet(SimpleHTTPRequestHandler):
-    def log_message(self, format: str, *args: Any) -> None:
-        """Say nothing."""
-
-
-@contextmanager
-def served(site: Path) -> Iterator[str]:
-    """The site on this host alone, at a free port."""
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(site))) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
-        yield f"http://127.0.0.1:{server.server_address[1]}/"
-        server.shutdown()
 
 
 def check_lines(work: Path, say: Callable[[str], None]) -> Iterator[Line]:

@@ -7,12 +7,8 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterator
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from threading import Thread
-from typing import Any
 
 from playwright.sync_api import sync_playwright
 
@@ -20,6 +16,7 @@ from bring_browser import bring, chromium_path
 from latchside.project import check_project
 from latchside.root import ROOT
 from latchside.site.build import build_site
+from served import served
 
 SLOWER, LIMIT_MS = 4, 100
 SETTLED_MS = 1500
@@ -49,11 +46,6 @@ PLANNED = """async (script) => {
 }"""
 
 
-class _Quiet(SimpleHTTPRequestHandler):
-    def log_message(self, format: str, *args: Any) -> None:
-        pass
-
-
 def lines(site: Path) -> Iterator[str]:
     """What was measured, a line each."""
     planned, answered, left_out = measured(site)
@@ -70,29 +62,25 @@ def lines(site: Path) -> Iterator[str]:
 def measured(site: Path) -> tuple[list[float], list[float], list[float]]:
     """Milliseconds of each fault's first plan, each answer on the longest way, and planning around its first check."""
     planned, answered, left_out = [], [], []
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(site))) as server:
-        Thread(target=server.serve_forever, daemon=True).start()
-        base = f"http://127.0.0.1:{server.server_address[1]}/"
-        with sync_playwright() as started:
-            browser = started.chromium.launch(
-                executable_path=chromium_path() or bring(), args=["--no-sandbox", "--disable-gpu"]
-            )
-            page = browser.new_page(viewport={"width": 390, "height": 844}, service_workers="block")
-            page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
-            for fault in check_project(ROOT).library.of("fault"):
-                page.goto(f"{base}{fault.address}")
-                page.wait_for_selector("html[data-ls-ready=fault]")
-                planned.append(page.evaluate(PLANNED, f"{base}assets/js/fault/steps.js"))
-                if page.locator(".ls-find h3", has_text="Which device?").count():
-                    page.evaluate(ANSWERED, "")
-                page.wait_for_timeout(SETTLED_MS)
-                if (took := page.evaluate(ANSWERED, "Can't do this one")) is not None:
-                    left_out.append(took)
-                    page.evaluate(ANSWERED, "Back")
-                while (took := page.evaluate(ANSWERED, "")) is not None:
-                    answered.append(took)
-            browser.close()
-        server.shutdown()
+    with served(site) as base, sync_playwright() as started:
+        browser = started.chromium.launch(
+            executable_path=chromium_path() or bring(), args=["--no-sandbox", "--disable-gpu"]
+        )
+        page = browser.new_page(viewport={"width": 390, "height": 844}, service_workers="block")
+        page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
+        for fault in check_project(ROOT).library.of("fault"):
+            page.goto(f"{base}{fault.address}")
+            page.wait_for_selector("html[data-ls-ready=fault]")
+            planned.append(page.evaluate(PLANNED, f"{base}assets/js/fault/steps.js"))
+            if page.locator(".ls-find h3", has_text="Which device?").count():
+                page.evaluate(ANSWERED, "")
+            page.wait_for_timeout(SETTLED_MS)
+            if (took := page.evaluate(ANSWERED, "Can't do this one")) is not None:
+                left_out.append(took)
+                page.evaluate(ANSWERED, "Back")
+            while (took := page.evaluate(ANSWERED, "")) is not None:
+                answered.append(took)
+        browser.close()
     return planned, answered, left_out
 
 

@@ -8,14 +8,8 @@ from __future__ import annotations
 import statistics
 import sys
 import tempfile
-import threading
-from collections.abc import Iterator
-from contextlib import contextmanager
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from random import Random
-from typing import Any
 
 from playwright.sync_api import Browser, Page, Playwright, expect, sync_playwright
 
@@ -27,6 +21,7 @@ from tests.browser.killed import TICK, doomed  # noqa: E402
 from tests.browser.test_visits_in_hand import many_visits  # noqa: E402
 
 from bring_browser import chromium_path  # noqa: E402
+from served import served  # noqa: E402
 
 PROVING = "checklists/proving-each-opening/"
 PLAIN = "[data-item]:not(:has(.ls-reading))"
@@ -40,20 +35,6 @@ TICKED = """item => new Promise(resolve => {
     .observe(row, {attributes: true, attributeFilter: ['data-state']});
   row.querySelector('.ls-item').click();
 })"""
-
-
-class _Quiet(SimpleHTTPRequestHandler):
-    def log_message(self, format: str, *args: Any) -> None:
-        pass
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """The folder served on this host."""
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(folder))) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
-        yield f"http://127.0.0.1:{server.server_address[1]}/"
-        server.shutdown()
 
 
 def names(page: Page) -> list[str]:

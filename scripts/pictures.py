@@ -7,18 +7,15 @@
 from __future__ import annotations
 
 import sys
-import threading
-from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any, Literal
+from typing import Literal
 
 from markupsafe import Markup
 from playwright.sync_api import Browser, sync_playwright
 
 from bring_browser import chromium_path
+from served import served
 
 ROOT = Path(__file__).resolve().parents[1]
 SITE, OUT = ROOT / "site", ROOT / "build" / "pictures"
@@ -81,20 +78,6 @@ PAGE = Markup(
 )
 ROW = Markup('<h2 id="{0}">{0}</h2><p>/{1} · <a href="{0}-print.pdf">first sheet in print</a></p><div>{2}</div>')
 SHOWN = Markup('<a href="{0}"><img src="{0}" alt="{0}" loading="lazy"></a>')
-
-
-class _Quiet(SimpleHTTPRequestHandler):
-    def log_message(self, format: str, *args: Any) -> None:
-        pass
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """The address at which a folder is served on this machine alone."""
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(folder))) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
-        yield f"http://127.0.0.1:{server.server_address[1]}/"
-        server.shutdown()
 
 
 def take(browser: Browser, base: str, name: str, out: Path) -> list[str]:

@@ -2,22 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Callable
 
-import pytest
 from playwright.sync_api import Page, expect
 
 from ..paper import sheets
 
 Visit = Callable[..., Page]
 PHONE = (390, 844)
-
-
-@pytest.fixture
-def visit(watch: Callable[[], AbstractContextManager[Visit]]) -> Iterator[Visit]:
-    with watch() as open_page:
-        yield open_page
 
 
 def test_the_list_of_terms_narrows_as_one_types_and_helps_where_nothing_is_left(visit: Visit) -> None:

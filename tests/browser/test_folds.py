@@ -2,22 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Callable
 from io import BytesIO
 
-import pytest
 from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 Visit = Callable[..., Page]
 PHONE = (390, 844)
-
-
-@pytest.fixture
-def visit(watch: Callable[[], AbstractContextManager[Visit]]) -> Iterator[Visit]:
-    with watch() as open_page:
-        yield open_page
 
 
 def test_a_link_into_a_fold_opens_it_on_its_page_and_from_another(visit: Visit) -> None:

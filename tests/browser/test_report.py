@@ -3,22 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Callable
 from pathlib import Path
 
-import pytest
 from playwright.sync_api import Page, expect
 
 Visit = Callable[..., Page]
 PHONE = (390, 844)
 HOSTILE = "<img src=x onerror=window.ran=1>"
-
-
-@pytest.fixture
-def visit(watch: Callable[[], AbstractContextManager[Visit]]) -> Iterator[Visit]:
-    with watch() as open_page:
-        yield open_page
 
 
 def opened(page: Page) -> Page:

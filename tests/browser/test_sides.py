@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import Page
@@ -22,12 +21,6 @@ SIDES = {
     "checklists/handover/": 1,
     "jobs/corner-bakery/handover/": 2,
 }
-
-
-@pytest.fixture
-def visit(watch: Callable[[], AbstractContextManager[Visit]]) -> Iterator[Visit]:
-    with watch() as open_page:
-        yield open_page
 
 
 @pytest.mark.parametrize(("address", "most"), SIDES.items(), ids=SIDES)

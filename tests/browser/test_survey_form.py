@@ -64,6 +64,12 @@ def changed(*way: str | int, to: Any) -> dict[str, Any]:
     return dict(made)
 
 
+NO_ROOM = """() => { window.real = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"""
+"""The storage is full from here on; after `ROOM` it takes things again."""
+ROOM = "() => { IDBObjectStore.prototype.put = window.real; }"
+
+
 @pytest.fixture
 def context(browser: Browser) -> Iterator[BrowserContext]:
     made = browser.new_context(
@@ -575,14 +581,11 @@ def test_storage_that_is_refused_or_full_is_said(browser: Browser, base: str) ->
     start_survey(page)
     add_opening(page, "Kitchen", "casement")
     kept(page)
-    page.evaluate(
-        """() => { window.real = IDBObjectStore.prototype.put;
-          IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"""
-    )
+    page.evaluate(NO_ROOM)
     type_in(page, "gap", "5")
     expect(page.locator(".ls-bar")).to_contain_text("the storage of this browser is full")
     expect(question(page, "gap").locator("input")).to_have_value("5")
-    page.evaluate("() => { IDBObjectStore.prototype.put = window.real; }")
+    page.evaluate(ROOM)
     page.get_by_role("button", name="Try again").tap()
     kept(page)
     page.reload()
@@ -614,10 +617,7 @@ def test_what_cannot_be_stored_stays_and_never_shows_as_kept(page: Page) -> None
     start_survey(page)
     add_opening(page, "Kitchen", "casement")
     kept(page)
-    page.evaluate(
-        """() => { window.real = IDBObjectStore.prototype.put;
-          IDBObjectStore.prototype.put = () => { throw new DOMException('full', 'QuotaExceededError'); }; }"""
-    )
+    page.evaluate(NO_ROOM)
     type_in(page, "gap", "5")
     question(page, "escape").get_by_role("button", name="yes", exact=True).tap()
     bar = page.locator(".ls-bar")
@@ -631,7 +631,7 @@ def test_what_cannot_be_stored_stays_and_never_shows_as_kept(page: Page) -> None
     expect(page.locator(".ls-file")).to_contain_text("2 answers are not stored and would stay out of the file")
     open_opening(page, 0)
     expect(question(page, "gap").locator("input")).to_have_value("5")
-    page.evaluate("() => { IDBObjectStore.prototype.put = window.real; }")
+    page.evaluate(ROOM)
     page.get_by_role("button", name="Try again").tap()
     kept(page)
     page.reload()

@@ -2,20 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager
+from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import Page, expect
 
 Visit = Callable[..., Page]
 PHONE = (390, 844)
-
-
-@pytest.fixture
-def visit(watch: Callable[[], AbstractContextManager[Visit]]) -> Iterator[Visit]:
-    with watch() as open_page:
-        yield open_page
 
 
 @pytest.mark.parametrize(("locale", "has", "lacks"), [("en-GB", "mm", "in"), ("en-US", "in", "mm")])

@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 from datetime import date
 from functools import cache
-from pathlib import Path
 
 from latchside.figures.catalogue import figures_of
 from latchside.library.model import Library
@@ -27,9 +26,9 @@ RECORDS = "records.json"
 
 
 @cache
-def library(root: Path = ROOT) -> Library:
+def library() -> Library:
     """The records of the site."""
-    return library_from((root / RECORDS).read_text("utf-8"), load_schemas(schema_folder(root)))
+    return library_from((ROOT / RECORDS).read_text("utf-8"), load_schemas(schema_folder(ROOT)))
 
 
 def planned(survey: str, today: str) -> str:

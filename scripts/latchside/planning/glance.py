@@ -16,8 +16,8 @@ Data = Mapping[str, Any]
 def glance(plan: Plan, library: Library) -> Data:
     """The plan's openings in the order of the walk, and what concerns the whole site.
 
-    `problems` and `questions` beside the openings are those of the site and of the panel; `questions` stand in the
-    order in which they decide most, each once, with the openings it is asked of.
+    `problems` beside the openings are those of the site and of the panel; `questions` stand in the order in which they
+    decide most, each once, with the openings it is asked of.
     """
     ids = {one.opening.id for one in plan.openings}
     spoken = {one.opening.id: one.spoken for one in plan.openings}
@@ -31,7 +31,6 @@ def glance(plan: Plan, library: Library) -> Data:
             }
             for one in asked(plan.questions)
         ],
-        "figures": _lines(plan.site_figures),
         "zones": len({one.position for one in plan.zones}),
         "days": len(plan.days),
         "minutes": sum(one.minutes for one in plan.days),
@@ -50,14 +49,8 @@ def _opening(plan: Plan, one: OpeningPlan, library: Library) -> Data:
         "bearing": bearing(plan, one),
         "figures": _lines(one.figures),
         "problems": _problems(found for found in plan.problems if found.concerns(one.opening.id)),
-        "questions": [
-            {"field": found.field, "text": found.text, "why": found.why}
-            for found in plan.questions
-            if found.about == one.opening.id
-        ],
         "fixing": _fixing(one),
         "expected": [{"label": found.label, "shown": found.shown} for found in one.expected],
-        "minutes": sum(stage.minutes for stage in one.stages),
     }
 
 

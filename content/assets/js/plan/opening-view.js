@@ -4,7 +4,7 @@ import { html, nothing } from "../vendor/lit-html.js";
 import { changesView } from "./plan-view.js";
 
 /**
- * @typedef {import("./planning.js").Plan} Plan
+ * @typedef {import("./state.js").Plan} Plan
  * @typedef {import("./planner.js").OpeningGlance} OpeningGlance
  */
 
@@ -23,9 +23,6 @@ const VERDICTS = { good: "good", "test-on-site": "test-on-site", poor: "problem"
 /** How a figure bears on the job; undefined where it only informs. @param {string} verdict */
 const bearingOf = (verdict) => VERDICTS[verdict.replaceAll(" ", "-")];
 
-/** What the plan says of an opening, by its key; none where it is not planned. @param {Plan} plan @param {string} key */
-export const planned = ({ glance, ids }, key) => glance?.openings.find(({ id }) => id === ids.get(key));
-
 /** How it stands with an opening: its device and one word. @param {OpeningGlance} one */
 export const standingView = ({ device, bearing }) => html`
   <span class="ls-planned">${device?.name ?? message.noDevice()} ${bears(bearing)}</span>
@@ -33,7 +30,7 @@ export const standingView = ({ device, bearing }) => html`
 
 /** @param {Plan} plan @param {string} key of the opening */
 export function openingPlanView(plan, key) {
-  const one = planned(plan, key);
+  const one = plan.at.get(key);
   if (!one) return nothing;
   const { device, by_lead, figures, problems } = one;
   const name = device ? html`<a href=${new URL(device.address, SITE).href}>${device.name}</a>` : message.noDevice();

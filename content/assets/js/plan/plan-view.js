@@ -5,7 +5,7 @@ import { planView as message } from "../messages/plan.js";
 import { html, nothing } from "../vendor/lit-html.js";
 
 /**
- * @typedef {import("./planning.js").Plan} Plan
+ * @typedef {import("./state.js").Plan} Plan
  * @typedef {import("./planner.js").Glance} Glance
  * @typedef {import("../survey/survey.js").Surveys} Acts
  */
@@ -44,18 +44,17 @@ function standing({ sort, why, told, glance }, planning) {
 }
 
 /** @param {Plan} plan @param {Glance} glance */
-function glanceView({ survey, ids, waiting, unread, changes }, glance) {
-  const keys = new Map([...ids].map(([key, id]) => [id, key]));
+function glanceView({ survey, at, waiting, unread, changes }, glance) {
   const { openings, problems, questions, zones, days, minutes } = glance;
   const devices = openings.filter(({ device }) => device).length;
   const hours = String(Math.max(0.5, Math.round(minutes / 30) / 2));
   const ofSite = new Set(problems.map(({ found }) => found));
   const against = [
     ...problems.map((one) => problemView(one)),
-    ...openings.flatMap((one) =>
+    ...[...at].flatMap(([key, one]) =>
       one.problems
         .filter(({ found }) => !ofSite.has(found))
-        .map((problem) => problemView(problem, one.spoken, `#s=${survey}&o=${keys.get(one.id)}`)),
+        .map((problem) => problemView(problem, one.spoken, `#s=${survey}&o=${key}`)),
     ),
   ];
   return html`

@@ -8,13 +8,12 @@
  *   id: string, spoken: string, device: { name: string, address: string } | null, by_lead: boolean,
  *   reasons: string[], against: string[],
  *   bearing: "no-device-yet" | "problem" | "test-on-site" | "good" | "no-verdict", figures: Line[],
- *   problems: Problem[], questions: { field: string, text: string, why: string }[],
+ *   problems: Problem[],
  *   fixing: { sensor: string, magnet: string, spacer: string, hold: string } | null,
- *   expected: { label: string, shown: string }[], minutes: number,
+ *   expected: { label: string, shown: string }[],
  * }} OpeningGlance
  * @typedef {{
- *   openings: OpeningGlance[], problems: Problem[], questions: Asked[], figures: Line[], zones: number, days: number,
- *   minutes: number,
+ *   openings: OpeningGlance[], problems: Problem[], questions: Asked[], zones: number, days: number, minutes: number,
  * }} Glance
  * @typedef {{ glance: Glance | null, unread: { path: (string | number)[], found: string, action: string }[] }} Planned
  */

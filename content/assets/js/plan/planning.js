@@ -1,52 +1,26 @@
 /** Keeps the plan of the survey that is open up to what is answered, once the reader has asked for one. */
+import { remember, remembered } from "../core/place.js";
 import { fileOf } from "../survey/file.js";
 import { ids } from "../survey/naming.js";
 import { changesBetween } from "./changes.js";
 import { NoPlan, Planner } from "./planner.js";
+import { NOTHING_SAID } from "./state.js";
 
 /**
  * @typedef {import("../survey/check.js").Field} Field
  * @typedef {import("../survey/model.js").Survey} Survey
  * @typedef {import("../survey/findings.js").Findings} Findings
- * @typedef {import("./planner.js").Glance} Glance
- * @typedef {Object} Plan how it stands with the plan of the survey that is open
- * @property {"off" | "starting" | "planning" | "there" | "stopped"} sort
- * @property {string} survey its key
- * @property {"refused" | "slow" | "failed" | ""} why there is none @property {string} told what was said of it
- * @property {Glance | null} glance
- * @property {ReadonlyMap<string, string>} ids the id that each opening has in the plan, by its key
- * @property {number} waiting openings that lack what is needed to be planned
- * @property {{where: string, found: string}[]} unread
- * @property {import("./changes.js").Change[]} changes by the last answer
+ * @typedef {import("./state.js").Plan} Plan
  * @typedef {Object} Page
  * @property {{fields: Field[], survey: Survey | null, findings: Findings, plan: Plan}} state
  * @property {(change: {plan: Plan}) => void} set
  */
 
-/** @type {Plan} */
-export const NO_PLAN = {
-  ...{ sort: "off", survey: "", why: "", told: "", glance: null, ids: new Map(), waiting: 0, unread: [], changes: [] },
-};
-
 /** Answers that follow one another this fast are planned together. */
 const PAUSE = 250;
 
-/** That a plan was made here before: then the planner lies on this device, and comes without being asked for. */
-const KNOWN = `latchside ${new URL("../../../", import.meta.url).pathname} plans`;
-
-function wasHere() {
-  try {
-    return localStorage.getItem(KNOWN) !== null;
-  } catch {
-    return false;
-  }
-}
-
-function noteHere() {
-  try {
-    localStorage.setItem(KNOWN, "yes");
-  } catch {} // it is asked for again
-}
+/** Remembered once a plan was made here: then the planner lies on this device, and comes without being asked for. */
+const MADE = "plans";
 
 export class Planning {
   /** @param {Page} page */
@@ -69,10 +43,13 @@ export class Planning {
   /** The survey that is open has changed, or another is open. */
   look() {
     const { plan, survey } = this.page.state;
-    if (plan.sort === "off" && survey && wasHere()) return this.begin();
+    if (plan.sort === "off" && survey && remembered(MADE).length) return this.begin();
     if (plan.sort === "off" || plan.sort === "stopped" || !survey) return;
     const key = survey.survey.key;
-    if (plan.survey !== key) this.put({ survey: key, glance: null, unread: [], changes: [], waiting: 0 });
+    if (plan.survey !== key) {
+      this.planned = "";
+      this.put({ ...NOTHING_SAID, survey: key });
+    }
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.plan(), PAUSE);
   }
@@ -97,14 +74,21 @@ export class Planning {
       const before = this.page.state.plan.survey === key ? this.page.state.plan.glance : null;
       const changes = changesBetween(before, glance);
       const told = unread.map(({ path, found }) => ({ where: whereOf(path, file), found }));
-      noteHere();
-      this.put({ sort: "there", survey: key, glance, ids, waiting, unread: told, changes });
+      remember(MADE, ["made"]);
+      const at = byKey(ids, glance);
+      this.put({ sort: "there", survey: key, glance, at, waiting, unread: told, changes });
     } catch (error) {
       if (text !== this.planned) return;
       const { sort, message } = error instanceof NoPlan ? error : new NoPlan("failed", String(error));
-      this.put({ sort: "stopped", why: sort, told: message.split("\n").at(-1) || message, glance: null, changes: [] });
+      this.put({ ...NOTHING_SAID, sort: "stopped", why: sort, told: message.split("\n").at(-1) || message });
     }
   }
+}
+
+/** What a plan says of each opening, by its key. @param {ReadonlyMap<string, string>} ids @param {import("./planner.js").Glance | null} glance */
+function byKey(ids, glance) {
+  const keys = new Map([...ids].map(([key, id]) => [id, key]));
+  return new Map(glance?.openings.map((one) => [keys.get(one.id) ?? "", one]));
 }
 
 /** What of a survey can be planned: the openings that nothing needed is missing of. @param {Field[]} fields @param {Survey} survey @param {Findings} findings */

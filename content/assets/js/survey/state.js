@@ -38,9 +38,9 @@
  * @property {string} at when something was stored last, by the clock
  * @property {string} fault why a change could not be stored
  * @property {string} said in the bar, until the next change
- * @property {import("../plan/planning.js").Plan} plan of the survey that is open
+ * @property {import("../plan/state.js").Plan} plan of the survey that is open
  */
-import { NO_PLAN } from "../plan/planning.js";
+import { NO_PLAN } from "../plan/state.js";
 import { unstored } from "./edits.js";
 import { openIn, openInAll, openingFields } from "./model.js";
 

@@ -1,7 +1,7 @@
 /** One survey: the site, the panel, the list of openings, and how it leaves the device. */
 import { button, quiet, tools } from "../core/parts.js";
 import { surveyView as message } from "../messages/survey.js";
-import { planned, standingView } from "../plan/opening-view.js";
+import { standingView } from "../plan/opening-view.js";
 import { planView } from "../plan/plan-view.js";
 import { guard } from "../vendor/guard.js";
 import { html, nothing } from "../vendor/lit-html.js";
@@ -54,7 +54,7 @@ function rowView(state, survey, row, index, acts) {
     .map(({ words }) => words);
   const unfolded = state.tools === row.key;
   const last = index === survey.openings.length - 1;
-  const one = planned(state.plan, row.key);
+  const one = state.plan.at.get(row.key);
   return guard([row, index, unfolded, last, one?.device?.name, one?.bearing, ...found], () => {
     const opening = openingName(openingFields(state.fields), row.data, index);
     const name = message.numbered({ number: index + 1, opening });
