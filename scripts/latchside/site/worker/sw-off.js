@@ -15,10 +15,19 @@ self.addEventListener("message", (event) => {
   event.waitUntil(self.registration.unregister());
 });
 
+async function clear() {
+  for (const name of await caches.keys()) if (name.startsWith(`latchside ${SCOPE.pathname} `)) await caches.delete(name);
+}
+
+/* The worker that this one replaces may end a moment later, and write until then: that goes too. */
+const MOMENT = 1000;
+
 self.addEventListener("activate", (event) => {
   const work = async () => {
-    for (const name of await caches.keys()) if (name.startsWith(`latchside ${SCOPE.pathname} `)) await caches.delete(name);
+    await clear();
     for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true })) page.postMessage({ say: "off" });
+    await new Promise((done) => setTimeout(done, MOMENT));
+    await clear();
     await self.registration.unregister();
   };
   event.waitUntil(work());

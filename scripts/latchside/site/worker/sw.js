@@ -32,9 +32,21 @@ function stillInPlace() {
   if (self.serviceWorker?.state === "redundant") throw new Error("another worker has taken the place of this one");
 }
 
-async function write(name, value) {
+/** A cache to write to. The one that replaces this worker may come between, and then takes it away in vain. */
+async function writable(name) {
   stillInPlace();
-  const state = await caches.open(STATE);
+  const cache = await caches.open(name);
+  try {
+    stillInPlace();
+  } catch (error) {
+    await caches.delete(name);
+    throw error;
+  }
+  return cache;
+}
+
+async function write(name, value) {
+  const state = await writable(STATE);
   if (value === null) await state.delete(note(name));
   else await state.put(note(name), new Response(JSON.stringify(value), { headers: { "Content-Type": "application/json" } }));
 }
@@ -70,8 +82,7 @@ async function bring(files, path, listed) {
 
 /** Bring what is missing of a list, a few at once; what came stays, so that another try goes on from there. */
 async function fill(list) {
-  stillInPlace();
-  const files = await caches.open(FILES);
+  const files = await writable(FILES);
   const kept = new Set((await files.keys()).map((request) => request.url));
   const wanted = Object.entries(list).filter(([path, listed]) => !kept.has(key(path, listed)));
   const of = wanted.length;
@@ -111,8 +122,8 @@ async function save(everything) {
 
 /** Whether something of the planner is kept: then it was used here, and comes along with the next version. */
 async function used(planner) {
-  const files = await caches.open(FILES);
-  for (const [path, listed] of Object.entries(planner || {})) if (await files.match(key(path, listed))) return true;
+  for (const [path, listed] of Object.entries(planner || {}))
+    if (await caches.match(key(path, listed), { cacheName: FILES })) return true;
   return false;
 }
 
@@ -240,8 +251,7 @@ async function keeping(request, path, listed) {
   const stored = await caches.match(key(path, listed), { cacheName: FILES });
   if (stored) return stored;
   try {
-    stillInPlace();
-    const files = await caches.open(FILES);
+    const files = await writable(FILES);
     await bring(files, path, listed);
     return (await files.match(key(path, listed))) || fetch(request);
   } catch {
