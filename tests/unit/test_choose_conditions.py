@@ -80,8 +80,16 @@ def test_steel_that_nobody_looked_for() -> None:
         assert told("steel", ("leaf",), steel=word, leaf_material="steel") == (None, ("steel",))
         assert told("steel", ("both",), steel=word, leaf_material="steel", frame_material="steel") == (True, ())
         assert told("steel", nowhere, steel=word, leaf_material="plastic") == (None, ("steel",))
-    # a test magnet that finds nothing is believed: some steels are not magnetic
-    assert told("steel", nowhere, steel="none", leaf_material="steel") == (True, ())
+
+
+def test_a_part_of_steel_is_steel_whatever_a_magnet_is_said_to_have_found() -> None:
+    """Common practice: a test magnet that finds none in a steel door was held to the wrong place, or it is no steel."""
+    for word, leaf, frame, found in (
+        ("none", "steel", "wood", "leaf"), ("none", "wood", "steel", "frame"), ("none", "steel", "steel", "both"),
+        ("leaf", "wood", "steel", "both"), ("frame", "steel", None, "both"), ("frame", "wood", "steel", "frame"),
+        ("none", "aluminium", "wood", "none"),
+    ):  # fmt: skip
+        assert told("steel", (found,), steel=word, leaf_material=leaf, frame_material=frame) == (True, ())
 
 
 def test_what_is_on_the_way() -> None:

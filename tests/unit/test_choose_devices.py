@@ -136,6 +136,9 @@ def test_questions_are_in_one_order(shipped_library: Library) -> None:
     abouts = list(dict.fromkeys(one.about for one in found))
     assert abouts == ["site", "control-unit", "one", "two"]
     assert all(one.text.endswith("?") and one.why.endswith(".") for one in found)
+    for about in abouts:
+        orders = [one.order for one in found if one.about == about]
+        assert orders == sorted(orders)
 
 
 def test_questions_go_by_the_schema_s_names() -> None:
@@ -206,6 +209,19 @@ def test_an_override_to_what_is_ruled_out_is_kept_and_told(
     choice = chosen(opening, shipped_library)
     assert choice.device == device
     assert "override-ruled-out" in [one.code for one in choice_problems(opening, choice, shipped_library)]
+
+
+@pytest.mark.parametrize(
+    ("steel", "leaf", "frame", "doubted"),
+    [("none", "steel", "wood", True), ("leaf", "steel", "steel", True), ("both", "steel", "steel", False),
+     ("none", "aluminium", "wood", False), (None, "steel", "steel", False), ("leaf", "steel", "wood", False)],
+)  # fmt: skip
+def test_steel_in_which_no_steel_was_found_is_a_problem(
+    steel: str | None, leaf: str, frame: str, doubted: bool, shipped_library: Library
+) -> None:
+    opening = replace(SOUND, steel=steel, leaf_material=leaf, frame_material=frame)
+    problems = choice_problems(opening, chosen(opening, shipped_library), shipped_library)
+    assert ("steel-not-found" in [one.code for one in problems]) == doubted
 
 
 def test_an_override_to_an_unknown_class_stands_for_others_to_find(shipped_library: Library) -> None:

@@ -98,8 +98,11 @@ def test_a_page_shows_what_the_plan_says(name: str, made: dict[str, list[str]], 
     assert [one["spoken"] for one in shown["openings"]] == [one.spoken for one in plan.openings]
     told = {problem["found"] for one in (shown, *shown["openings"]) for problem in one["problems"]}
     assert told == {problem.found for problem in plan.problems}
-    asked = {question["text"] for question in shown["questions"]}
-    assert asked == {question.text for question in plan.questions}
+    order = dict[str, int]()
+    for question in plan.questions:
+        order[question.text] = min(question.order, order.get(question.text, question.order))
+    asked = [order[question["text"]] for question in shown["questions"]]
+    assert asked == sorted(order.values())
     assert not [
         one for one in shown["openings"] if one["problems"] and one["bearing"] not in ("problem", "no-device-yet")
     ]

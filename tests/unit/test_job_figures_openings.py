@@ -430,3 +430,11 @@ def test_every_place_that_is_printed_trips_in_time_where_the_trip_is_no_problem(
         if found.verdict != "poor":
             assert edge <= found.inputs["limit_mm"] + 1e-9
             assert edge <= found.inputs["trip_mm"] + 1e-9, "the figure is worked at the place that is printed"
+
+
+@pytest.mark.parametrize("device", [SURFACE, RECESSED])
+def test_nothing_goes_into_the_thermal_break_of_aluminium(library: Library, device: str) -> None:
+    """Common practice: the break carries load and keeps the inside dry, and a chamber that drains stays whole."""
+    for material, warned in (("aluminium", True), ("wood", False), ("steel", False)):
+        told = {"leaf_material": material, "frame_material": material, "drill": True}
+        assert ("thermal break" in fixing(library, device, **told).hold) == warned

@@ -1,4 +1,4 @@
-"""Wishes and limits of an opening that exclude each other: the customer decides, never the program in silence."""
+"""Wishes, limits and answers of an opening that exclude each other: somebody decides, never the program in silence."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from latchside.library.model import Library, Record
 from latchside.library.traits import traits
 from latchside.messages import Message, messages, within
 from latchside.planning.at_opening import AtOpening
+from latchside.planning.facts import steel_told_against
 from latchside.planning.plan import Choice, Problem, problem
 from latchside.planning.standing import Standing, on_loop, second_is_new
 from latchside.surveys.survey import Opening
@@ -16,7 +17,10 @@ message = messages(__name__)
 
 
 def clashes(opening: Opening, choice: Choice, found: Sequence[Standing], library: Library) -> Iterator[Problem]:
-    """What cannot be had together at an opening that has a device."""
+    """What cannot be had together at an opening, or cannot both be true of it."""
+    unmet = steel_told_against(opening)
+    if unmet is not None:
+        yield problem(message, opening.id, "steel-not-found", part=unmet)
     device = library.find("device", choice.device) if choice.device else None
     if device is None:
         return

@@ -32,9 +32,9 @@ class Effect:
     alone: bool = True
 
     @property
-    def order(self) -> tuple[int, int, bool]:
-        """The greatest first; a problem among the outcomes before none."""
-        return not self.alone, self.rank, "poor" not in self.met
+    def order(self) -> int:
+        """The lower, the more it decides: alone, then by rank, then a problem among its outcomes before none."""
+        return 2 * (self.rank + len(RANKS) * (not self.alone)) + ("poor" not in self.met)
 
 
 def effect(aspect: str, about: str, *met: str | None) -> Effect:

@@ -29,6 +29,12 @@ _FIGURES = {
 WINDOWS = frozenset({"casement", "double-hung", "tilt-and-turn", "sliding", "lift-and-slide", "roof-window"})
 """Kinds of opening that have a pane, unless the survey says that this one has none."""
 
+_STEEL_IN = {
+    "none": frozenset[str](), "leaf": frozenset(["leaf"]), "frame": frozenset(["frame"]),
+    "both": frozenset(["leaf", "frame"]),
+}  # fmt: skip
+"""The parts in which each answer about steel finds some."""
+
 ASKED = {field: field.replace("-", "_") for field in (*_YES_NO, *_WORDS, *_FIGURES, "steel", "hardware")}
 ASKED |= {"way": "walls"}
 """Each field by its name in the job schema; a field that is put together from others names none."""
@@ -114,16 +120,30 @@ def _exact(value: float) -> float:
     return float(f"{value:.12g}")
 
 
+def steel_told_against(opening: Opening) -> str | None:
+    """The part of steel in which a magnet is said to have found none: leaf, frame or both. None where all agrees."""
+    made = _of_steel(opening)
+    missed = made - _STEEL_IN.get(opening.steel or "", made)
+    return _steel_word(missed) if missed else None
+
+
 def _steel(opening: Opening) -> Words:
-    """Where nobody held a magnet to it, a leaf or frame of steel tells its own part; any other may hide some."""
-    if opening.steel not in (None, "unknown"):
-        return Words(frozenset([str(opening.steel)]))
-    leaf, frame = opening.leaf_material == "steel", opening.frame_material == "steel"
-    if leaf and frame:
-        return Words(frozenset(["both"]))
-    if leaf or frame:
-        return Words(frozenset(["leaf" if leaf else "frame", "both"]), ("steel",))
-    return Words(None, ("steel",))
+    """A leaf or frame of steel is steel, whatever the test magnet is said to have found; any other may hide some."""
+    made = _of_steel(opening)
+    if opening.steel in _STEEL_IN:
+        return Words(frozenset([_steel_word(made | _STEEL_IN[opening.steel])]))
+    if len(made) == 1:
+        return Words(frozenset([*made, "both"]), ("steel",))
+    return Words(frozenset(["both"])) if made else Words(None, ("steel",))
+
+
+def _of_steel(opening: Opening) -> frozenset[str]:
+    told = {"leaf": opening.leaf_material, "frame": opening.frame_material}
+    return frozenset(part for part, material in told.items() if material == "steel")
+
+
+def _steel_word(parts: frozenset[str]) -> str:
+    return "both" if len(parts) > 1 else next(iter(parts), "none")
 
 
 def _glazed(opening: Opening) -> Words:

@@ -29,7 +29,7 @@ def glance(plan: Plan, library: Library) -> Data:
                 "text": one.text,
                 "decides": [{"why": why, "of": [spoken.get(id_, "") for id_ in about]} for why, about in one.decides],
             }
-            for one in asked(plan.questions)
+            for one in asked(sorted(plan.questions, key=lambda one: one.order))
         ],
         "zones": len({one.position for one in plan.zones}),
         "days": len(plan.days),

@@ -15,6 +15,7 @@ from latchside.library.traits import BODY, Part, traits
 from latchside.messages import Message, listed, messages, within
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cable import cable
+from latchside.planning.facts import words
 from latchside.planning.house import House, Rules
 from latchside.planning.plan import Item
 from latchside.surveys.survey import ControlUnit, Survey
@@ -136,7 +137,7 @@ def _how_often(one: Part, part: AtOpening) -> int:
         return part.contacts
     if one.role == "screw" and not part.drilled and part.traits is not None and part.traits.has("pad"):
         return 0
-    if one.supplied == "on-steel" and part.opening.steel in ("none", None):
+    if one.supplied == "on-steel" and words(part.opening, "steel").possible == {"none"}:
         return 0
     return part.sets
 

@@ -16,12 +16,16 @@ Verdict = Literal["good", "test on site", "poor", "none"]
 
 @dataclass(frozen=True)
 class Question:
-    """What the survey does not say. `about` is the id of an opening, `site` or `control-unit`."""
+    """What the survey does not say. `about` is the id of an opening, `site` or `control-unit`.
+
+    `order` is the lower, the more its answer decides.
+    """
 
     about: str
     field: str
     text: str
     why: str
+    order: int = 0
 
 
 @dataclass(frozen=True)

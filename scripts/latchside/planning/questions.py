@@ -107,7 +107,7 @@ def _asked(about: str, found: Iterable[tuple[Field, Effect]], library: Library) 
     names = {field.name for field, _ in listed}
     for field, one in listed:
         if question_words.ASKED_BY.get(field.name) not in names:
-            yield Question(about, field.name, question_words.text(field.name), sentence(one, library))
+            yield Question(about, field.name, question_words.text(field.name), sentence(one, library), one.order)
 
 
 def _of_opening(seen: _Seen, library: Library, outcomes: Outcomes) -> tuple[tuple[Field, Effect], ...]:

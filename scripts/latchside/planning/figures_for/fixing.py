@@ -190,7 +190,10 @@ def _usual(context: Context) -> Iterator[Message]:
         return
     elif "unknown" in materials or None in materials:
         yield message("screws-or-pads")
-    elif materials & {"steel", "aluminium"}:
+    elif "aluminium" in materials:
+        yield message("screws-aluminium", magnet="yes" if device.traits.magnetic else "no")
+        yield message("inner-chamber")
+    elif "steel" in materials:
         yield message("screws-metal-magnet" if device.traits.magnetic else "screws-metal")
     else:
         yield message("screws")
@@ -210,6 +213,8 @@ def _drilled(context: Context) -> Iterator[Message]:
         yield message("glass", rail=say(opening.rail_depth_mm, "mm"))
     if _materials(opening) - {"wood"}:
         yield message("sound")
+    if "aluminium" in _materials(opening):
+        yield message("inner-chamber")
 
 
 def _held_in_place(context: Context) -> Iterator[Message]:

@@ -15,6 +15,7 @@ from latchside.figures.for_device.mounted import sure
 from latchside.figures.for_device.worked import Missing
 from latchside.messages import Message, messages
 from latchside.planning import bounds
+from latchside.planning.facts import words
 from latchside.planning.figures_for.context import Context, Device
 from latchside.planning.figures_for.shown import down, mm, up_to
 from latchside.planning.plan import Expected, Line, Verdict
@@ -48,10 +49,8 @@ class Reach:
 
 def steel_at(context: Context) -> bool | None:
     """Whether steel lies near magnet or reed: always where leaf or frame is steel; None where that is not known."""
-    opening = context.opening
-    if "steel" in (opening.leaf_material, opening.frame_material):
-        return True
-    return None if opening.steel in (None, "unknown") else opening.steel != "none"
+    possible = words(context.opening, "steel").possible
+    return None if possible is None else possible != {"none"}
 
 
 def left(context: Context, *, steel: bool) -> Reach:

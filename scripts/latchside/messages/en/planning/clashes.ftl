@@ -1,3 +1,14 @@
+# $part is what is made of steel.
+steel-not-found =
+    .found =
+        { $part ->
+            [leaf] The door or window is said to be of steel, and a test magnet to have found none in it.
+            [frame] The frame is said to be of steel, and a test magnet to have found none in it.
+           *[both] Both sides are said to be of steel, and a test magnet to have found none in them.
+        } It is planned as steel.
+    .action =
+        Hold a magnet to the bare spot where the contact goes. Where it does not hold, name another material:
+        aluminium, also for a stainless steel that holds no magnet.
 second-contact =
     .found =
         One contact is in place and stays. For the second leaf or sash no wired contact can be named.

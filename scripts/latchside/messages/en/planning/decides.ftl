@@ -11,16 +11,20 @@ device-any = { decides } which class goes there.
 the-device = the { $name }
 contact = { decides } which wired contact goes on the loop: { $contacts }.
 problem = { decides } whether this stands against it: { $problem }
-verdict = { decides } whether { $figure } is { $verdicts }.
-verdict-worked = { decides } whether { $figure } is worked out.
+verdict = { decides } how { $figure } comes out: { $verdicts }.
+verdict-worked =
+    { $alone ->
+        [yes] Needed to work out { $figure }.
+       *[no] Needed, with other answers, to work out { $figure }.
+    }
 parts = { decides } what is packed: { $part }.
 caution = { decides } whether a caution stands: { $caution }.
 
 # What a figure may come to.
 comes-to-good = good
-comes-to-test-on-site = tried on site
+comes-to-test-on-site = to be tried on site
 comes-to-poor = a problem
-comes-to-none = only told
+comes-to-none = for information only
 
 # A part of the fixing.
 fixing-sensor = { decides } where the sensor goes.

@@ -13,12 +13,12 @@ source =
         [united-states]
             Several municipal codes of the United States ask for at least this. Local code decides.
         [canada]
-            CAN/ULC-S304, for business premises, from memory: check your edition. In a home the listing of the control
-            unit may ask for less.
+            CAN/ULC-S304, for business premises, from memory: check your edition. In a home the listing of the panel
+            may ask for less.
         [lower-grades] EN 50131-6, supply of type A, from memory: check your edition.
         [higher-grades]
             EN 50131-6, supply of type A, from memory: check your edition. Half may do where a mains fault is reported.
-       *[common] Common practice. Local code and the document of the panel decide.
+       *[common] Common practice. Local code and the panel's instructions decide.
     }
 second-supply = Add a supply with a battery of its own, or take load off this one.
 alarm-lasts = The alarm lasts { $alarm }.

@@ -24,8 +24,8 @@ four-apart = The four states stand at least { $gap } apart.
 others-apart = The other states stand at least { $gap } apart.
 
 supply =
-    Supply { $supply } over a pull-up as large as the end-of-line resistor. The document of the receiving equipment
-    states both.
+    Supply { $supply } over a pull-up as large as the end-of-line resistor. The panel's instructions state
+    both.
 smallest =
     Worked for { $resistance }, the smallest that the label may name: with a larger one and an equal pull-up the
     voltages are the same but for the cable.

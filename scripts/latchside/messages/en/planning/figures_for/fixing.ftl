@@ -117,6 +117,12 @@ screws = Screws.
 screws-or-pads = Screws where the material takes them, pads where a hole would harm it.
 screws-metal = Screws, or pads on clean bare metal.
 screws-metal-magnet = Screws of a metal that a magnet does not pull, or pads on clean bare metal.
+screws-aluminium =
+    { $magnet ->
+        [yes] Short screws of a metal that a magnet does not pull; else pads, on a clean, sound surface.
+       *[no] Short screws; else pads, on a clean, sound surface.
+    }
+inner-chamber = No screw and no hole beyond the inner chamber: none in the thermal break or a chamber that drains.
 pads = Pads on a clean, warm, dry surface, full strength after a day.
 no-hole-in-glass = No hole in glass.
 pads-bear-half =

@@ -51,7 +51,7 @@ alike =
     }
 apart = All four stand at least { $gap } apart.
 others-apart = The others stand at least { $gap } apart.
-windows = The document of the panel has its own windows, and those win.
+windows = The panel has its own windows, in its instructions; those win.
 
 # Readings to expect.
 expected-shut = Loop, door closed, { layout }
