@@ -137,7 +137,7 @@ def _how_often(one: Part, part: AtOpening) -> int:
         return part.contacts
     if one.role == "screw" and not part.drilled and part.traits is not None and part.traits.has("pad"):
         return 0
-    if one.supplied == "on-steel" and words(part.opening, "steel").possible == {"none"}:
+    if one.supplied == "on-steel" and words(part.opening, "steel").possible == frozenset(["none"]):
         return 0
     return part.sets
 

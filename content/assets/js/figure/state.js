@@ -1,7 +1,7 @@
 /** What a calculator knows: what is typed, in which units, and which of two inputs is asked for. Pure. */
 import { state as message } from "../messages/figure.js";
 import { isThere } from "./answer.js";
-import { acceptedBy, read, readList, turned } from "./typed.js";
+import { acceptedBy, entries, read, readList, turned } from "./typed.js";
 
 /**
  * @typedef {import("./figures.js").Figure} Figure
@@ -20,8 +20,6 @@ import { acceptedBy, read, readList, turned } from "./typed.js";
  * @typedef {Record<string, string>} Errors what is wrong with an input, by its name
  */
 
-const ROUGH = 3;
-/** Digits of an example in the units it was not written in. */
 const OF_NORTH_AMERICA = "AWG";
 
 /**
@@ -40,7 +38,8 @@ export function opening(figure, link, imperial) {
     const text = (stated ? given[one.name] : defaultOf(figure, one, given)).slice(0, 200);
     const known = one.choices.some(([word]) => word === text);
     const held = one.choices.length && !known ? String(one.default ?? "") : listed(one, text);
-    typed[one.name] = other.has(one.name) ? turned(one, held, false, linked && stated ? 6 : ROUGH) : held;
+    const changed = other.has(one.name) ? turned(one, held, false) : held;
+    typed[one.name] = changed === held || (linked && stated) ? changed : roughly(changed, one.others[0]);
   }
   const asked = Object.fromEntries(
     pairs(figure).map(([base, ...rest]) => [base.name, first([base, ...rest], typed, imperial)]),
@@ -48,6 +47,13 @@ export function opening(figure, link, imperial) {
   const changed = linked && figure.inputs.some((one) => one.more && isChanged(one, given[one.name]));
   return { figure, typed, other, asked, more: changed, at: "" };
 }
+
+/** An example in the units it was not written in, as somebody would say it. @param {string} text @param {string} [sign] */
+const roughly = (text, sign) =>
+  entries(text)
+    .map(Number)
+    .map((number) => String(sign === "in" ? Math.round(number * 100) / 100 || number : Number(number.toPrecision(2))))
+    .join("; ");
 
 /** Whether a link gives something else than what stands without it. @param {Input} one @param {string | undefined} text */
 const isChanged = (one, text) =>

@@ -74,7 +74,7 @@ export function read(one, text, other) {
 }
 
 /** The entries of a list: behind a semicolon a comma marks decimals. @param {string} text */
-function entries(text) {
+export function entries(text) {
   const between = [";", ",", /\s+/].find((mark) => text.search(mark) >= 0) ?? ";";
   return text.split(between).filter((part) => part.trim());
 }

@@ -50,7 +50,7 @@ class Reach:
 def steel_at(context: Context) -> bool | None:
     """Whether steel lies near magnet or reed: always where leaf or frame is steel; None where that is not known."""
     possible = words(context.opening, "steel").possible
-    return None if possible is None else possible != {"none"}
+    return None if possible is None else possible != frozenset(["none"])
 
 
 def left(context: Context, *, steel: bool) -> Reach:
