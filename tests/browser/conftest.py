@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 import threading
 from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager, contextmanager
+from contextlib import AbstractContextManager, ExitStack, contextmanager
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -13,9 +13,10 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Request, Response, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, Request, Response, sync_playwright
 
 from ..chromium import launch
+from .contexts import Contexts
 from .field import complaints
 from .host import Host, Phone, phone, standing
 
@@ -140,7 +141,13 @@ def large_text_browser(playwright: Playwright) -> Iterator[Browser]:
 
 
 @pytest.fixture(scope="session")
-def watch(browser: Browser, base: str) -> Watch:
+def contexts() -> Contexts:
+    """Contexts that tests have one after another."""
+    return Contexts()
+
+
+@pytest.fixture(scope="session")
+def watch(browser: Browser, base: str, contexts: Contexts) -> Watch:
     """Opens pages of the site: `visit(address, size, in_browser=…, at=…, **context options)`.
 
     When the visits are over, none may have asked another host, missed a file or said an error.
@@ -148,7 +155,7 @@ def watch(browser: Browser, base: str) -> Watch:
 
     @contextmanager
     def watched() -> Iterator[Visit]:
-        contexts: list[BrowserContext] = []
+        lent = ExitStack()
         complaints: list[str] = []
 
         def asked(request: Request) -> None:
@@ -165,6 +172,14 @@ def watch(browser: Browser, base: str) -> Watch:
             if request.failure not in ("net::ERR_ABORTED", "csp"):
                 complaints.append(f"failed: {request.url} {request.failure}")
 
+        listeners: dict[str, Callable[[Any], None]] = {
+            "request": asked,
+            "response": answered,
+            "requestfailed": failed,
+            "console": lambda message: complaints.append(message.text) if message.type == "error" else None,
+            "weberror": lambda error: complaints.append(f"error: {error.error}"),
+        }
+
         def open_page(
             address: str,
             size: tuple[int, int],
@@ -176,22 +191,19 @@ def watch(browser: Browser, base: str) -> Watch:
             width, height = size
             # The copy that a phone saves has tests of its own; here it would only be fetched again for every page.
             options.setdefault("service_workers", "block")
-            context = in_browser.new_context(viewport={"width": width, "height": height}, **options)
-            contexts.append(context)
-            context.on("request", asked)
-            context.on("response", answered)
-            context.on("requestfailed", failed)
-            context.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
-            context.on("weberror", lambda error: complaints.append(f"error: {error.error}"))
+            viewport = {"width": width, "height": height}
+            context = lent.enter_context(contexts.lent(in_browser, viewport=viewport, **options))
+            for event, listener in listeners.items():
+                context.on(event, listener)  # type: ignore[call-overload]
+                lent.callback(context.remove_listener, event, listener)
             page = context.new_page()
             page.goto((at or base) + address, wait_until="load")
             if options.get("java_script_enabled", True):
                 page.wait_for_selector("html.js")  # the theme comes last of all
             return page
 
-        yield open_page
-        for context in contexts:
-            context.close()
+        with lent:
+            yield open_page
         assert not complaints
 
     return watched

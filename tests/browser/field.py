@@ -11,6 +11,8 @@ import yaml
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
 
+from .contexts import not_again
+
 CHECKLISTS = Path(__file__).parents[2] / "checklists"
 DEVICES = Path(__file__).parents[2] / "content" / "devices"
 PHONE: ViewportSize = {"width": 360, "height": 740}
@@ -51,6 +53,7 @@ def new_page(context: BrowserContext, address: str, at: str = "") -> Page:
     page = context.new_page()
     page.on("pageerror", lambda error: complaints.append(str(error)))
     if at:
+        not_again(context)
         page.clock.set_fixed_time(at)
     page.goto(address)
     return ready(page)

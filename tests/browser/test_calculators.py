@@ -90,9 +90,9 @@ def test_the_readings_of_a_loop_stand_in_rows(reader: Page, base: str) -> None:
     rows = reader.locator(".ls-answer tbody tr")
     # equal resistors: half the supply closed, two thirds of it open (Ohm's law)
     expect(rows.nth(0)).to_contain_text("Closed")
-    assert rows.nth(0).locator("td").all_text_contents() == ["2.5", "2.5", "2.5", "2,200"]
-    assert rows.nth(1).locator("td").all_text_contents() == ["3.333", "3.333", "3.333", "4,400"]
-    assert rows.nth(3).locator("td").last.text_content() == "open"
+    assert rows.nth(0).locator("td").all_text_contents() == ["2,200", "2.5", "2.5", "2.5"]
+    assert rows.nth(1).locator("td").all_text_contents() == ["4,400", "3.333", "3.333", "3.333"]
+    assert rows.nth(3).locator("td").first.text_content() == "open"
 
 
 def test_a_comma_marks_decimals_as_a_point_does(cable: Page) -> None:

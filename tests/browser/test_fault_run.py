@@ -16,6 +16,7 @@ from latchside.pages.fault_plan import plan_of
 
 from ..paper import sheets
 from ..unit.random_faults import random_cases
+from .contexts import Contexts
 from .field import PHONE, new_page
 
 FAULT = "faults/shows-open-when-shut/"
@@ -60,10 +61,9 @@ WALK = """async ([script, problem]) => {
 
 
 @pytest.fixture
-def phone(browser: Browser) -> Iterator[BrowserContext]:
-    context = browser.new_context(viewport=PHONE, service_workers="block")
-    yield context
-    context.close()
+def phone(browser: Browser, contexts: Contexts) -> Iterator[BrowserContext]:
+    with contexts.lent(browser, viewport=PHONE, service_workers="block") as lent:
+        yield lent
 
 
 @pytest.fixture

@@ -12,6 +12,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expec
 
 from latchside.cli import main
 
+from .contexts import Contexts
 from .field import PHONE, add_opening, new_page, ready, start_visit
 from .host import Host, phone, standing
 
@@ -19,10 +20,9 @@ FAULT = "shows-open-when-shut"
 
 
 @pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport=PHONE, service_workers="block")
-    yield made
-    made.close()
+def context(browser: Browser, contexts: Contexts) -> Iterator[BrowserContext]:
+    with contexts.lent(browser, viewport=PHONE, service_workers="block") as lent:
+        yield lent
 
 
 def answer(page: Page, words: str) -> None:

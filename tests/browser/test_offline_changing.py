@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 from latchside.site.finish import OFF, WORKER
 
-from .field import ready, settled, until
+from .field import comes_to, ready, settled, until
 from .host import Host, Phone, changed, reword, standing, words
 
 LIST = "checklists/position/"
@@ -222,7 +222,7 @@ def test_the_switch_takes_the_copy_off_and_leaves_visits(
     assert NEW in text(page)
     expect(page.locator("[data-item][data-state=done]").first).to_be_attached()
     settled(page)
-    assert page.evaluate("caches.keys()") == []
+    comes_to(page, "caches.keys()", [])
     host.folder = site
     page.reload()
     standing(page, "saved")

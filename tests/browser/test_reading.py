@@ -78,12 +78,13 @@ SIDEWAYS = """() => {
     const clips = ['auto', 'scroll', 'hidden', 'clip'].includes(getComputedStyle(e).overflowX);
     if (clips) return e.closest('.ls-table'); } };
   for (const element of document.querySelectorAll('article *')) {
-    const box = element.getBoundingClientRect(), name = `${element.tagName}.${element.className}`;
-    if (scrolls(element) || element.closest('svg')) continue;
-    if (element.clientWidth && element.scrollWidth > element.clientWidth + 1 && !element.matches('.ls-table'))
+    const box = element.getBoundingClientRect(), out = box.width && box.right > width + 1;
+    const wide = element.clientWidth && element.scrollWidth > element.clientWidth + 1;
+    if (!(out || wide) || scrolls(element) || element.closest('svg')) continue;
+    const name = `${element.tagName}.${element.className}`;
+    if (wide && !element.matches('.ls-table'))
       found.push(`${name} holds ${element.scrollWidth} in ${element.clientWidth}`);
-    if (box.width && box.right > width + 1)
-      found.push(`${name} ${Math.round(box.right)}: ${element.textContent.slice(0, 60)}`);
+    if (out) found.push(`${name} ${Math.round(box.right)}: ${element.textContent.slice(0, 60)}`);
   }
   return found;
 }"""

@@ -19,6 +19,7 @@ from latchside.surveys.read import read_survey
 from latchside.surveys.survey import Survey
 
 from ..paper import sheets
+from .contexts import Contexts
 from .field import axe_finds, comes_to, new_page, ready, until
 
 PHONE = (390, 844)
@@ -71,12 +72,10 @@ ROOM = "() => { IDBObjectStore.prototype.put = window.real; }"
 
 
 @pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(
-        viewport={"width": PHONE[0], "height": PHONE[1]}, service_workers="block", has_touch=True, is_mobile=True
-    )
-    yield made
-    made.close()
+def context(browser: Browser, contexts: Contexts) -> Iterator[BrowserContext]:
+    size = {"width": PHONE[0], "height": PHONE[1]}
+    with contexts.lent(browser, viewport=size, service_workers="block", has_touch=True, is_mobile=True) as lent:
+        yield lent
 
 
 @pytest.fixture

@@ -12,6 +12,7 @@ from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
 from pypdf import PdfReader
 
 from ..visits.make import DOOR, VISIT, entry, site
+from .contexts import Contexts
 from .field import (
     PHONE,
     add_opening,
@@ -39,10 +40,9 @@ UNDER_THE_THUMB = """chosen => {
 
 
 @pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport=PHONE, service_workers="block")
-    yield made
-    made.close()
+def context(browser: Browser, contexts: Contexts) -> Iterator[BrowserContext]:
+    with contexts.lent(browser, viewport=PHONE, service_workers="block") as lent:
+        yield lent
 
 
 @pytest.fixture

@@ -14,6 +14,7 @@ from latchside.visits.file import parse_visit
 
 from ..long import LONG
 from ..visits.make import SCHEMA
+from .contexts import Contexts
 from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, stored, tick, until
 from .killed import TICK, doomed
 
@@ -24,10 +25,9 @@ ANEW = () if LONG else (3,)
 
 
 @pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport=PHONE, service_workers="block")
-    yield made
-    made.close()
+def context(browser: Browser, contexts: Contexts) -> Iterator[BrowserContext]:
+    with contexts.lent(browser, viewport=PHONE, service_workers="block") as lent:
+        yield lent
 
 
 def test_a_tick_that_was_painted_survives_a_kill(playwright: Playwright, base: str, tmp_path: Path) -> None:

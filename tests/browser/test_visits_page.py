@@ -16,14 +16,14 @@ from latchside.visits.file import VisitFile, parse_visit
 from ..paper import sheets
 from ..visits.hostile import HOSTILE, injecting_record
 from ..visits.make import SCHEMA, VISIT, entry, full_record, item, record, site, some_id
+from .contexts import Contexts
 from .field import PHONE, add_opening, answer_all, items, new_page, other, ready, start_visit, stored, tick
 
 
 @pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    made = browser.new_context(viewport=PHONE, service_workers="block")
-    yield made
-    made.close()
+def context(browser: Browser, contexts: Contexts) -> Iterator[BrowserContext]:
+    with contexts.lent(browser, viewport=PHONE, service_workers="block") as lent:
+        yield lent
 
 
 @pytest.fixture

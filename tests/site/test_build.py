@@ -20,10 +20,13 @@ from mkdocs.structure.files import Files, get_files
 from latchside.cli import main
 from latchside.kinds import KINDS
 from latchside.library import Library
+from latchside.pages import render_pages
+from latchside.project import check_project
 from latchside.root import ROOT
 from latchside.site import adapter
 from latchside.site.build import settings
 from latchside.site.saved_copy import BUDGET, chosen
+from tests.site.small import small
 
 PAGES_TO_COUNT_ON = {
     "", "on-site/", "study/", "maintain/", "maintain/rules/", "maintain/components/", "cards/", "devices/",
@@ -147,10 +150,10 @@ def _files(folder: Path) -> dict[str, bytes]:
 
 
 def test_the_render_command_writes_what_mkdocs_is_handed(tmp_path: Path) -> None:
-    out = tmp_path / "pages"
-    done = CliRunner().invoke(main, ["render", "--out", str(out)])
+    out, root = tmp_path / "pages", small(tmp_path / "project")
+    done = CliRunner().invoke(main, ["render", "--out", str(out), "--root", str(root)])
     assert done.exit_code == 0, done.output
-    config = adapter.on_config(load_config(**settings(ROOT)))
+    config = adapter.on_config(load_config(**settings(root)))
     files: Files = config.plugins.run_event("files", Files([]), config=config)
     handed = {file.src_uri: file.content_string for file in files if file.generated_by}
     written = {
@@ -178,16 +181,17 @@ def test_the_render_command_leaves_a_full_folder_alone(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("base", ["https://git.example/library/edit/main", "https://git.example/library/edit/main/"])
-def test_edit_links_lead_to_the_record_where_its_place_is_known(shipped_library: Library, base: str) -> None:
-    from latchside.pages import render_pages
-
-    pages = render_pages(shipped_library, edit_base=base)
+def test_edit_links_lead_to_the_record_where_its_place_is_known(tmp_path: Path, base: str) -> None:
+    library = check_project(small(tmp_path / "project")).library
+    pages = render_pages(library, edit_base=base)
     for kind in ("device", "procedure", "checklist", "fault", "caution", "table"):
-        for record in shipped_library.of(kind):
+        records = list(library.of(kind))
+        assert records
+        for record in records:
             page = pages[f"{record.address}index.md"]
             place = _escaped(f"{base.rstrip('/')}/{record.raw.file}")
             assert re.findall(r'class="ls-edit" href="([^"]*)"', page) == [place]
-            assert (ROOT / record.raw.file).is_file()
+            assert (tmp_path / "project" / record.raw.file).is_file()
 
 
 def _escaped(text: str) -> str:

@@ -180,13 +180,23 @@ async function settle() {
 /** Whether saving is switched off: whether the worker that the site serves now is the switch. No answer: as it was. */
 async function askSwitch() {
   const answer = await fetch(new URL("sw.js", root), { cache: "no-cache" }).catch(() => null);
-  if (answer?.status === 404) off = true;
-  else if (answer?.ok) off = (await answer.text().catch(() => "")).includes('say: "off"');
+  if (answer?.status === 404) await switchedOff();
+  else if (answer?.ok) {
+    const script = await answer.text().catch(() => "");
+    if (script.includes('say: "off"')) await switchedOff();
+    else off = false;
+  }
+}
+
+/** Saving is switched off here. What a worker that was just ending still wrote goes too. */
+async function switchedOff() {
+  off = true;
+  for (const name of await caches.keys()) if (name.startsWith(cacheName(""))) await caches.delete(name);
 }
 
 /** @param {MessageEvent} event */
 function heard({ data }) {
-  if (data?.say === "off") off = true;
+  if (data?.say === "off") switchedOff().then(changed);
   if (data?.say === "saving") progress = message.files({ done: data.of - data.left, all: data.of });
   if (data?.say === "look") progress = "";
   changed();
