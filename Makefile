@@ -32,7 +32,8 @@ test-fast: $(VENV)/.test
 # What is tried by chance, tried far more often: before a release, and after a change of the planner.
 proof: $(VENV)/.test
 	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses auto --dist worksteal tests/unit tests/published \
-	  tests/browser/test_visits_kept.py
+	  tests/browser/test_visits_kept.py tests/browser/test_visits_meaning.py tests/browser/test_fault_run.py \
+	  tests/site/test_markup.py
 
 lint: $(VENV)/.test node_modules/.installed
 	$(BIN)/ruff check scripts tests

@@ -14,6 +14,7 @@ from latchside.pages.fault_data import problem_data
 from latchside.pages.fault_influence import every_node
 from latchside.pages.fault_plan import plan_of
 
+from ..long import tries
 from ..paper import sheets
 from ..unit.random_faults import random_cases
 from .contexts import Contexts
@@ -85,11 +86,11 @@ def answer(page: Page, words: str) -> None:
     page.locator(".ls-find .ls-answer", has_text=words).first.click()
 
 
-def test_a_thousand_problems_have_the_plan_that_python_makes(page: Page, base: str) -> None:
-    cases = random_cases()
+def test_problems_by_chance_have_the_plan_that_python_makes(page: Page, base: str) -> None:
+    cases = random_cases(tries(250, 1000))
     script = f"{base}assets/js/fault/plan.js"
     found = page.evaluate(PLANNED, [script, [case["problem"] for case in cases]])
-    assert len(found) == 1000
+    assert len(found) == len(cases)
     for number, (case, made) in enumerate(zip(cases, found, strict=True)):
         assert made["action"] == case["action"], number
         assert made["minutes"] == pytest.approx(case["minutes"], abs=1e-9, rel=0), number
@@ -263,7 +264,8 @@ def test_a_fault_prints_on_two_sides_and_its_longest_plan_on_demand(
     def points(fault: Record) -> int:
         return sum(node.do != "end" for node in every_node(plan_of(shipped_library, fault).tree))
 
-    for fault in sorted(shipped_library.of("fault"), key=points)[-3:]:
+    by_length = sorted(shipped_library.of("fault"), key=points)
+    for fault in by_length[-tries(1, 3) :]:
         page = visit(fault.address, (1280, 800))
         for paper in ("A4", "Letter"):
             short = [" ".join(side.split()) for side in sheets(page.pdf(format=paper))]

@@ -15,6 +15,7 @@ from playwright.sync_api import Browser, Page
 from latchside.visits.file import parse_visit
 from latchside.visits.state import canonical, merge, view
 
+from ..long import tries
 from ..unit.test_visit_file import spoil
 from ..visits.hostile import HOSTILE, injecting_record
 from ..visits.make import AS_PLAIN_IN_BROWSER, CASES, SCHEMA, as_plain, full_record, history
@@ -87,11 +88,11 @@ def test_a_hostile_file_is_refused(modules: Page, name: str) -> None:
 
 
 def test_spoilt_records_are_refused_alike(modules: Page) -> None:
-    texts = [spoil(full_record(), Random(seed)) for seed in range(1500)]
+    texts = [spoil(full_record(), Random(seed)) for seed in range(tries(300, 1500))]
     by_browser = modules.evaluate("texts => texts.map(text => !m.readFile(text).fault)", texts)
     by_command = [not parse_visit(text, SCHEMA)[1] for text in texts]
     assert [texts[index] for index in range(len(texts)) if by_browser[index] != by_command[index]] == []
-    assert 10 < sum(by_command) < 1400
+    assert 0.01 < sum(by_command) / len(texts) < 0.95
 
 
 def test_what_the_browser_writes_fits_the_schema(modules: Page) -> None:

@@ -59,7 +59,7 @@ def _check(chance: random.Random, id_: str, causes: int, set_ups: int) -> Check:
     return Check(id_, float(chance.randint(1, 12)), needs, results, bool(needs & 1), bool(needs & 1))
 
 
-def random_cases(count: int = 1000) -> list[dict[str, Any]]:
+def random_cases(count: int) -> list[dict[str, Any]]:
     """Problems with the first action and the expected minutes, at the start and after each first step."""
     chance = random.Random(SEED)
     return [_case(random_problem(chance)) for _ in range(count)]
