@@ -39,6 +39,7 @@ PAGES: Mapping[str, str] = {
     "jobs": "jobs/",
     "job": "jobs/corner-bakery/",
     "job-openings": "jobs/corner-bakery/openings/",
+    "job-annex": "jobs/corner-bakery/annex/",
     "job-test-sheet": "jobs/corner-bakery/test-sheet/",
     "study": "study/",
     "cards": "cards/",

@@ -61,6 +61,31 @@ def test_the_document_is_readable_on_the_narrowest_phone_and_in_sunlight(documen
     assert found["poor"] == []
 
 
+@pytest.mark.parametrize("job", ["corner-bakery", "foil-house"])
+def test_eleven_openings_print_on_twenty_sides_one_an_opening(browser: Browser, tmp_path: Path, job: str) -> None:
+    survey = ROOT / "content" / "jobs" / f"{job}.yaml"
+    CliRunner().invoke(main, ["plan", str(survey), "--out", str(tmp_path / job)])
+    openings = planned(tmp_path / job)["openings"]
+    assert len(openings) == 11
+    page = browser.new_page()
+    page.goto((tmp_path / job / "index.html").as_uri())
+    sides = [" ".join(side.split()) for side in sheets(page.pdf(format="A4"))]
+    page.get_by_label("Print the annex for the lead too").check()
+    with_annex = sheets(page.pdf(format="A4"))
+    page.close()
+    assert len(sides) <= 20
+    assert len(with_annex) > len(sides)
+    assert "What each answer decides" in " ".join(" ".join(with_annex).split())
+    starts = [
+        next(at for at, side in enumerate(sides) if side.startswith(f"{number} · {one['spoken']}"))
+        for number, one in enumerate(openings, 1)
+    ]
+    assert starts == list(range(starts[0], starts[0] + 11)), "one side an opening"
+    assert sides[starts[-1] + 1].startswith("Zone schedule")
+    assert sides[0].find("The job at a glance") < sides[0].find("Settle first")
+    assert sides[1].startswith("The walk"), "the glance is one page"
+
+
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_all_of_it_prints(document: Page, pack: Path, paper: str) -> None:
     text = " ".join(" ".join(sheets(document.pdf(format=paper))).split())

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import io
 import json
+import zipfile
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
 from playwright.sync_api import Page, expect
 
+from latchside.cli import main
 from latchside.library import Library
 from latchside.read.yaml_text import read_text
 from latchside.root import ROOT
@@ -71,6 +75,14 @@ def test_a_lead_sees_the_plan_and_what_an_answer_changes_with_no_signal(
     changed = page.locator(".ls-plan .ls-changed")
     expect(changed).to_contain_text("What your last answer changed")
     expect(changed).to_contain_text("→")
+    tried(page)
+    gap.fill("0.15")
+    expect(page.locator(".ls-trying .ls-compared").first).to_be_visible()
+    page.locator(".ls-bar").get_by_role("button", name="Keep").click()
+    expect(page.locator(".ls-trying")).to_have_count(0)
+    page.reload()
+    ready(page)
+    expect(gap).to_have_value("0.15")
     assert saver.complaints == []
 
 
@@ -84,17 +96,109 @@ def test_without_the_planner_the_form_goes_on_and_says_what_to_do(hand: Phone, h
     expect(page.locator(".ls-plan")).to_contain_text("The form works as before")
     expect(page.locator(".ls-walk li")).to_have_count(11)
     page.unroute("**/planner.zip")
-    page.get_by_role("button", name="Try again").click()
-    expect(page.locator(".ls-plan .ls-count")).to_contain_text("11 with a device")
+    with page.expect_response("**/planner.zip") as again:
+        page.get_by_role("button", name="Try again").click()
+    assert again.value.ok
 
 
-def test_what_a_survey_says_stays_text_in_the_plan(visit: Visit, tmp_path: Path) -> None:
-    opening = {"id": "a", "place": HOSTILE, "kind": "hinged-door"}
-    page = visit("survey/", PHONE)
-    brought(page, survey(tmp_path, openings=[opening], name=HOSTILE))
+def test_the_pack_is_taken_as_the_command_writes_it_with_no_signal(saver: Phone, host: Host, tmp_path: Path) -> None:
+    page = saver.on()
+    page.context.add_init_script("print = () => (window.printed = true)")
+    page.goto(f"{host.base}survey/")
+    brought(page, survey(tmp_path))
     planned(page)
+    host.stop()
+    with page.expect_download() as saved:
+        page.get_by_role("button", name="Save as a file").click()
+    file = tmp_path / "taken.json"
+    saved.value.save_as(file)
+    CliRunner().invoke(main, ["plan", str(file), "--out", str(tmp_path / "pack")])
+    written = {path.name: path.read_bytes() for path in (tmp_path / "pack").iterdir()}
+    page.get_by_role("button", name="Make the pack").click()
+    expect(page.locator(".ls-each")).to_be_visible()
+    page.locator(".ls-each summary").click()
+    assert {*page.locator(".ls-each button").all_inner_texts(), "pack.zip"} == set(written)
+    for name in written:
+        label = "Save all as one file (ZIP)" if name == "pack.zip" else name
+        with page.expect_download() as taken:
+            page.get_by_role("button", name=label, exact=True).click()
+        content = Path(taken.value.path()).read_bytes()
+        assert unzipped(content) == unzipped(written[name]) if name == "pack.zip" else content == written[name]
+    with page.expect_popup() as opened:
+        page.get_by_role("button", name="Print the pack").click()
+    paper = opened.value
+    expect(paper.get_by_role("heading", level=1)).to_be_visible()
+    assert paper.evaluate("[window.printed, document.scripts.length]") == [True, 0]
+    assert paper.evaluate("getComputedStyle(document.querySelector('.ls-box')).borderTopStyle") == "solid"
+    assert not axe_finds(page)
+
+
+def unzipped(content: bytes) -> dict[str, bytes]:
+    with zipfile.ZipFile(io.BytesIO(content)) as opened:
+        return {name: opened.read(name) for name in opened.namelist()}
+
+
+def tried(page: Page) -> None:
+    """Try other answers at the opening that is shown, once there is a plan."""
+    button = page.get_by_role("button", name="Try other answers")
+    expect(button).to_be_visible()
+    button.click()
+
+
+def test_a_question_leads_to_its_field_and_answers_are_tried_before_they_are_kept(visit: Visit, tmp_path: Path) -> None:
+    page = visit("survey/", PHONE)
+    brought(page, survey(tmp_path))
+    planned(page)
+    asked = page.locator(".ls-plan .ls-told a:has(strong)")
+    page.locator(".ls-plan summary").last.click()
+    asked.filter(has_text="listed or protected").focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("[data-way='site.listed'] button").first).to_be_focused()
+    asked.filter(has_text="How wide is the gap").click()
+    expect(page.locator("[data-way='gap'] input")).to_be_focused()
+    page.get_by_role("button", name="All openings").first.click()
     page.locator(".ls-walk a").first.click()
-    expect(page.locator(".ls-plan .ls-bears")).to_be_visible()
+    tried(page)
+    gap = page.locator("[data-way='gap'] input")
+    stood = gap.input_value()
+    gap.fill("19")
+    compared = page.locator(".ls-trying .ls-compared").first
+    expect(compared).to_contain_text("Steel-door contact")
+    assert not axe_finds(page)
+    page.locator(".ls-bar").get_by_role("button", name="Drop").click()
+    expect(gap).to_have_value(stood)
+    tried(page)
+    gap.fill("19")
+    expect(compared).to_contain_text("Steel-door contact")
+    page.reload()
+    ready(page)
+    expect(gap).to_have_value(stood)
+
+
+def test_house_rules_of_the_firm_hold_in_the_plan_and_leave_as_the_file_of_the_command(
+    visit: Visit, tmp_path: Path
+) -> None:
+    page = visit("survey/", PHONE)
+    ready(page)
+    page.locator(".ls-house summary").click()
+    box = page.locator("#ls-house-move-minutes")
+    box.fill("300")
+    expect(page.locator("#ls-house-move-minutes-said")).to_contain_text("0 to 60")
+    box.fill("60")
+    with page.expect_download() as saved:
+        page.locator(".ls-house").get_by_role("button", name="Save as a file").click()
+    own = json.loads(Path(saved.value.path()).read_text("utf-8"))
+    assert own == {"values": {"move-minutes": {"value": 60, "unit": "min"}}}
+    brought(page, survey(tmp_path))
+    planned(page)
+    expect(page.locator(".ls-plan")).to_contain_text("House rules of your firm hold")
+    assert not axe_finds(page)
+    page.get_by_role("button", name="All surveys").first.click()
+    opening = {"id": "a", "place": HOSTILE, "kind": "hinged-door"}
+    brought(page, survey(tmp_path, openings=[opening], name=HOSTILE))  # what it says stays text in its plan
+    expect(page.locator(".ls-plan .ls-count")).to_contain_text("1 opening")
+    page.locator(".ls-walk a").first.click()
+    expect(page.locator(".ls-plan .ls-planned")).to_be_visible()
     assert page.evaluate("window.ran") is None
     assert page.locator(".ls-survey img").count() == 0
 

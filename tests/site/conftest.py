@@ -12,7 +12,7 @@ import yaml
 from lxml.html import HtmlElement
 
 from latchside.library import Library, Record
-from latchside.pages import render_pages
+from latchside.pages.render import render_pages
 from latchside.root import ROOT
 
 Step = tuple[Record, Mapping[str, Any]]

@@ -14,8 +14,9 @@ import pytest
 from lxml.html import HtmlElement
 
 from latchside.library import Library
+from latchside.packs.system import in_system_of
+from latchside.packs.view import PARTS
 from latchside.pages.job_pages import plan_of
-from latchside.pages.job_view import PARTS
 from latchside.planning.plan import Plan
 from latchside.root import ROOT
 from latchside.visits.file import read_visit
@@ -25,7 +26,7 @@ DEMOS = ("corner-bakery", "foil-house")
 
 @pytest.fixture(scope="module")
 def plans(shipped_library: Library) -> dict[str, Plan]:
-    return {job.id: plan_of(job, shipped_library) for job in shipped_library.of("job")}
+    return {job.id: in_system_of(plan_of(job, shipped_library)) for job in shipped_library.of("job")}
 
 
 def said(element: HtmlElement) -> str:
@@ -73,7 +74,7 @@ def test_the_summary_lists_every_opening_question_and_problem(
         assert one.spoken in text
     for question in plans[job].questions:
         assert question.text in text
-        assert question.why in text
+        assert question.why in said(articles[f"jobs/{job}/annex/"])
     for problem in plans[job].problems:
         assert " ".join(problem.found.split()) in text
         assert " ".join(problem.action.split()) in text
@@ -102,22 +103,34 @@ def test_cautions_of_the_job_stand_before_its_openings_and_work(
 
 
 @pytest.mark.parametrize("job", DEMOS)
-def test_an_opening_sheet_says_which_device_and_why_and_why_not_the_others(
-    job: str, plans: dict[str, Plan], articles: dict[str, HtmlElement], shipped_library: Library
+def test_the_sheets_say_where_how_and_what_it_reads_and_the_annex_why(
+    job: str, plans: dict[str, Plan], articles: dict[str, HtmlElement]
 ) -> None:
-    text = said(articles[f"jobs/{job}/openings/"])
+    sheets, annex = (said(articles[f"jobs/{job}/{part}/"]) for part in ("openings", "annex"))
     for one in plans[job].openings:
-        told = (
-            *one.choice.reasons, *one.choice.against,
-            *(why for other in one.choice.passed_over for why in other.why),
+        why = (
+            *one.choice.reasons, *one.choice.against, *(why for other in one.choice.passed_over for why in other.why),
             *(line.meaning for line in one.figures), *(words for line in one.figures for words in line.assumed),
-            *(value.shown for value in one.expected),
         )  # fmt: skip
-        for words in told:
-            assert " ".join(words.split()) in text, (one.opening.id, words)
+        for words in why:
+            assert " ".join(words.split()) in annex, (one.opening.id, words)
+        fixed = (one.fixing.sensor, one.fixing.magnet, one.fixing.spacer, one.fixing.hold) if one.fixing else ()
+        tried = (line.meaning for line in one.figures if line.verdict in ("test on site", "poor"))
+        for words in (*fixed, *tried, *(value.shown for value in one.expected)):
+            assert " ".join(words.split()) in sheets, (one.opening.id, words)
     devices = {one.choice.device for one in plans[job].openings} - {None}
     for device in devices:
         assert f"../../../devices/{device}/" in articles[f"jobs/{job}/openings/"].xpath(".//a/@href")
+
+
+@pytest.mark.parametrize("job", DEMOS)
+def test_links_to_what_moved_from_the_sheets_still_lead_to_the_opening(
+    job: str, plans: dict[str, Plan], articles: dict[str, HtmlElement]
+) -> None:
+    ids = set(articles[f"jobs/{job}/openings/"].xpath(".//@id"))
+    for one in plans[job].openings:
+        parts = ("opening", "fixing", "figures", "others", "expected") if one.choice.device else ("opening",)
+        assert {f"{part}-{one.opening.id}" for part in parts} <= ids
 
 
 @pytest.mark.parametrize("job", DEMOS)
@@ -126,13 +139,17 @@ def test_the_test_sheet_has_room_for_every_expected_reading(
 ) -> None:
     page = articles[f"jobs/{job}/test-sheet/"]
     for one in plans[job].openings:
-        heads = page.xpath(f'.//h2[starts-with(@id, "test-{one.opening.id}")]')
-        assert len(heads) == (one.contacts if one.choice.device else 0)  # each contact is read by itself
-        for head in heads:
-            rows = head.xpath("following-sibling::div[1]//tbody/tr")
+        rows = [
+            row
+            for row in page.xpath(".//tr[@id]")
+            if re.fullmatch(rf"test-{one.opening.id}(-contact-2)?", row.get("id"))
+        ]
+        assert len(rows) == (one.contacts if one.choice.device else 0)  # each contact is read by itself
+        for row in rows:
+            beside = row.xpath('ancestor::div[1]/following-sibling::*[1][self::ul[@class="ls-at-panel"]]/li')
+            filled = row.xpath('.//*[@class="ls-fill"]')
             ends = {"play", "trip"} - {value.measure for value in one.expected}
-            assert len(rows) == len(one.expected) + len(ends) + 2
-            assert all(row.xpath('.//*[@class="ls-fill"]') for row in rows)
+            assert len(filled) + len(beside) == len(one.expected) + len(ends) + 2, row.get("id")
 
 
 @pytest.mark.parametrize("job", DEMOS)
@@ -149,7 +166,7 @@ def test_a_verdict_is_never_told_by_colour_alone(articles: dict[str, HtmlElement
     seen = 0
     for address, article in articles.items():
         for verdict in article.xpath('.//*[contains(@class, "ls-bears ")]') if address.startswith("jobs/") else ():
-            words = ("good", "test on site", "poor", "problem", "told only", "no verdict", "no device yet")
+            words = ("good", "test on site", "poor", "problem", "for information", "no verdict", "no device yet")
             assert said(verdict) in words
             seen += 1
     assert seen > 100

@@ -13,8 +13,7 @@ import pytest
 from latchside.kinds import KINDS
 from latchside.library import Library
 from latchside.library.state import State
-from latchside.pages import render_pages
-from latchside.pages.render import Task, Writer
+from latchside.pages.render import Task, Writer, render_pages
 from latchside.reads import EVERYTHING, noted
 from latchside.site.build import build_site
 from latchside.site.kept import Kept, done_or_kept, kept_at

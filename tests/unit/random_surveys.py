@@ -39,8 +39,8 @@ WALL = st.builds(
     Wall, material=st.sampled_from(list(schemas().words("wall-material"))), thickness_mm=_figure(1, 400)
 )  # fmt: skip
 FACTS: dict[str, st.SearchStrategy[Any]] = {
-    "passive_leaf": ANSWER, "upper_sash": ANSWER, "fire_rated": ANSWER, "escape": ANSWER, "cable": ANSWER,
-    "old_contact": ANSWER, "outdoors": ANSWER, "drill": ANSWER, "powered": ANSWER, "glazed": ANSWER,
+    "passive_leaf": ANSWER, "upper_sash": ANSWER, "loose_lid": ANSWER, "fire_rated": ANSWER, "escape": ANSWER,
+    "cable": ANSWER, "old_contact": ANSWER, "outdoors": ANSWER, "drill": ANSWER, "powered": ANSWER, "glazed": ANSWER,
     "leaf_material": _word("leaf-material"), "frame_material": _word("leaf-material"), "steel": _word("steel"),
     "use": _word("use"), "wish": _word("wish"), "outer_wall": _word("outer-wall"),
     "play_mm": _figure(0, 30), "gap_mm": _figure(0, 60), "step_mm": _figure(-40, 40), "height_m": _figure(0, 6),

@@ -41,7 +41,8 @@ maybe = st.sampled_from([True, False, None])
 length = st.none() | st.sampled_from([0.0, 1.0, 3.0, 4.0, 5.0, 10.0, 19.0, 21.0, 40.0, 120.0])
 FACTS: dict[str, st.SearchStrategy[Any]] = {
     "fire_rated": maybe, "escape": maybe, "cable": maybe, "outdoors": maybe, "drill": maybe, "old_contact": maybe,
-    "passive_leaf": maybe, "upper_sash": maybe, "leaf_material": st.none() | st.sampled_from(MATERIALS),
+    "passive_leaf": maybe, "upper_sash": maybe, "loose_lid": maybe,
+    "leaf_material": st.none() | st.sampled_from(MATERIALS),
     "frame_material": st.none() | st.sampled_from(MATERIALS),
     "steel": st.sampled_from([None, "none", "leaf", "frame", "both", "unknown"]),
     "gap_mm": length, "play_mm": length, "step_mm": length, "height_m": length, "distance_m": length,

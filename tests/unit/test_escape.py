@@ -24,9 +24,9 @@ from hypothesis import assume, example, given
 from hypothesis import strategies as st
 from markdown import Markdown
 
+from latchside.escape import own_words, safe
 from latchside.library import Library, build_library
 from latchside.pages import render_pages
-from latchside.pages.escape import own_words, safe
 from latchside.pages.page import Page
 from latchside.pages.render import _environment
 from latchside.read.tree import RawRecord, read_project

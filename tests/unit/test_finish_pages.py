@@ -18,9 +18,9 @@ import segno
 from hypothesis import given
 from hypothesis import strategies as st
 
+from latchside.escape import safe
 from latchside.kinds import KINDS
 from latchside.library import Library
-from latchside.pages.escape import safe
 from latchside.pages.finder import finder_index
 from latchside.pages.labels import labels, sound_base
 from latchside.site.csp import policy, with_policy

@@ -9,10 +9,13 @@ import shutil
 import subprocess
 import zipfile
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
+from click.testing import CliRunner
 
+from latchside.cli import main
 from latchside.figures.catalogue import figures_of
 from latchside.in_page.parts import parts
 from latchside.library import Library
@@ -29,13 +32,13 @@ from ..node import NODE
 
 DAY = "2026-11-27"
 SURVEYS = {
-    path.stem: read_text(path.read_text("utf-8"), path.name).value
+    path.stem: {"surveyed": DAY, **read_text(path.read_text("utf-8"), path.name).value}
     for path in sorted([*(ROOT / "content/jobs").glob("*.yaml"), *(ROOT / "tests/jobs").glob("*.yaml")])
     if not path.stem.endswith(".answers")
 }
 PYODIDE = ROOT / "content/assets/js/vendor/pyodide"
 RUN = """
-import { readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 const [core, parts, asked, told, day] = process.argv.slice(2);
 const { loadPyodide } = await import(`file://${core}/pyodide.mjs`);
 const info = { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" };
@@ -44,10 +47,14 @@ const python = await loadPyodide({ indexURL: `${core}/`, lockFileContents, packa
 python.unpackArchive(new Uint8Array(readFileSync(parts)), "zip", { extractDir: "/" });
 python.runPython("import sys; sys.path.insert(0, '/python')");
 const planner = python.pyimport("latchside.in_page.planner");
+const survey_file = (survey) => `${JSON.stringify(survey, null, 2)}\n`;
 const made = {};
 for (const [name, survey] of Object.entries(JSON.parse(readFileSync(asked, "utf8")))) {
   const text = JSON.stringify(survey);
   made[name] = [planner.plan_file(text, day), planner.planned(text, day)];
+  const pack = planner.pack_files(survey_file(survey), day).toJs();
+  mkdirSync(`${told}.packs/${name}`, { recursive: true });
+  for (const [file, content] of Object.entries(pack)) writeFileSync(`${told}.packs/${name}/${file}`, content);
 }
 writeFileSync(told, JSON.stringify(made));
 """
@@ -64,7 +71,7 @@ def archive(library: Library) -> bytes:
 
 
 @pytest.fixture(scope="module")
-def made(archive: bytes, tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[str]]:
+def made(archive: bytes, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Any]:
     """What the browser's Python makes of every survey, in Node, from the very files that the site serves."""
     folder = tmp_path_factory.mktemp("in-page")
     for path in PYODIDE.iterdir():
@@ -79,22 +86,53 @@ def made(archive: bytes, tmp_path_factory: pytest.TempPathFactory) -> dict[str, 
     command = [str(NODE), str(run), str(folder), str(zipped), str(asked), str(told), DAY]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr[-2000:]
-    made: dict[str, list[str]] = json.loads(told.read_text("utf-8"))
-    return made
+    made: dict[str, Any] = json.loads(told.read_text("utf-8"))
+    packs = Path(f"{told}.packs")
+    return {name: [*texts, files_in(packs / name)] for name, texts in made.items()}
+
+
+def files_in(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() for path in folder.iterdir()}
+
+
+@pytest.fixture(scope="module")
+def commanded(tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, bytes]]:
+    """What the command writes for the same files."""
+    folder, out = tmp_path_factory.mktemp("surveys"), tmp_path_factory.mktemp("packs")
+    for name, survey in SURVEYS.items():
+        (folder / f"{name}.json").write_text(json.dumps(survey, ensure_ascii=False, indent=2) + "\n", "utf-8")
+    CliRunner().invoke(main, ["plan", str(folder), "--out", str(out)])
+    return {name: files_in(out / survey["id"]) for name, survey in SURVEYS.items() if (out / survey["id"]).exists()}
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("name", SURVEYS)
-def test_a_page_and_a_command_make_the_same_file(name: str, made: dict[str, list[str]], library: Library) -> None:
+def test_a_page_and_a_command_make_the_same_file(name: str, made: dict[str, Any], library: Library) -> None:
     assert made[name][0] == plan_json(plan_of(SURVEYS[name], library))
 
 
 @pytest.mark.slow
+def test_a_page_and_a_command_write_the_same_packs(
+    made: dict[str, Any], commanded: dict[str, dict[str, bytes]]
+) -> None:
+    for name, (_, _, files) in made.items():
+        files = dict(files)
+        zipped = files.pop("pack.zip")
+        by_command = commanded[name].copy()
+        by_command.pop("pack.zip")
+        assert files == by_command
+        with zipfile.ZipFile(io.BytesIO(zipped)) as opened:
+            assert {one.partition("/")[2]: opened.read(one) for one in opened.namelist()} == files
+
+
+@pytest.mark.slow
 @pytest.mark.parametrize("name", SURVEYS)
-def test_a_page_shows_what_the_plan_says(name: str, made: dict[str, list[str]], library: Library) -> None:
+def test_a_page_shows_what_the_plan_says(name: str, made: dict[str, Any], library: Library) -> None:
     plan = plan_of(SURVEYS[name], library)
     shown = json.loads(made[name][1])["glance"]
+    loaded = shown.pop("items")
     assert shown == json.loads(json.dumps(glance(plan, library)))
+    assert [one["name"] for one in loaded] == [one.name for one in plan.items]
     assert [one["spoken"] for one in shown["openings"]] == [one.spoken for one in plan.openings]
     told = {problem["found"] for one in (shown, *shown["openings"]) for problem in one["problems"]}
     assert told == {problem.found for problem in plan.problems}

@@ -12,7 +12,7 @@ import pytest
 from latchside.figures.catalogue import catalogue
 from latchside.library import Library
 from latchside.library.model import Record
-from latchside.pages.job_view import JobView
+from latchside.packs.view import JobView
 from latchside.planning.make import make_plan
 from latchside.planning.opening_figures import opening_figures
 from latchside.planning.plan import Expected, Line

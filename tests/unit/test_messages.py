@@ -17,9 +17,9 @@ from jinja2 import Environment, nodes
 from markupsafe import Markup
 
 import latchside
+from latchside.markup import markup
 from latchside.messages import Message, files, messages, resource
 from latchside.messages.javascript import camel
-from latchside.pages.markup import markup
 from latchside.site.lean import tokens
 
 from ..each import each

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import io
 import re
+import subprocess
+import sys
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -14,11 +16,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from latchside.library import Library
 from latchside.packs.data import plan_data
+from latchside.packs.document import render_document, styles
+from latchside.packs.pack import pack
 from latchside.packs.pdf import NoPdfError, pdf
-from latchside.pages.job_pack import pack
+from latchside.packs.words import reading_name
 from latchside.pages.job_pages import pages_of
-from latchside.pages.render import Writer, _environment
+from latchside.pages.render import _environment
 from latchside.planning import summary as in_short
 from latchside.planning.plan import Plan, Question
 from latchside.project import check_project
@@ -34,13 +39,17 @@ INJECTIONS = (
 
 
 @cache
-def writer() -> Writer:
-    return Writer(check_project(ROOT).library)
+def library() -> Library:
+    return check_project(ROOT).library
+
+
+def document(plan: Plan, site: str = "") -> str:
+    return render_document(plan, library(), styles(ROOT), site)
 
 
 @cache
 def whole(site: str = "") -> str:
-    return writer().pack(PLAN, site)
+    return document(PLAN, site)
 
 
 def parsed(text: str) -> Any:
@@ -73,12 +82,12 @@ def test_every_part_of_a_pack_is_in_it() -> None:
     page = parsed(whole())
     titles = [heading.text_content() for heading in page.xpath("//h2")]
     assert titles == [
-        "Summary", "Opening sheets", "Zone schedule", "What goes on the van", "Order of work", "Service plan",
-        "Test sheet", "Handover sheet",
+        "The job at a glance", "Opening sheets", "Zone schedule", "What goes on the van", "Order of work",
+        "Service plan", "Test sheet", "Handover sheet", "Annex for the lead",
     ]  # fmt: skip
     order = [heading.text_content() for heading in page.xpath("//h3")]
-    assert order.index("What stands against the plan") < order.index("Open questions")
-    assert order.index("Open questions") < order.index("Cautions of this job") < order.index("Shop street door")
+    assert order.index("Settle first") < order.index("Open questions")
+    assert order.index("Open questions") < order.index("Cautions of this job") < order.index("1 · Shop street door")
 
 
 def test_nothing_is_left_out() -> None:
@@ -92,7 +101,7 @@ def test_nothing_is_left_out() -> None:
         for other in one.choice.passed_over:
             assert all(reason in text for reason in other.why)
         for value in one.expected:
-            assert text.count(" ".join(value.shown.split())) >= 2, "on the sheet and on the test sheet"
+            assert " ".join(value.shown.split()) in text
     for question in PLAN.questions:
         assert question.text in text
         assert question.why in text
@@ -113,8 +122,10 @@ def test_what_is_asked_alike_at_many_openings_is_asked_once_with_their_names() -
     why, other = "A fire-rated leaf is never drilled.", "Decides how it is fixed."
     rated = [Question(one.opening.id, "fire_rated", "Is it fire-rated?", why) for one in OPENINGS[:2]]
     plan = replace(PLAN, questions=(*rated, Question(OPENINGS[2].opening.id, "fire_rated", "Is it fire-rated?", other)))
-    page = parsed(writer().pack(plan))
+    page = parsed(document(plan))
     (summary,) = [said(one) for one in page.xpath('//dl[@class="ls-asked"]/dd')]
+    (asked,) = [said(one) for one in page.xpath('//ul[@class="ls-asks"]/li')]
+    assert asked == "Every opening: Is it fire-rated?"
     names = ", ".join(one.spoken for one in OPENINGS[:2])
     assert summary == f"Is it fire-rated? {names}: {why} {OPENINGS[2].spoken}: {other}"
     assert len(page.xpath('//*[contains(@class, "ls-ask-line")]//li[contains(., "Is it fire-rated?")]')) == 3
@@ -127,13 +138,77 @@ def test_what_is_asked_alike_at_many_openings_is_asked_once_with_their_names() -
     assert len(plan_data(alike)["questions"]) == 2, "the data keeps one for each opening"
 
 
-def test_print_hides_only_what_stands_elsewhere_in_the_pack() -> None:
-    """The readings of a sheet stand on the test sheet with room to write, and the order of work names procedures."""
+def test_every_reading_stands_on_its_sheet_and_on_the_test_sheet_with_room_to_write() -> None:
     page = parsed(whole())
-    tests = [said(one) for one in page.xpath('//table[contains(@class, "ls-test")]//tr')]
-    for row in page.xpath('//table[contains(@class, "ls-expected")]/tbody/tr'):
-        label, value = (said(one) for one in row.xpath("./th | ./td"))
-        assert any(line.startswith(f"{label} {value}") or line.startswith(f"{label}{value}") for line in tests), label
+    for one in OPENINGS:
+        sheet = page.xpath(f'//*[@id="expected-{one.opening.id}"]//tbody/tr')
+        rows = [row for row in page.xpath("//tbody/tr[@id]") if row.get("id").startswith(f"test-{one.opening.id}")]
+        assert len(rows) == (one.contacts if one.choice.device else 0)
+        for value in one.expected:
+            (line,) = [row for row in sheet if said(row.xpath("./th")[0]) == reading_name(value.measure, value.label)]
+            assert said(line.xpath("./td")[0]) == " ".join(value.shown.split())
+            assert len(line.xpath('.//*[@class="ls-fill"]')) == one.contacts
+        shown = {" ".join(value.shown.split()) for value in one.expected}
+        for row in rows:
+            labels = " ".join([*row.xpath("./td/@data-label"), said(row)])
+            assert all(words in " ".join(labels.split()) for words in shown), row.get("id")
+            assert all(cell.xpath('.//*[@class="ls-fill"]') or said(cell) == "–" for cell in row.xpath("./td"))
+
+
+def test_reasons_and_what_was_passed_over_stand_in_the_annex_alone() -> None:
+    page = parsed(whole())
+    (annex,) = page.xpath('//section[@class="ls-annex"]')
+    outside = said(page).replace(said(annex), "")
+    for one in OPENINGS:
+        for reason in (*one.choice.reasons, *(why for other in one.choice.passed_over for why in other.why)):
+            assert reason in said(annex)
+            assert reason not in outside
+
+
+def test_the_annex_is_printed_where_its_box_is_ticked_and_only_there() -> None:
+    page = parsed(whole())
+    (box,) = page.xpath('//input[@type="checkbox"]')
+    assert box.get("checked") is None
+    assert page.xpath('//label[@for="with-annex"]')
+    assert box.getparent() is page.xpath('//section[@class="ls-annex"]')[0].getparent()
+    style = (ROOT / "content" / "assets" / "job.css").read_text("utf-8")
+    printed = style[style.index("@media print") :]
+    assert re.search(r"#with-annex:not\(:checked\) ~ \.ls-annex,[^{}]*\{\s*display: none", printed)
+
+
+def test_a_pack_speaks_in_the_units_of_its_region() -> None:
+    def in_region(region: str) -> str:
+        site = replace(PLAN.survey.site, region=region)
+        made = parsed(document(replace(PLAN, survey=replace(PLAN.survey, site=site))))
+        return said(made.xpath("//main")[0])
+
+    british, american = in_region("united-kingdom"), in_region("united-states")
+    assert "4 mm" in british
+    assert "0.16 in" not in british
+    assert "0.16 in" in american
+    assert "4 mm" not in american
+
+
+def test_a_pack_speaks_the_words_of_its_region() -> None:
+    def handed_over(region: str) -> str:
+        site = replace(PLAN.survey.site, region=region)
+        return said(parsed(document(replace(PLAN, survey=replace(PLAN.survey, site=site)))))
+
+    british, american = handed_over("united-kingdom"), handed_over("united-states")
+    assert "before you set the system" in british
+    assert "before you arm the system" in american
+    assert "time to unset" in british
+    assert "time to disarm" in american
+    for word in ("unset", "Mains wiring", "torch", "spanner", "In Europe", "Grade: not known"):
+        assert not re.search(rf"\b{word}\b", american), word
+
+
+def test_the_names_of_the_zones_stand_as_the_keypad_shows_them() -> None:
+    unit = replace(PLAN.survey.control_unit, name_length=12)
+    page = parsed(document(replace(PLAN, survey=replace(PLAN.survey, control_unit=unit))))
+    first, second = page.xpath('//code[@class="ls-keypad"]')[:2]
+    assert [" ".join(text.split()) for text in first.itertext()] == ["Shop street", "door"]
+    assert "too long: 24 letters" in said(second.getparent())
 
 
 def test_a_verdict_is_a_sign_and_a_word_and_a_frame_on_paper() -> None:
@@ -171,6 +246,17 @@ def test_with_an_address_it_links_into_the_site() -> None:
     assert all(link.startswith(ADDRESS) for link in outside)
 
 
+def test_it_is_made_without_what_no_page_could_load() -> None:
+    """A page of the site makes the same document: templates and records alone."""
+    code = (
+        "import sys\n"
+        "for name in ('lxml', 'numpy', 'mkdocs', 'click', 'markdown', 'latchside.pages', 'latchside.charts'):\n"
+        "    sys.modules[name] = None\n"
+        "from latchside.packs.document import render_document\n"
+    )
+    subprocess.run([sys.executable, "-c", code], check=True)
+
+
 def test_its_policy_runs_nothing() -> None:
     policy = parsed(whole()).xpath('//meta[@http-equiv="Content-Security-Policy"]/@content')[0]
     assert "default-src 'none'" in policy
@@ -179,7 +265,7 @@ def test_its_policy_runs_nothing() -> None:
 
 @pytest.mark.parametrize("text", INJECTIONS)
 def test_what_a_survey_says_is_only_text(text: str) -> None:
-    clean, page = parsed(whole()), parsed(writer().pack(hostile(text)))
+    clean, page = parsed(whole()), parsed(document(hostile(text)))
     assert " ".join(text.split()) in said(page)
     for tag in ("script", "img", "b", "style"):
         assert len(page.xpath(f"//{tag}")) <= len(clean.xpath(f"//{tag}"))
@@ -190,7 +276,7 @@ def test_what_a_survey_says_is_only_text(text: str) -> None:
 @settings(max_examples=15)
 def test_any_text_keeps_the_document_sound(text: str) -> None:
     parser = html5lib.HTMLParser(tree=html5lib.getTreeBuilder("etree"))
-    parser.parse(writer().pack(hostile(text)))
+    parser.parse(document(hostile(text)))
     assert parser.errors == []
 
 
@@ -198,7 +284,7 @@ def test_any_text_keeps_the_document_sound(text: str) -> None:
 def test_what_a_survey_says_is_only_text_in_the_pages_of_the_site(text: str) -> None:
     """No sign that Markdown, an attribute list or a template would read stands in them as it was written."""
     plan = hostile(text)
-    for path, page in pages_of(plan, writer().library, _environment()):
+    for path, page in pages_of(plan, library(), _environment()):
         if path.endswith(".md"):
             assert text not in page or re.fullmatch(r"[\w ,.]*", text), path
             assert "<script" not in page
@@ -209,17 +295,17 @@ def test_what_a_survey_says_is_only_text_in_the_pages_of_the_site(text: str) -> 
 def test_paper_is_that_of_the_region() -> None:
     assert "size: A4" in whole()
     america = replace(PLAN, survey=replace(PLAN.survey, site=replace(PLAN.survey.site, region="united-states")))
-    assert "size: letter" in writer().pack(america)
+    assert "size: letter" in document(america)
 
 
 def test_a_job_that_is_not_invented_does_not_say_so() -> None:
     real = replace(PLAN, survey=replace(PLAN.survey, invented=False))
     assert "Invented site" in whole()
-    assert "Invented" not in writer().pack(real)
+    assert "Invented" not in document(real)
 
 
 def test_the_whole_pack_is_the_same_bytes_each_time() -> None:
-    first, again = (pack(PLAN, writer()) for _ in range(2))
+    first, again = (pack(PLAN, library()) for _ in range(2))
     assert first == again
     assert set(first) == {
         "index.html", "zones.csv", "parts.csv", "service.ics", "visit.json", "plan.json", "pack.zip",
@@ -259,4 +345,4 @@ def test_the_pdf_reads_back_and_is_the_same_bytes_each_time() -> None:
 def test_without_weasyprint_it_says_what_to_do(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setitem(__import__("sys").modules, "weasyprint", None)
     with pytest.raises(NoPdfError, match=r"latchside\[pdf\].*index\.html"):
-        pdf(writer().pack(bare()))
+        pdf(document(bare()))

@@ -6,8 +6,8 @@ import re
 
 from latchside.kinds import KINDS
 from latchside.library import Library
+from latchside.packs.view import PARTS
 from latchside.pages.icons import icon
-from latchside.pages.job_view import PARTS
 from latchside.pages.stage_pages import INSTALL
 from latchside.root import ROOT
 from pictures import PAGES, sheet

@@ -9,7 +9,7 @@ import pytest
 
 from latchside.library import Library
 from latchside.messages import messages
-from latchside.planning.cautions import LEVELS, cautions
+from latchside.planning.cautions import LEVELS, bites, cautions
 from latchside.planning.plan import Caution
 from latchside.project import Checked
 from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site
@@ -205,3 +205,36 @@ def test_the_gravest_come_first_and_each_once(library: Library) -> None:
     assert levels == sorted(levels)
     assert all(one.why and one.about for one in made)
     assert next(one for one in made if one.caution == "ladders").about == ("a", "b", "c")
+
+
+# -- reasons and commands ------------------------------------------------------------------------------------
+
+
+def test_each_reason_stands_with_its_own_openings(library: Library) -> None:
+    """What is known to be an escape way is not mixed with what nobody asked."""
+    row = [replace(safe(), id="a", escape=True), replace(safe(), id="b", escape=None), replace(safe(), id="c")]
+    made = cautions(survey(row, None, KNOWN), at(library, row, [SURFACE] * 3), library, house(library))
+    (stands,) = [one for one in made if one.caution == "life-safety"]
+    assert [(one.why, one.about) for one in stands.reasons] == [
+        (message("life-safety"), ("a",)),
+        (message("life-safety-unknown"), ("b",)),
+    ]
+    for one in made:
+        assert [id_ for reason in one.reasons for id_ in reason.about] == (
+            [] if one.about == ("site",) else sorted(one.about)
+        )
+
+
+def test_an_opening_is_told_the_few_that_bite_as_commands(library: Library) -> None:
+    """Common practice: nobody reads eleven warnings at a door. The year is told where it is known."""
+    one = opening("a", "Flat", "double-hung", leaf_material="wood", drill=True, height_m=2.6, fire_rated=True)
+    site = Site(region="united-kingdom", year_built=1934)
+    made = cautions(survey([one], None, site), at(library, [one], [SURFACE]), library, house(library))
+    told = bites(made, "a")
+    assert len(told) == 3
+    assert told[0] == message("do-life-safety-life-safety")
+    assert message("do-sprung-and-powered-doors-sprung-double-hung") in told
+    bare = replace(one, fire_rated=False, escape=False, height_m=1.2)
+    made = cautions(survey([bare], None, site), at(library, [bare], [SURFACE]), library, house(library))
+    assert any("Built 1934: treat the paint as lead" in command for command in bites(made, "a"))
+    assert bites(made, "elsewhere") == ()

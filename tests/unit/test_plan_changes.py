@@ -59,3 +59,43 @@ def test_a_problem_is_settled_only_where_a_device_stays_and_no_other_comes(node:
     for after in (opening("hall", None, {}), opening("hall", "A", {}, ("No cable, and a fire door.",))):
         assert not [one for one in changes(node, before, [after]) if one[4] == "" and one[1] == "problem"]
     assert changes(node, before, [opening("hall", "A", {})]) == [("hall", "problem", "No cable.", "No cable.", "")]
+
+
+def site(openings: list[Any], minutes: float, items: dict[str, str]) -> dict[str, Any]:
+    loaded = [{"name": name, "amount": amount} for name, amount in items.items()]
+    return {"openings": openings, "minutes": minutes, "days": 1, "items": loaded}
+
+
+def test_two_plans_are_laid_side_by_side(node: Node) -> None:
+    before = {**opening("hall", "A", {"Gap": "3 mm"}), "positions": ["W1"]}
+    after = {**opening("hall", "B", {}), "positions": ["R1"]}
+    told = node.evaluate(
+        "async ({ script, before, after }) => (await import(script)).differences(before, after)",
+        {
+            "script": (ROOT / "content/assets/js/plan/differences.js").as_uri(),
+            "before": site([before], 90, {"Cable": "20 m", "Pad": "2"}),
+            "after": site([after], 60, {"Cable": "10 m", "Cell": "1", "Pad": "2"}),
+        },
+    )
+    assert [(one["sort"], one["what"], one["before"], one["after"]) for one in told] == [
+        ("device", "", "A", "B"),
+        ("positions", "", "W1", "R1"),
+        ("minutes", "", "90", "60"),
+        ("item", "Cable", "20 m", "10 m"),
+        ("item", "Cell", "", "1"),
+    ]
+
+
+def test_answers_that_were_tried_take_nothing_of_what_was_stored_meanwhile(node: Node) -> None:
+    told = node.evaluate(
+        "async ({ script, rows }) => (await import(script)).withTried(...rows)",
+        {
+            "script": (ROOT / "content/assets/js/survey/model.js").as_uri(),
+            "rows": [
+                {"key": "k", "data": {"kind": "gate", "gap": "3 mm", "notes": "typed elsewhere"}, "typed": {}},
+                {"key": "k", "data": {"kind": "gate", "gap": "3 mm", "use": "daily"}, "typed": {"height": "two"}},
+                {"key": "k", "data": {"kind": "gate", "gap": "9 mm"}, "typed": {}},
+            ],
+        },
+    )
+    assert told == {"key": "k", "data": {"kind": "gate", "gap": "9 mm", "notes": "typed elsewhere"}, "typed": {}}

@@ -11,9 +11,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from latchside.library import Library
+from latchside.messages import messages
 from latchside.planning.house import rules_of
 from latchside.planning.items import Spares, items
 from latchside.planning.plan import Item
+from latchside.planning.work import work
 from latchside.project import Checked
 from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site, Survey
 
@@ -202,7 +204,8 @@ def test_sleeves_are_for_steel(library: Library) -> None:
 
 
 def test_each_tool_goes_once_with_its_record_and_what_it_is_for(library: Library) -> None:
-    tools = [item for item in van(library, WALL, [SURFACE] * 12).values() if item.sort == "tool"]
+    found = van(library, WALL, [SURFACE] * 12).values()
+    tools = [item for item in found if item.sort == "tool" and item.record]
     asked: list[str] = []
     for id_ in PROCEDURES:
         record = library.find("procedure", id_)
@@ -220,3 +223,50 @@ def test_sorts_stand_together(library: Library) -> None:
 def test_an_opening_without_a_device_loads_nothing(library: Library) -> None:
     found = van(library, [opening("a", "Hall", "hinged-door")], [None])
     assert {item.sort for item in found.values()} == {"tool"}
+
+
+def test_each_technician_has_the_tools_of_an_opening(library: Library) -> None:
+    """Common practice: two at work on two openings share neither gap gauge nor ladder."""
+    row = [opening(f"w{n}", "Room") for n in range(3)]
+    for technicians in (1, 2):
+        found = {item.record: item for item in van(library, row, [SURFACE] * 3, technicians=technicians).values()}
+        assert found["tool/steel-rule"].quantity == technicians
+        assert found["tool/test-magnet"].quantity == 1
+
+
+def test_what_guards_against_a_hazard_is_on_the_van(library: Library) -> None:
+    row = [opening("a", "Flat", "double-hung", leaf_material="wood"), opening("b", "Hall", "hinged-door")]
+    found = van(library, row, [SURFACE] * 2)
+    guards = {id_of(item.name): item for item in found.values() if item.sort == "tool" and not item.record}
+    assert {
+        "items#signal-tester",
+        "items#guard-sprung-and-powered-doors",
+        "items#guard-lead-paint",
+        "items#guard-glass",
+    } <= guards.keys()
+    assert guards["items#guard-sprung-and-powered-doors"].openings == ("a",)
+    wired = van(library, [opening("a", "Hall", "hinged-door", drill=False)], [RECESSED])
+    assert "items#trunking" in {id_of(item.name) for item in wired.values() if not item.record}
+    assert not any("signal tester" in name for name in wired)
+
+
+def test_each_part_goes_to_the_openings_that_take_it(library: Library) -> None:
+    """A contact that stays gets none, and the loop of a transmitter is not the bag of a contact of the same class."""
+    row = [opening("a", "Garage", "roller-door", old_contact=True, cable=True), opening("b", "Yard", "gate")]
+    row += [opening("c", "Shed", "gate")]
+    found = van(library, row, [WIDE, WIDE, TRANSMITTER], contact=WIDE)
+    assert found["Wide-gap contact"].openings == ("b",)
+    assert found["Wide-gap contact, for a transmitter"].openings == ("c",)
+    assert found["Transmitter with wired input"].openings == ("c",)
+
+
+def test_pads_are_fixed_before_screws_and_pulled_on_the_next_visit(library: Library) -> None:
+    """Common practice: a pad reaches its strength after about a day."""
+    row = [opening("a", "Hall", fire_rated=False, escape=False, drill=True)]
+    row += [opening("b", "Study", fire_rated=False, escape=False, drill=False)]
+    parts = at(library, row, [SURFACE] * 2)
+    firm = house(library)
+    done = work(parts, {}, 0, library, firm, rules_of(JobRules(), firm))
+    assert list(done.of_opening) == ["b", "a"]
+    pads = messages("latchside.planning.work")("pads")
+    assert [any(pads in stage.words for stage in done.of_opening[id_]) for id_ in ("a", "b")] == [False, True]

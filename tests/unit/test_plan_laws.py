@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 
 from latchside.figures.catalogue import Figure
 from latchside.library import Library
+from latchside.packs.view import JobView
 from latchside.packs.visit import visit_json
-from latchside.pages.job_view import JobView
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.choose import choose
 from latchside.planning.house import house_of
@@ -182,7 +182,7 @@ def test_every_contact_has_its_own_line_in_the_visit_and_on_the_sheets(
     assert len(entries) == sum(contacts(one.opening) for one in plan.openings)
     assert len({one["opening"] for one in entries}) == len(entries)
     view = JobView(plan, None)  # type: ignore[arg-type]
-    for one in plan.openings:
+    for one in view.plan.openings:
         spots = [spot for spot in view.contacts() if spot.plan is one]
         wanted = contacts(one.opening) if one.choice.device else 0
         assert len(spots) == len({spot.anchor for spot in spots}) == wanted

@@ -191,7 +191,7 @@ def test_what_bars_a_hole_never_throws_a_sound_contact_away(
     """Its hole is there already. What is ordered does not grow by it either."""
     free = replace(
         opening, override=None, old_contact=True, fire_rated=False, escape=False, drill=True, passive_leaf=False,
-        upper_sash=False, cable=bool(opening.cable),
+        upper_sash=False, loose_lid=False, cable=bool(opening.cable),
     )  # fmt: skip
     barred = replace(free, **{field: field != "drill" for field in bars})  # type: ignore[arg-type]
     plans = [of_one(one, library, figures) for one in (free, barred)]
@@ -207,8 +207,9 @@ def test_a_contact_that_stays_is_never_judged_by_the_gap_of_another_class(
     library: Library, figures: Mapping[str, Figure], opening: Opening, gap: float, play: float
 ) -> None:
     plain = replace(
-        opening, override=None, old_contact=True, passive_leaf=False, upper_sash=False, cable=bool(opening.cable)
-    )
+        opening, override=None, old_contact=True, passive_leaf=False, upper_sash=False, loose_lid=False,
+        cable=bool(opening.cable),
+    )  # fmt: skip
     told = replace(plain, gap_mm=round(gap, 1), play_mm=round(play, 1))
     for one in (of_one(said, library, figures) for said in (plain, told)):
         assert worst(one.figures).get("reed-gap") == "test on site"

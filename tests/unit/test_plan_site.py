@@ -9,9 +9,10 @@ from typing import Any
 import pytest
 
 from latchside.planning.names import names
+from latchside.planning.plan import Caution
 from latchside.planning.short_names import Limit
-from latchside.planning.site_problems import site_problems
-from latchside.surveys.survey import ControlUnit, Opening, Site
+from latchside.planning.site_problems import agreed_first, site_problems
+from latchside.surveys.survey import ControlUnit, JobRules, Opening, Site
 
 from .plans import codes, opening, survey
 
@@ -42,6 +43,36 @@ def test_what_stands_in_the_way_is_a_problem_with_something_to_do(
     found = tuple(site_problems(survey(ROW, replace(UNIT, **unit), replace(SITE, **site))))
     assert codes(found) == [problem]
     assert all(one.action for one in found)
+
+
+def test_the_register_is_asked_for_where_an_old_building_is_drilled() -> None:
+    """HSE: a building of before 2000 may hold asbestos, and the owner's register tells where."""
+    old = survey(ROW, UNIT, replace(SITE, year_built=1934, monitored=False))
+    drilled = Caution("asbestos", ("a",), "")
+    (found,) = agreed_first(old, [drilled])
+    assert (found.about, found.code) == ("site", "asbestos-register")
+    assert "1934" in found.found
+    assert list(agreed_first(old, [])) == []
+
+
+@pytest.mark.parametrize(
+    ("site", "months", "asked"),
+    [
+        ({"monitored": True}, None, True),
+        ({"monitored": True, "grade": "grade-2"}, None, True),
+        ({"monitored": True, "grade": "grade-1"}, None, False),
+        ({"monitored": True}, 6, False),
+        ({"monitored": False}, None, False),
+        ({"monitored": True, "region": "united-states"}, None, False),
+    ],
+)
+def test_visits_a_year_are_agreed_for_a_monitored_site(
+    site: Mapping[str, Any], months: int | None, asked: bool
+) -> None:
+    """From memory: two visits a year are usual from grade 2."""
+    of = survey(ROW, UNIT, replace(SITE, **{"region": "united-kingdom", **site}))
+    found = agreed_first(replace(of, rules=JobRules(service_months=months)), [])
+    assert [one.code for one in found] == (["visits-a-year"] if asked else [])
 
 
 # -- names within a keypad -----------------------------------------------------------------------------------

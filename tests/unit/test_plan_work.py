@@ -17,7 +17,8 @@ from latchside.messages import messages
 from latchside.planning.days import Laid, Piece, Times, lay
 from latchside.planning.house import rules_of
 from latchside.planning.make import make_plan
-from latchside.planning.plan import Line, Verdict
+from latchside.planning.on_site import Site, SiteClock
+from latchside.planning.plan import Day, Line, Verdict
 from latchside.planning.times import AT_OPENING, Span, fixed, waiting_left
 from latchside.planning.work import Work, procedures_at, work
 from latchside.surveys.survey import ControlUnit, JobRules, Opening
@@ -27,8 +28,8 @@ from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, id_of, openi
 message = messages("latchside.planning.work")
 
 
-def line(verdict: Verdict) -> Line:
-    return Line("Radio", "", verdict, "", "radio-margin", {})
+def line(verdict: Verdict, figure: str = "reed-gap") -> Line:
+    return Line("Figure", "", verdict, "", figure, {})
 
 
 def planned(
@@ -38,11 +39,11 @@ def planned(
     rules: JobRules | None = None,
     figures: Mapping[str, Sequence[Line]] | None = None,
     questions: int = 0,
-    **more: bool,
+    site: Site | None = None,
 ) -> Work:
     firm = house(library)
     job = rules_of(rules or JobRules(), firm)
-    return work(at(library, openings, devices), figures or {}, questions, library, firm, job, **more)
+    return work(at(library, openings, devices), figures or {}, questions, library, firm, job, site=site or Site())
 
 
 def cells(library: Library, procedure: str) -> dict[str, float]:
@@ -79,6 +80,78 @@ def test_doubtful_openings_come_first(library: Library) -> None:
     assert order(planned(library, ROW, [SURFACE] * 4, figures=figures)) == ["c", "b", "a", "front"]
 
 
+def test_every_radio_place_is_walk_tested_before_any_opening(library: Library) -> None:
+    """Common practice: one device is carried to every place while nothing is fixed."""
+    figures = {"b": [line("poor", "radio-margin")]}
+    done = planned(library, ROW, [SURFACE, SURFACE, SURFACE, RECESSED], figures=figures)
+    walk = next(stage for stage in done.stages if stage.procedures == ("try-radio-margin",))
+    on_site = done.stages[1:]
+    assert [one.procedures[0] for one in on_site[:2]] == ["arrive-and-go-on-test", "try-radio-margin"]
+    assert id_of(walk.words) == "on_site#walk-test-unheard"
+    assert "each of the 3 radio places" in walk.words
+    assert "b" in walk.words.split("not heard: ")[1]
+    assert walk.minutes == 3 * house(library)["walk-test-minutes"]
+    wired = planned(library, [opening("a", "Hall", "hinged-door")], [RECESSED])
+    assert all("try-radio-margin" not in stage.procedures for stage in wired.stages)
+
+
+def test_a_place_that_is_not_heard_waits_for_its_walk_test(library: Library) -> None:
+    done = planned(library, ROW, [SURFACE] * 4, figures={"a": [line("poor", "radio-margin")]})
+    assert order(done) == ["b", "c", "a", "front"]
+    assert message("unheard") in done.of_opening["a"][0].words
+    assert all(message("unheard") not in done.of_opening[id_][0].words for id_ in ("b", "c", "front"))
+
+
+def test_an_entry_door_comes_before_what_follows_it(library: Library) -> None:
+    """Common practice: a followed zone without its delayed one alarms at once when somebody comes in."""
+    row = [opening("landing", "Landing", "hinged-door", use="on-route"), *ROW]
+    assert order(planned(library, row, [SURFACE] * 5))[-2:] == ["front", "landing"]
+    done = lay([Piece("landing", fixed(200), 2), Piece("a", fixed(300)), Piece("front", fixed(250), 1)], TIMES)
+    when = {id_: day.number for day in done.days for id_ in day.openings}
+    assert when["front"] <= when["landing"]
+
+
+def test_who_leaves_says_what_is_live_and_what_is_omitted(library: Library) -> None:
+    """Two long days: the followed door is proved on the first of them only where the entry door is."""
+    row = [opening(f"w{n}", "Room", spoken=f"Window {n}") for n in range(10)]
+    row += [opening("front", "Hall", "hinged-door", spoken="Front door", use="entry-route")]
+    row += [opening("inner", "Hall", "hinged-door", spoken="Inner door", use="on-route")]
+    done = planned(library, row, [SURFACE] * 12)
+    leaving = [stage.words for stage in done.stages if stage.procedures == ("go-off-test",)]
+    assert len(leaving) == len(done.days) > 1
+    assert "Live tonight" in leaving[0]
+    assert "Window 0" in leaving[0]
+    assert "Inner door" not in leaving[0]
+    assert "Every zone of this job is live" in leaving[-1]
+
+
+def test_what_follows_a_door_that_is_not_proved_is_omitted_overnight(library: Library) -> None:
+    row = [opening("front", "Hall", "hinged-door", spoken="Front door", use="entry-route")]
+    row += [opening("inner", "Hall", "hinged-door", spoken="Inner door", use="on-route")]
+    parts = at(library, row, [SURFACE] * 2)
+    clock = SiteClock(library, house(library))
+    days = Day(1, ("inner",), 0, ""), Day(2, ("front",), 0, "")
+    empty = {part.opening.id: () for part in parts}
+    first, last = (list(clock.day(day, Laid(days, ()), empty, parts, Site(), ()))[-1].words for day in days)
+    assert "Omitted until every entry door is proved: Inner door" in first
+    assert "no zone of this job" in first
+    assert "Omitted" not in last
+
+
+def test_zones_that_were_there_are_proved_again_each_day(library: Library) -> None:
+    """Common practice: the power was off at the panel, and a hold-up button is tried with the centre by name."""
+    row = [opening(f"d{n}", "Room", "hinged-door", spoken=f"Door {n}") for n in range(9)]
+    site = Site(in_use=("Safe", "Counter button"), monitored=True)
+    done = planned(library, row, [RECESSED] * 9, site=site)
+    proved = [stage for stage in done.stages if "Counter button" in stage.words and stage.stage == "prove"]
+    assert len(proved) == len(done.days) > 1
+    arrived = [stage for stage in done.stages if stage.procedures == ("arrive-and-go-on-test",)]
+    assert all("Safe, Counter button" in stage.words for stage in arrived)
+    ends = [done.stages.index(stage) for stage in done.stages if stage.procedures == ("go-off-test",)]
+    assert [done.stages[end - 1].procedures for end in ends[:-1]] == [("prove-response",)] * (len(ends) - 1)
+    assert sum(day.minutes for day in done.days) == sum(stage.minutes for stage in done.stages[1:])
+
+
 @pytest.mark.parametrize(
     ("more", "first"),
     [
@@ -105,7 +178,7 @@ def test_the_visit_begins_on_test_and_ends_off_test(library: Library) -> None:
     done = planned(library, ROW, [SURFACE] * 4, questions=3)
     site = [stage.procedures for stage in done.stages if stage.about == "site"]
     assert site == [
-        ("survey-openings",), ("prepare-at-yard",), ("arrive-and-go-on-test",),
+        ("survey-openings",), ("prepare-at-yard",), ("arrive-and-go-on-test",), ("try-radio-margin",),
         ("prove-check-in",), ("prove-response",), ("hand-over",), ("go-off-test",),
     ]  # fmt: skip
     assert done.stages[0].words == message("questions", count=3)
@@ -295,7 +368,7 @@ def test_the_system_of_another_firm_is_taken_over_first(
 
 def test_taking_over_counts_once_in_the_day(library: Library) -> None:
     row = [opening(f"w{n}", "Room", spoken=f"Window {n}") for n in range(30)]
-    bare, done = (planned(library, row, [SURFACE] * 30, taken_over=over) for over in (False, True))
+    bare, done = (planned(library, row, [SURFACE] * 30, site=Site(taken_over=over)) for over in (False, True))
     (take,) = minutes(library, "take-over-system")
     assert sum(day.minutes for day in done.days) - sum(day.minutes for day in bare.days) >= take
     assert sum(day.minutes for day in done.days) == sum(stage.minutes for stage in done.stages[1:])
@@ -425,5 +498,5 @@ def test_every_day_goes_on_test_and_off_it(library: Library) -> None:
         assert sum(stage.procedures == (procedure,) for stage in done.stages) == len(done.days)
     assert sum(stage.procedures == ("hand-over",) for stage in done.stages) == 1
     arrive = next(stage.words for stage in done.stages if stage.procedures == ("arrive-and-go-on-test",))
-    assert id_of(arrive) == "work#on-day"
+    assert id_of(arrive) == "on_site#on-day"
     assert arrive.startswith("Day 1")

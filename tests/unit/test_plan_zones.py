@@ -55,7 +55,7 @@ def test_the_surveys_own_name_wins() -> None:
         ("Front", "front", "hinged-door", "Front door"),
         ("Kit.", "N", "casement", "Kitchen north window"),
         ("Bdrm 2", "", "tilt-and-turn", "Bedroom 2 window"),
-        ("Garage", "", "up-and-over", "Garage up-and-over door"),
+        ("Garage", "", "up-and-over", "Garage overhead door"),
     ],
 )
 def test_a_name_says_nothing_twice_and_nothing_short(place: str, side: str, kind: str, name: str) -> None:

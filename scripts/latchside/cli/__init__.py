@@ -102,7 +102,7 @@ def _print(checked: Checked, as_: str | None) -> None:
 def render(root: Path, out: Path) -> None:
     """Write the generated pages as files, without building the site."""
     from latchside import out as place
-    from latchside.pages import render_pages
+    from latchside.pages.render import render_pages
 
     place.ready(out)
     pages = render_pages(_sound(root).library, progress=Progress())

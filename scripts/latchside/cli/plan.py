@@ -16,7 +16,7 @@ import click
 from latchside import many, report
 from latchside import out as place
 from latchside.cli.options import root_option
-from latchside.cli.planned import Order, lost, made_ready, planned
+from latchside.cli.planned import Order, lost, made_ready, own_rules, planned
 from latchside.cli.screen import Outcome, Screen
 from latchside.findings import START, Finding
 from latchside.messages import messages
@@ -41,11 +41,17 @@ _DAY = re.compile(r"20[0-9]{2}-[0-9]{2}-[0-9]{2}")
 @click.option("--json", "as_json", is_flag=True, help="Print the whole plan as JSON; of several, a list.")
 @click.option("--pdf", is_flag=True, help="With --out: write the document as a PDF too. Needs WeasyPrint.")
 @click.option("--address", default="", help="With --out: where the site is served, so that the document links into it.")
+@click.option(
+    "--house",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="Plan with your firm's own figures: a file with the `values` of shared/tables/house-rules.yaml that differ.",
+)
 @click.option("--cluster", default="", metavar="ADDRESS", help="Of many: plan them on the Dask cluster there.")
 @root_option
 def plan(
-    surveys: tuple[Path, ...], out: Path | None, on: str | None, as_json: bool, pdf: bool, address: str, cluster: str,
-    root: Path,
+    surveys: tuple[Path, ...], out: Path | None, on: str | None, as_json: bool, pdf: bool, address: str,
+    house: Path | None, cluster: str, root: Path,
 ) -> None:  # fmt: skip
     """Plan the job of a survey; a folder stands for all surveys in it.
 
@@ -58,7 +64,8 @@ def plan(
     if workers is not None:  # which look from folders of their own
         files, root, out = [path.absolute() for path in files], root.absolute(), out.absolute() if out else None
     stamp = fingerprint(root) if workers else ""
-    order = Order(root, _day(on), out, as_json, _pdf(pdf, out), _address(address), several, stamp)
+    own = own_rules(house, root)
+    order = Order(root, _day(on), out, as_json, _pdf(pdf, out), _address(address), several, stamp, own)
     place.ready(out)
     bad = False
     try:

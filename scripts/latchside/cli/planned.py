@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 from pathlib import Path
@@ -16,8 +16,7 @@ from latchside.cli.screen import Outcome
 from latchside.findings import START, Finding
 from latchside.messages import messages
 from latchside.planning import summary
-from latchside.planning.plan import Plan, Problem
-from latchside.surveys.codes import CODES
+from latchside.planning.plan import Plan
 from latchside.surveys.sheet import DAY, consequence
 from latchside.surveys.text import visible
 
@@ -29,7 +28,8 @@ _LONGEST = 300
 class Order:
     """What is asked of every survey, and the project whose records plan it.
 
-    `stamp` is the fingerprint of those records where a worker may read others, and empty where it reads these.
+    `stamp` is the fingerprint of those records where a worker may read others, and empty where it reads these. `own`
+    are the firm's own figures for house rules, by name.
     """
 
     root: Path
@@ -40,6 +40,7 @@ class Order:
     address: str
     several: bool
     stamp: str
+    own: tuple[tuple[str, float], ...] = ()
 
 
 def planned(order: Order, piece: tuple[int, Path]) -> Outcome:
@@ -88,9 +89,10 @@ def _planned(order: Order, piece: tuple[int, Path]) -> Outcome:
 
 def _read(path: Path, order: Order) -> tuple[Plan | None, list[Finding]]:
     from latchside.planning.make import make_plan
+    from latchside.planning.unread import with_unread
     from latchside.surveys.read import read_survey
 
-    library, figures, _ = tools(order.root, order.stamp)
+    library, figures = _equipped(order.root, order.stamp, order.own)
     survey, found = read_survey(path, library.schemas)
     findings = list(found)
     if survey is None:
@@ -102,25 +104,13 @@ def _read(path: Path, order: Order) -> tuple[Plan | None, list[Finding]]:
         findings.append(Finding(str(path), START, "no-date", *message.finding("no-date")))
         return None, findings
     made = make_plan(survey, library, figures, day)
-    unread = [one for one in found if one.level == "error" or one.code in CODES]
-    return replace(made, problems=(*map(_unread, unread), *made.problems)), findings
-
-
-def _unread(one: Finding) -> Problem:
-    """What could not be read of a survey, for the pack: nothing that is left out of it goes unsaid."""
-    line = str(one.place.line)
-    if one.code in CODES:
-        return Problem("site", one.code, message("code", line=line, found=one.found), one.action)
-    return Problem(
-        "site", "not-read", message("not-read.found", line=line, found=one.found), message("not-read.action")
-    )
+    return with_unread(made, found), findings
 
 
 @lru_cache(maxsize=1)
-def tools(root: Path, stamp: str) -> tuple[Any, Any, Any]:
-    """The library, the figures and the writer of pages, made once a process for records of one fingerprint."""
+def tools(root: Path, stamp: str) -> tuple[Any, Any]:
+    """The library and the figures, made once a process for records of one fingerprint."""
     from latchside.figures.catalogue import figures_of
-    from latchside.pages.render import Writer
     from latchside.project import check_project, fingerprint
 
     if stamp and stamp != fingerprint(root):
@@ -129,18 +119,47 @@ def tools(root: Path, stamp: str) -> tuple[Any, Any, Any]:
     if checked.errors:
         click.echo(report.as_text(checked.findings), err=True)
         raise click.ClickException(message("records-not-sound", command="latchside check"))
-    return checked.library, figures_of(checked.library), Writer(checked.library)
+    return checked.library, figures_of(checked.library)
 
 
 def made_ready(order: Order) -> None:
     """Read the records before the first survey comes."""
-    tools(order.root, order.stamp)
+    _equipped(order.root, order.stamp, order.own)
+
+
+def own_rules(file: Path | None, root: Path) -> tuple[tuple[str, float], ...]:
+    """The firm's own figures in a file of house rules, for an order. Raises ClickException where it is not sound."""
+    from latchside.planning.own_rules import read_own
+
+    if file is None:
+        return ()
+    try:
+        text = file.read_text("utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        raise click.ClickException(message("house-unread", file=str(file), error=str(error))) from None
+    own, findings = read_own(text, str(file), tools(root, "")[0])
+    if findings:
+        click.echo(report.as_text(findings), err=True)
+        raise click.ClickException(message("house-not-sound", file=str(file)))
+    return tuple(sorted(own.items()))
+
+
+@lru_cache(maxsize=1)
+def _equipped(root: Path, stamp: str, own: tuple[tuple[str, float], ...]) -> tuple[Any, Any]:
+    """The same tools for a firm with figures of its own."""
+    from latchside.figures.catalogue import figures_of
+    from latchside.planning.own_rules import with_own
+
+    if not own:
+        return tools(root, stamp)
+    library = with_own(tools(root, stamp)[0], dict(own))
+    return library, figures_of(library)
 
 
 def _write(made: Plan, folder: Path, order: Order) -> None:
-    from latchside.pages.job_pack import pack
+    from latchside.packs.pack import pack
 
-    files = pack(made, tools(order.root, order.stamp)[2], site=order.address, with_pdf=order.pdf)
+    files = pack(made, _equipped(order.root, order.stamp, order.own)[0], site=order.address, with_pdf=order.pdf)
     with place.said(order.out or folder):
         folder.mkdir(parents=True, exist_ok=True)
         for name, content in files.items():

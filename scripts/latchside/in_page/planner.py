@@ -8,14 +8,17 @@ from __future__ import annotations
 
 import json
 from datetime import date
-from functools import cache
+from functools import cache, lru_cache
+from typing import Any
 
 from latchside.figures.catalogue import figures_of
 from latchside.library.model import Library
 from latchside.library.snapshot import library_from
 from latchside.packs.data import plan_json
+from latchside.packs.words import amount
 from latchside.planning.glance import glance
 from latchside.planning.make import make_plan
+from latchside.planning.own_rules import read_own, with_own
 from latchside.planning.plan import Plan
 from latchside.root import ROOT, schema_folder
 from latchside.schemas import load_schemas
@@ -31,23 +34,49 @@ def library() -> Library:
     return library_from((ROOT / RECORDS).read_text("utf-8"), load_schemas(schema_folder(ROOT)))
 
 
-def planned(survey: str, today: str) -> str:
-    """How a survey stands, as JSON: `glance` of its plan, and `unread`, what of it could not be read.
+@lru_cache(maxsize=1)
+def _with(own: str) -> Library:
+    """The records with the firm's own figures, from the text of a file of house rules; empty: it has none."""
+    found, findings = read_own(own, "house-rules.json", library()) if own else ({}, ())
+    if findings:
+        raise ValueError("; ".join(f"{one.found}: {one.action}" for one in findings))
+    return with_own(library(), found)
+
+
+def planned(survey: str, today: str, own: str = "") -> str:
+    """How a survey stands, as JSON: `glance` of its plan, with what goes on the van, and `unread`, what could not be
+    read of it.
 
     `survey` is JSON that fits the schema of surveys; the page has checked that. It is planned for the day of the
-    survey, or for `today` where it names none.
+    survey, or for `today` where it names none, by house rules of which `own` has the firm's own figures.
     """
     read, misread = build(json.loads(survey))
     unread = [{"path": list(one.path), "found": one.found, "action": one.action} for one in misread]
-    shown = glance(_plan(read, today), library()) if read.openings else None
+    shown = _shown(_plan(read, today, own), _with(own)) if read.openings else None
     return json.dumps({"glance": shown, "unread": unread}, ensure_ascii=False)
 
 
-def plan_file(survey: str, today: str) -> str:
+def _shown(plan: Plan, library: Library) -> dict[str, Any]:
+    items = [{"name": one.name, "amount": amount(one.quantity + one.spare, one.unit)} for one in plan.items]
+    return {**glance(plan, library), "items": items}
+
+
+def pack_files(survey: str, today: str, own: str = "") -> dict[str, bytes]:
+    """The files that `latchside plan SURVEY --out DIR` writes: content by name.
+
+    `survey` is the text of the file that the page saves. What makes documents is imported when it is first asked for.
+    """
+    from latchside.in_page.pack import files
+
+    return files(survey, today, _with(own))
+
+
+def plan_file(survey: str, today: str, own: str = "") -> str:
     """The plan as the file that `latchside plan --json` prints."""
     read, _ = build(json.loads(survey))
-    return plan_json(_plan(read, today))
+    return plan_json(_plan(read, today, own))
 
 
-def _plan(read: Survey, today: str) -> Plan:
-    return make_plan(read, library(), figures_of(library()), read.surveyed or date.fromisoformat(today))
+def _plan(read: Survey, today: str, own: str) -> Plan:
+    records = _with(own)
+    return make_plan(read, records, figures_of(records), read.surveyed or date.fromisoformat(today))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from latchside.library.model import Record
@@ -42,6 +42,15 @@ def by_region(word: Record, asked: str | None) -> tuple[tuple[str, tuple[str, ..
         text = form[region]
         said.setdefault(text[:1].upper() + text[1:] if asked and asked[:1].isupper() else text, []).append(region)
     return tuple((text, tuple(regions)) for text, regions in said.items())
+
+
+def named_in(name: str, words: Iterable[Record], region: str | None) -> str:
+    """A whole name, such as that of a tool, as a region says it; as it is where no word record has it."""
+    for word in words if region in REGIONS else ():
+        for text, regions in by_region(word, name):
+            if region in regions:
+                return text
+    return name
 
 
 def told(link: RecordLink, target: Record | None) -> str:

@@ -8,12 +8,12 @@ from typing import Any
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.figures.catalogue import Figure
 from latchside.figures.inputs import Input
 from latchside.figures.translate import translatable
 from latchside.library import Record
 from latchside.messages import messages
-from latchside.pages.escape import safe
 from latchside.pages.figure_outputs import number, output, yes_no
 from latchside.reads import EVERY, note
 

@@ -13,8 +13,8 @@ from markupsafe import Markup
 from latchside.library import Library, Record
 from latchside.library.compiled import groups
 from latchside.library.quantity import quantity
+from latchside.packs.view import JobView
 from latchside.pages.calculators import is_calculator
-from latchside.pages.job_view import JobView
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
 

@@ -10,12 +10,12 @@ from latchside.drawings import COMPUTED
 from latchside.drawings.canvas import Drawing
 from latchside.drawings.file import bound, finished
 from latchside.drawings.inline import inlined, themed
+from latchside.escape import safe
 from latchside.figures.words import in_words
 from latchside.library import Library, Record
 from latchside.library.quantity import Quantity, quantity
+from latchside.markup import markup
 from latchside.messages import messages
-from latchside.pages.escape import safe
-from latchside.pages.markup import markup
 
 message = messages(__name__)
 

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.figures.brief import Brief, brief
 from latchside.library import Record
 from latchside.library.quantity import quantity
+from latchside.markup import markup
 from latchside.messages import messages
-from latchside.pages.escape import safe
-from latchside.pages.markup import markup
 from latchside.pages.readings import by_layout, of_device, of_devices, of_layouts, shown, typical_values
 
 if TYPE_CHECKING:

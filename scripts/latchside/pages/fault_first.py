@@ -10,9 +10,9 @@ from markupsafe import Markup
 
 from latchside.library import Library, Record
 from latchside.library.quantity import quantity
+from latchside.markup import markup
 from latchside.messages import listed, messages
 from latchside.order.problem import guesses
-from latchside.pages.markup import markup
 from latchside.pages.readings import of_devices, shown
 
 message = messages(__name__)

@@ -11,11 +11,11 @@ from markupsafe import Markup
 
 from latchside.library import Library, Record
 from latchside.library.alike import alike
+from latchside.markup import markup
 from latchside.messages import Message, listed, messages
 from latchside.order import Plan, from_fault, make_plan
 from latchside.order.plan import Node, as_data
 from latchside.order.problem import guesses
-from latchside.pages.markup import markup
 from latchside.pages.page import Page
 from latchside.reads import EVERY, note
 

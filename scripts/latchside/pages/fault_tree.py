@@ -8,10 +8,10 @@ from textwrap import wrap
 from markupsafe import Markup
 
 from latchside.drawings.canvas import SMALL, WIDTH, Drawing, Sheet
+from latchside.escape import safe
 from latchside.library import Library, Record
 from latchside.messages import messages
 from latchside.order.plan import Node
-from latchside.pages.escape import safe
 from latchside.pages.fault_plan import Points, plan_of, share_word, whole
 from latchside.pages.page import Page
 

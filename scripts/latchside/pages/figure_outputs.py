@@ -10,11 +10,11 @@ from typing import Any
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.figures.units import figure, other_system, symbol, with_unit
 from latchside.figures.words import Both
 from latchside.messages import messages
 from latchside.pages import regional
-from latchside.pages.escape import safe
 
 message = messages(__name__)
 

@@ -9,6 +9,7 @@ from typing import Any
 from markupsafe import Markup
 
 from latchside import charts
+from latchside.escape import safe
 from latchside.figures.words import in_both, in_words
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
@@ -19,7 +20,6 @@ from latchside.library.text import RecordLink, ValueLink, Words, text_parts
 from latchside.messages import listed, messages
 from latchside.pages import regional
 from latchside.pages.drawn import drawn, figure, seen
-from latchside.pages.escape import safe
 from latchside.pages.expected import expected
 from latchside.pages.links import relative
 from latchside.pages.mentions import mentions

@@ -11,15 +11,15 @@ from typing import Any
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.figures.units import other_system, readable, rounded_other, symbol
 from latchside.figures.words import accepted, accepted_in_both, shown_limits
 from latchside.library import Library, Record
 from latchside.library.alike import alike
 from latchside.library.quantity import Quantity, quantity
+from latchside.markup import markup
 from latchside.messages import messages
 from latchside.pages import regional
-from latchside.pages.escape import safe
-from latchside.pages.markup import markup
 from latchside.pages.shorten import some
 
 message = messages(__name__)

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.figures.words import Both
-from latchside.pages.escape import safe
 
 _OR = Markup('<span class="ls-or">/</span>')
 

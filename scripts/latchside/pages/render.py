@@ -15,10 +15,12 @@ from markupsafe import Markup
 from latchside import charts
 from latchside.all_cores import all_cores
 from latchside.drawings.inline import themed
+from latchside.escape import safe
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
 from latchside.library.compiled import for_device, groups, only_for
 from latchside.library.quantity import quantity
+from latchside.markup import page_messages
 from latchside.messages import javascript, messages
 from latchside.pages import (
     calculators,
@@ -32,21 +34,18 @@ from latchside.pages import (
     stage_pages,
 )
 from latchside.pages.device_figures import carried, device_figures
-from latchside.pages.escape import safe
 from latchside.pages.expected import briefly, expected_in_short, on_label
 from latchside.pages.fault_data import run_data
 from latchside.pages.fault_first import First
 from latchside.pages.icons import icon
-from latchside.pages.job_pages import document, job_pages
+from latchside.pages.job_pages import job_pages
 from latchside.pages.leading import leading, own_cautions
 from latchside.pages.links import file_of, slug
 from latchside.pages.list_cautions import item_cautions
-from latchside.pages.markup import page_messages
 from latchside.pages.page import Page
 from latchside.pages.readings import expectations
 from latchside.pages.shorten import lead
 from latchside.pages.visit_lists import item_words
-from latchside.planning.plan import Plan
 from latchside.rules import all_rules
 from latchside.version import library_version
 
@@ -172,10 +171,6 @@ class Writer:
         """The page that lists the records of a kind, or holds them all."""
         template = "index.jinja" if kind.own_page else f"{kind.plural}.jinja"
         return self.fill(template, Page(self.library, kind.index), kind=kind, records=self.library.of(kind.id))
-
-    def pack(self, plan: Plan, site: str = "") -> str:
-        """The pack of a job as one document; `site` is the address of the site, where links may lead there."""
-        return document(plan, self.library, _environment(), site)
 
     def stages(self, device: Record) -> Iterator[tuple[str, str]]:
         """A page for each stage that has work for the device, and one for the whole installation."""

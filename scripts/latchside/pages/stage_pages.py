@@ -8,10 +8,10 @@ from typing import Any
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.figures.brief import Brief
 from latchside.library import Record
 from latchside.library.compiled import Group, for_device, groups
-from latchside.pages.escape import safe
 from latchside.pages.expected import briefly
 from latchside.pages.leading import label, order
 from latchside.pages.page import Page

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping
+from dataclasses import asdict
 from typing import Any
 
 from markupsafe import Markup
@@ -21,6 +22,7 @@ from latchside.library import Library
 from latchside.messages import listed, messages
 from latchside.planning.answers import fields as facts
 from latchside.planning.askable import Askable, askable
+from latchside.planning.own_rules import rules
 from latchside.version import library_version
 
 message = messages(__name__)
@@ -40,10 +42,15 @@ Node = Mapping[str, Any]
 
 def survey_form(library: Library) -> Markup:
     """The description as a block of data for the page."""
-    data = {"library": library_version(), "fields": fields(library)}
+    data = {"library": library_version(), "fields": fields(library), "house": _house(library)}
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
     text = text.replace('":[[', '":[ [').replace("[[", "\\u005b[")  # a mark of a template looks like this
     return Markup(text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029"))
+
+
+def _house(library: Library) -> list[dict[str, Any]]:
+    """The house rules, which a firm may have figures of its own for, in the order of their record."""
+    return [{**asdict(rule), "sign": symbol(rule.unit)} for rule in rules(library).values()]
 
 
 def fields(library: Library) -> list[Field]:

@@ -7,8 +7,8 @@ from typing import Any
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.library import Library, Record
-from latchside.pages.escape import safe
 from latchside.pages.page import Page
 from latchside.version import library_version
 

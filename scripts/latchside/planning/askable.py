@@ -16,9 +16,10 @@ from typing import Any
 from latchside.figures.catalogue import figures_of
 from latchside.library.model import Library
 from latchside.planning.answers import fields
+from latchside.planning.hours import FIELD
 from latchside.planning.house import house_of
 from latchside.planning.looked_at import told
-from latchside.planning.question_words import ASKED_BY
+from latchside.planning.question_words import ASKED_BY, can_matter
 from latchside.planning.questions import questions
 from latchside.surveys.build import survey_of
 from latchside.surveys.survey import ControlUnit, Opening, Override, Site, Survey
@@ -64,12 +65,17 @@ def askable(library: Library) -> Askable:
     own = [_of_openings(library, [one, *list(_chosen(library, one))[:1]]) for one in bare]
     shared = set.intersection(*own) | _of_openings(library, [replace(usual, **facts) for facts in _TOLD])
     shared |= _of_openings(library, _chosen(library, usual)) | _of_openings(library, _but_one(library), known=True)
+    shared.add(FIELD)
     known = fields(library)
     return Askable(
         frozenset(one.name for one in known.site),
         frozenset(one.name for one in known.unit),
-        {kind: frozenset(names | shared) for kind, names in zip(kinds, own, strict=True)},
+        {one.kind: frozenset(_can(one, names | shared)) for one, names in zip(bare, own, strict=True)},
     )
+
+
+def _can(opening: Opening, names: Iterable[str]) -> Iterator[str]:
+    return (name for name in names if can_matter(name, opening))
 
 
 def _chosen(library: Library, opening: Opening) -> Iterator[Opening]:

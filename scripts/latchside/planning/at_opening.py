@@ -97,6 +97,11 @@ class AtOpening:
         return self.transmitter or (self.opening.drill is not False and not self.life_safety)
 
     @cached_property
+    def padded(self) -> bool:
+        """Whether its parts are held by pads, which reach full strength only after a day."""
+        return self.sets > 0 and not self.drilled and self.traits is not None and self.traits.has("pad")
+
+    @cached_property
     def life_safety(self) -> bool | None:
         """Fire-rated or an escape way; None where that is not known."""
         answers = (self.opening.fire_rated, self.opening.escape)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from latchside.figures.words import in_words
+from latchside.library.alike import alike
 from latchside.library.model import Library
 from latchside.messages import Message, messages
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.house import House, rules_of
-from latchside.planning.plan import Caution
+from latchside.planning.plan import Caution, Reason
 from latchside.surveys.survey import Opening, Survey
 
 message = messages(__name__)
@@ -20,6 +21,13 @@ _SPRUNG = {"roller-door", "up-and-over", "gate", "roof-window", "double-hung", "
 _POWERED = {"roller-door", "up-and-over", "gate"}
 _GLAZED = {"casement", "double-hung", "tilt-and-turn", "sliding", "lift-and-slide", "roof-window"}
 _MERCURY = {"roller-door", "up-and-over", "roof-window", "hatch"}
+_BITES = (
+    "life-safety", "mains-wiring", "asbestos", "sprung-and-powered-doors", "lead-paint", "ladders", "mercury-switches",
+    "never-drill-here", "hidden-services", "glass", "dust-and-eyes", "swallowed-cells",
+)  # fmt: skip
+"""Cautions of an opening by what they can do there."""
+_FEW = 3
+"""So many commands are read at an opening; more are passed over."""
 
 Why = Callable[[AtOpening], Message | None]
 """Why a caution applies at an opening; None where it does not."""
@@ -60,7 +68,8 @@ def _at_site(caution: str, why: Message) -> Caution:
 
 def _of_openings(survey: Survey, parts: Sequence[AtOpening], library: Library, house: House) -> Iterator[Caution]:
     year, old = survey.site.year_built, _last_years(survey, library)
-    limit, limit_shown = house["ladder-height"], in_words(house.quantity("ladder-height"))
+    first = min(("ladder-height", "ladder-most"), key=lambda rule: house[rule])  # a firm may have set them across
+    limit, limit_shown = house[first], in_words(house.quantity(first))
 
     def age(caution: str, touched: bool) -> Message | None:
         if not touched or (year is not None and year > old[caution]):
@@ -83,13 +92,31 @@ def _of_openings(survey: Survey, parts: Sequence[AtOpening], library: Library, h
         "asbestos": lambda part: age("asbestos", part.drilled or part.new_cable),
     }
     for caution, why in applies.items():
-        yield from _gathered(caution, parts, why)
+        yield from _gathered(caution, parts, why, year)
 
 
-def _gathered(caution: str, parts: Iterable[AtOpening], why: Why) -> Iterator[Caution]:
+def _gathered(caution: str, parts: Iterable[AtOpening], why: Why, year: int | None) -> Iterator[Caution]:
     reasons = {part.opening.id: reason for part in parts if (reason := why(part))}
     if reasons:
-        yield Caution(caution, tuple(reasons), " ".join(dict.fromkeys(reasons.values())))
+        told = tuple(
+            Reason(reason, tuple(ids), _command(caution, reasons[ids[0]], year))
+            for reason, ids in alike(reasons, reasons.__getitem__).items()
+        )
+        yield Caution(caution, tuple(reasons), " ".join(one.why for one in told), told)
+
+
+def _command(caution: str, reason: Message, year: int | None) -> str:
+    """What to do where a caution applies for a reason: one of that reason, or of the caution; empty without one."""
+    _, _, why = reason.id.partition("#")
+    ids = (f"do-{caution}-{why}", f"do-{caution}")
+    return next((message(id_, year=str(year or "")) for id_ in ids if id_ in message), "")
+
+
+def bites(found: Iterable[Caution], opening: str) -> tuple[str, ...]:
+    """The few commands that matter most at an opening, the gravest first."""
+    known = sorted((one for one in found if one.caution in _BITES), key=lambda one: _BITES.index(one.caution))
+    commands = (reason.command for one in known for reason in one.reasons if opening in reason.about)
+    return tuple(dict.fromkeys(filter(None, commands)))[:_FEW]
 
 
 def _last_years(survey: Survey, library: Library) -> Mapping[str, int]:

@@ -9,6 +9,7 @@ from latchside.library.traits import traits
 from latchside.messages import Message, messages, within
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.facts import steel_told_against
+from latchside.planning.holes import no_holes
 from latchside.planning.plan import Choice, Problem, problem
 from latchside.planning.standing import Standing, on_loop, second_is_new
 from latchside.surveys.survey import Opening
@@ -24,10 +25,18 @@ def clashes(opening: Opening, choice: Choice, found: Sequence[Standing], library
     device = library.find("device", choice.device) if choice.device else None
     if device is None:
         return
+    if second_is_new(opening) and _needs_hole(choice, device, library) and no_holes(opening):
+        yield problem(message, opening.id, "second-needs-hole")
     if opening.wish == "hidden":
         yield from _in_sight(opening, choice, device, found, library)
     if second_is_new(opening) and AtOpening(opening, device, "").kept and on_loop(opening, library) is None:
         yield problem(message, opening.id, "second-contact")
+
+
+def _needs_hole(choice: Choice, device: Record, library: Library) -> bool:
+    """Whether the contact itself, or the one on the loop of a transmitter, is drilled or screwed in."""
+    contact = library.find("device", choice.contact) if choice.contact else None
+    return traits(contact or device).needs_hole
 
 
 def _in_sight(

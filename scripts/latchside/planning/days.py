@@ -25,8 +25,8 @@ _TINY = 1e-9
 class Times:
     """The fixed work of each day and of the last one, the minutes of a day and how many it may run over, and who works.
 
-    `begin` is what the first day takes before any opening; `panel` is what powering the panel down and up takes, on
-    each day on which loops are landed in it.
+    `begin` is what the first day takes before any opening, with a take-over where `takes_over`; `panel` is what
+    powering the panel down and up takes, on each day on which loops are landed in it.
     """
 
     arrive: Span
@@ -37,15 +37,19 @@ class Times:
     over: int = 0
     panel: Span = NONE
     begin: Span = NONE
+    takes_over: bool = False
 
 
 @dataclass(frozen=True)
 class Piece:
-    """The work at one opening. `last` where it is done after all others; `panel` where it lands a loop."""
+    """The work at one opening. `panel` where it lands a loop.
+
+    `last` is 1 where it is done after all others, and 2 where it comes on no earlier day than those of 1.
+    """
 
     opening: str
     takes: Span
-    last: bool = False
+    last: int = 0
     panel: bool = False
 
 
@@ -85,7 +89,7 @@ def _fewest(pieces: Sequence[Piece], times: Times, room: float) -> list[list[Bin
     wide = times.technicians
     count = max(1, ceil((sum(sizes) / wide + times.close.usual + times.begin.usual) / room - _TINY))
     while True:
-        packed = _packed(sizes, [one.last for one in pieces], _rooms(count, times, room))
+        packed = _packed(sizes, [one.last for one in pieces], _rooms(count, times, room), wide)
         if packed is not None:
             days = [packed[start : start + wide] for start in range(0, count * wide, wide)]
             return _in_order([_shared(day, sizes) for day in days], pinned=1 if times.begin.usual else 0)
@@ -100,18 +104,28 @@ def _rooms(days: int, times: Times, room: float) -> list[float]:
     return [max(0.0, one) for one in rooms for _ in range(times.technicians)]
 
 
-def _packed(sizes: Sequence[float], last: Sequence[bool], rooms: Sequence[float]) -> list[Bin] | None:
-    """A bin for each room, or None. In the order of work if that fits, else the longest first, else by search."""
+def _packed(sizes: Sequence[float], last: Sequence[int], rooms: Sequence[float], wide: int) -> list[Bin] | None:
+    """A bin for each room, or None. In the order of work if that fits, else the longest first, else by search.
+
+    A day is `wide` rooms. The search keeps nothing last.
+    """
     in_order = [index for index in range(len(sizes)) if not last[index]]
-    pinned = [index for index in range(len(sizes)) if last[index]]
     longest = sorted(in_order, key=lambda index: -sizes[index])
-    backwards = range(len(rooms) - 1, -1, -1)
     for order in (in_order, longest):
         bins: list[Bin] = [[] for _ in rooms]
         left = list(rooms)
-        if _first_fit(pinned, sizes, left, bins, backwards) and _first_fit(order, sizes, left, bins, range(len(rooms))):
+        if _pinned(last, sizes, left, bins, wide) and _first_fit(order, sizes, left, bins, range(len(rooms))):
             return bins
     return _Search(sizes, rooms).found(sorted(range(len(sizes)), key=lambda index: -sizes[index]))
+
+
+def _pinned(last: Sequence[int], sizes: Sequence[float], left: list[float], bins: list[Bin], wide: int) -> bool:
+    """Puts what comes last into the last rooms that have space, and the entry doors on no later day than the rest."""
+    entries, followers = ([index for index, one in enumerate(last) if one == rank] for rank in (1, 2))
+    if not _first_fit(followers, sizes, left, bins, range(len(left) - 1, -1, -1)):
+        return False
+    until = next((room // wide for room, one in enumerate(bins) if one), len(left) // wide - 1)
+    return _first_fit(entries, sizes, left, bins, range(until * wide + wide - 1, -1, -1))
 
 
 def _first_fit(
@@ -191,7 +205,7 @@ def _day(index: int, days: Sequence[Sequence[Bin]], pieces: Sequence[Piece], tim
     begin, close = NONE if index else times.begin, times.close if last else NONE
     spent = times.arrive + begin + _longest(busy) + panel + close + times.leave
     over = spent.usual - times.day
-    work = listed(list(_what(len(ids), times, begins=begin.usual > 0, last=last)), "unit")
+    work = listed(list(_what(len(ids), times, begins=times.takes_over and not index, last=last)), "unit")
     saves = 0 < over <= times.over
     words = message("day-over", work=work, over=short(over, "min")) if saves else message("day", work=work)
     return Day(index + 1, ids, spent.usual, words, spent.low, spent.high)

@@ -17,8 +17,13 @@ OF_CLASS = frozenset({"missed-check-in"})
 
 
 def failing(plans: Sequence[OpeningPlan], of_site: Iterable[Line]) -> Iterator[Problem]:
-    """A problem for each figure that is poor, of the site first; one where the class fails at several openings."""
+    """A problem for each figure that is poor, of the site first; one where the class fails at several openings.
+
+    Check-ins that are too seldom for the likeliest grade are one problem of the site, because its grade decides the
+    order.
+    """
     yield from (_problem("site", line) for line in of_site if line.verdict == "poor")
+    yield from _too_seldom(plans)
     poor = [(plan, line) for plan in plans for line in plan.figures if line.verdict == "poor"]
     same = alike(poor, lambda one: (one[0].choice.device, one[1].name, one[1].shown, one[1].meaning, one[1].action))
     for plan, line in poor:
@@ -28,6 +33,21 @@ def failing(plans: Sequence[OpeningPlan], of_site: Iterable[Line]) -> Iterator[P
             yield _problem(plan.opening.id, line)
         elif where[0] is plan:
             yield _at_several(where, line)
+
+
+def _too_seldom(plans: Sequence[OpeningPlan]) -> Iterator[Problem]:
+    """What the grade, which is not known, decides of the radio: asked before anything is ordered."""
+    likely = [
+        (plan, line)
+        for plan in plans
+        for line in plan.figures
+        if line.figure in OF_CLASS and line.verdict == "test on site" and line.action
+    ]
+    if likely:
+        _, line = likely[0]
+        names = listed([one.spoken for one, _ in likely], "unit")
+        found = message("grade-not-known.found", shown=line.shown, count=len(likely), openings=names)
+        yield Problem("site", "grade-not-known", found, message("grade-not-known.action", then=line.action))
 
 
 def _at_several(plans: Sequence[OpeningPlan], line: Line) -> Problem:

@@ -17,24 +17,34 @@ def glance(plan: Plan, library: Library) -> Data:
     """The plan's openings in the order of the walk, and what concerns the whole site.
 
     `problems` beside the openings are those of the site and of the panel; `questions` stand in the order in which they
-    decide most, each once, with the openings it is asked of.
+    decide most, each once, with what it is asked of: an opening by its id and name, the site, or the control unit; and
+    the field of the survey that its answer goes into.
     """
     ids = {one.opening.id for one in plan.openings}
     spoken = {one.opening.id: one.spoken for one in plan.openings}
     return {
         "openings": [_opening(plan, one, library) for one in plan.openings],
         "problems": _problems(one for one in plan.problems if one.about not in ids),
-        "questions": [
-            {
-                "text": one.text,
-                "decides": [{"why": why, "of": [spoken.get(id_, "") for id_ in about]} for why, about in one.decides],
-            }
-            for one in asked(sorted(plan.questions, key=lambda one: one.order))
-        ],
+        "questions": _questions(plan, spoken),
         "zones": len({one.position for one in plan.zones}),
         "days": len(plan.days),
         "minutes": sum(one.minutes for one in plan.days),
     }
+
+
+def _questions(plan: Plan, spoken: Mapping[str, str]) -> list[Data]:
+    fields = {(one.text, one.about): one.field for one in plan.questions}
+
+    def of(text: str, about: str) -> Data:
+        return {"about": about, "spoken": spoken.get(about, ""), "field": fields[text, about]}
+
+    return [
+        {
+            "text": one.text,
+            "decides": [{"why": why, "of": [of(one.text, id_) for id_ in about]} for why, about in one.decides],
+        }
+        for one in asked(sorted(plan.questions, key=lambda one: one.order))
+    ]
 
 
 def _opening(plan: Plan, one: OpeningPlan, library: Library) -> Data:
@@ -42,6 +52,7 @@ def _opening(plan: Plan, one: OpeningPlan, library: Library) -> Data:
     return {
         "id": one.opening.id,
         "spoken": one.spoken,
+        "positions": list(dict.fromkeys(zone.position for zone in plan.zones if zone.opening == one.opening.id)),
         "device": {"name": device.name, "address": device.address} if device else None,
         "by_lead": bool(one.choice.overridden),
         "reasons": list(one.choice.reasons),

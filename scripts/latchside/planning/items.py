@@ -15,6 +15,7 @@ from latchside.library.traits import BODY, Part, traits
 from latchside.messages import Message, listed, messages, within
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cable import cable
+from latchside.planning.cautions import cautions
 from latchside.planning.facts import words
 from latchside.planning.house import House, Rules
 from latchside.planning.plan import Item
@@ -28,6 +29,13 @@ _CONSUMED = {"screw", "pad", "joint", "sleeve", "clamp"}
 """Roles of parts that are used up."""
 _FOR_MAGNET = {"spacer", "sleeve", "bracket"}
 """Roles with a use of their own only where a magnet operates the device."""
+_EACH = frozenset({
+    "gap-gauge", "steel-rule", "torch", "marker", "ladder", "multimeter", "drill", "pilot-bit", "screwdriver",
+    "eye-protection", "dust-mask", "wire-stripper", "low-tack-tape",
+})  # fmt: skip
+"""Tools that each technician has in hand at an opening of their own."""
+_GUARDED = ("sprung-and-powered-doors", "lead-paint", "glass")
+"""Cautions of an opening against which something on the van guards."""
 _NAMED = 8
 """At most this many openings are named as those that a thing is for."""
 
@@ -51,9 +59,16 @@ def items(
     spares = Spares(rules.spare_percent, house["spare-least"])
     found = [*_devices(parts, spares), *_contacts(parts, spares)]
     found += [*_resistors(survey.control_unit, parts, spares), *_of_sets(parts, spares)]
-    found += [*cable(survey, parts, library, house, rules), *_supplies(parts, spares), *_access(parts, house)]
+    found += [
+        *cable(survey, parts, library, house, rules),
+        *_supplies(parts, spares),
+        *_access(parts, house),
+        *_guards(survey, parts, library, house),
+    ]
     order = ("part", "consumable", "tool")
-    return tuple(sorted((*found, *_tools(procedures, library)), key=lambda item: order.index(item.sort)))
+    return tuple(
+        sorted((*found, *_tools(procedures, library, rules.technicians)), key=lambda item: order.index(item.sort))
+    )
 
 
 def _piece(
@@ -74,7 +89,7 @@ def _devices(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
         used_for = message("set", places=_places(here), parts=listed(names, "unit"))
         item = _piece("part", device.name, sum(part.sets for part in here), spares, used_for, "set")
         if item.quantity:
-            yield replace(item, record=f"device/{device.id}")
+            yield replace(item, record=f"device/{device.id}", openings=_ids(part for part in here if part.sets))
 
 
 def _contacts(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
@@ -85,12 +100,13 @@ def _contacts(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
         name, quantity = message("loop-contact", contact=contact.name), sum(part.on_loop for part in here)
         each = listed([within(one.name) for one in traits(contact).parts if not one.apart], "unit")
         used_for = message("loop-contact.use", places=_places(here), parts=each)
-        yield replace(_piece("part", name, quantity, spares, used_for, "set"), record=f"device/{contact.id}")
+        item = _piece("part", name, quantity, spares, used_for, "set")
+        yield replace(item, record=f"device/{contact.id}", openings=_ids(here))
     rest = [part for part in bare if part.contact is None]
     if rest:
         quantity = sum(part.on_loop for part in rest)
         used_for = message("loop-contact-any.use", places=_places(rest))
-        yield _piece("part", message("loop-contact-any"), quantity, spares, used_for)
+        yield replace(_piece("part", message("loop-contact-any"), quantity, spares, used_for), openings=_ids(rest))
 
 
 def _resistors(unit: ControlUnit, parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
@@ -128,14 +144,15 @@ def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
             if quantity:
                 sort: Literal["part", "consumable"] = "consumable" if one.role in _CONSUMED else "part"
                 name = message("of-set", part=one.name, device=within(device.name))
-                yield _piece(sort, name, quantity, spares, _used_for(one, device))
+                to = _ids(part for part in here if _how_often(one, part))
+                yield replace(_piece(sort, name, quantity, spares, _used_for(one, device)), openings=to)
 
 
 def _how_often(one: Part, part: AtOpening) -> int:
     """How many times an opening takes the quantity of a set."""
     if one.role == "joint":
         return part.contacts
-    if one.role == "screw" and not part.drilled and part.traits is not None and part.traits.has("pad"):
+    if one.role == "screw" and part.padded:
         return 0
     if one.supplied == "on-steel" and words(part.opening, "steel").possible == frozenset(["none"]):
         return 0
@@ -146,6 +163,10 @@ def _used_for(one: Part, device: Record) -> Message:
     own = f"for-{one.role}" in message and (one.role not in _FOR_MAGNET or traits(device).magnetic)
     used_for = message(f"for-{one.role}" if own else "for-any", device=within(device.name))
     return message("not-in-every-set", use=used_for) if one.supplied == "some-sets" else used_for
+
+
+def _ids(parts: Iterable[AtOpening]) -> tuple[str, ...]:
+    return tuple(part.opening.id for part in parts)
 
 
 def _supplies(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
@@ -170,8 +191,25 @@ def _access(parts: Sequence[AtOpening], house: House) -> Iterator[Item]:
         yield Item("tool", message("access"), 1, 0, "piece", message("access.use", places=_places(high)))
 
 
-def _tools(procedures: Iterable[str], library: Library) -> Iterator[Item]:
-    """Each tool once, in the order in which the work first needs it."""
+def _guards(survey: Survey, parts: Sequence[AtOpening], library: Library, house: House) -> Iterator[Item]:
+    """What guards against the hazards of this job, and what reads the radio where a margin is asked."""
+    fitted = [part for part in parts if part.fitted]
+    if any(not part.wired for part in fitted):
+        yield Item("tool", message("signal-tester"), 1, 0, "piece", message("signal-tester.use"))
+    stand = {one.caution: one.about for one in cautions(survey, parts, library, house)}
+    for caution in _GUARDED:
+        here = [part for part in fitted if part.opening.id in stand.get(caution, ())]
+        if here:
+            used_for = message(f"guard-{caution}.use", places=_places(here))
+            yield Item("tool", message(f"guard-{caution}"), 1, 0, "set", used_for, openings=_ids(here))
+    stuck = [part for part in fitted if part.new_cable and part.opening.drill is False]
+    if stuck:
+        used_for = message("trunking.use", places=_places(stuck))
+        yield Item("consumable", message("trunking"), 1, 0, "set", used_for, openings=_ids(stuck))
+
+
+def _tools(procedures: Iterable[str], library: Library, technicians: int) -> Iterator[Item]:
+    """Each tool in the order in which the work first needs it: one of each, and of some one for each technician."""
     ids: dict[str, None] = {}
     for procedure in procedures:
         record = library.find("procedure", procedure)
@@ -180,7 +218,8 @@ def _tools(procedures: Iterable[str], library: Library) -> Iterator[Item]:
         tool = library.find("tool", id_)
         if tool:
             name = tool.name[:1].upper() + tool.name[1:]
-            yield Item("tool", name, 1, 0, "piece", plain(tool["summary"]), f"tool/{id_}")
+            number = technicians if id_ in _EACH else 1
+            yield Item("tool", name, number, 0, "piece", plain(tool["summary"]), f"tool/{id_}")
 
 
 def _places(parts: Sequence[AtOpening]) -> Message:

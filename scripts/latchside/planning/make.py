@@ -17,12 +17,14 @@ from latchside.figures.catalogue import Figure
 from latchside.library.model import Library
 from latchside.messages import messages
 from latchside.planning.at_opening import AtOpening
-from latchside.planning.cautions import cautions
+from latchside.planning.cautions import bites, cautions
 from latchside.planning.choose import NONE_LEFT, choice_problems, choose
 from latchside.planning.failing import failing, worst
+from latchside.planning.hours import hours_asked
 from latchside.planning.house import House, house_of, rules_of
 from latchside.planning.items import items
 from latchside.planning.names import Name, contacts, names
+from latchside.planning.on_site import Site
 from latchside.planning.opening_figures import opening_figures
 from latchside.planning.plan import (
     Caution,
@@ -37,12 +39,13 @@ from latchside.planning.plan import (
     Stage,
     problem,
 )
+from latchside.planning.position_doubts import positions_in_doubt
 from latchside.planning.positions import Wanted, assigned
 from latchside.planning.questions import questions
 from latchside.planning.service import services
 from latchside.planning.short_names import Limit, limit_of
 from latchside.planning.site_figures import site_figures
-from latchside.planning.site_problems import site_problems, taken_over
+from latchside.planning.site_problems import agreed_first, site_problems, taken_over
 from latchside.planning.work import Work, work
 from latchside.planning.zone_problems import zone_problems
 from latchside.planning.zones import zones
@@ -74,14 +77,17 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
     told = {one.about for one in problems if one.code in (UNKNOWN, NONE_LEFT)}
     asked = _asked(chosen, survey, lambda of: questions(of, library, figures, on, house))
     parts = [one.at for one in chosen]
+    asked = _by_walk([*asked, *hours_asked(survey, parts)], survey)
     lines = {one.at.opening.id: one.worked[0] for one in chosen}
-    stages = work(parts, lines, len(asked), library, house, rules, taken_over=taken_over(survey.control_unit))
+    stages = work(parts, lines, len(asked), library, house, rules, site=_site(survey))
     warnings = cautions(survey, parts, library, house)
     plans = _openings(chosen, stages, warnings)
     schedule = zones(survey, plans, library)
     of_site = site_figures(survey, plans, figures, house)
     problems += [*zone_problems(survey, plans, [one.name for one in chosen], schedule, house), *stages.problems]
-    problems += [*_without_device(plans, asked, told), *site_problems(survey), *failing(plans, of_site)]
+    problems += [*_without_device(plans, asked, told), *site_problems(survey)]
+    problems += agreed_first(survey, warnings)
+    problems = [*failing(plans, of_site), *positions_in_doubt(survey.control_unit, plans, schedule), *problems]
     procedures = dict.fromkeys(id_ for stage in stages.stages for id_ in stage.procedures)
     return Plan(
         survey=survey,
@@ -98,6 +104,12 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
         cautions=warnings,
         days=stages.days,
     )
+
+
+def _site(survey: Survey) -> Site:
+    """What the site asks of the work."""
+    site, unit = survey.site, survey.control_unit
+    return Site(taken_over(unit), unit.zones_in_use, site.monitored, site.notes)
 
 
 def _asked(
@@ -153,7 +165,10 @@ def _openings(chosen: Sequence[_Chosen], stages: Work, warnings: Sequence[Cautio
         for about in caution.about:
             at.setdefault(about, []).append(caution.caution)
     return tuple(
-        _opening(one, tuple(at.get(one.at.opening.id, ())), stages.of_opening.get(one.at.opening.id, ()))
+        replace(
+            _opening(one, tuple(at.get(one.at.opening.id, ())), stages.of_opening.get(one.at.opening.id, ())),
+            bites=bites(warnings, one.at.opening.id),
+        )
         for one in chosen
     )
 

@@ -16,7 +16,7 @@ from latchside.planning.short_names import Limit, fold, joined, name_key, shorte
 from latchside.surveys.survey import Opening
 
 message = messages(__name__)
-_SECOND = {"double-door": "passive_leaf", "double-hung": "upper_sash"}
+_SECOND = {"double-door": "passive_leaf", "double-hung": "upper_sash", "hatch": "loose_lid"}
 """Kinds with a part that may have a contact of its own, and the field of the survey that says so."""
 _FILLERS = {"the", "a", "an", "of", "at", "in", "on", "to", "by"}
 _KINDS = {"door", "window", "gate", "hatch", "opening", "contact", "zone", "double", "single", "sliding", "sash"}
@@ -42,9 +42,15 @@ class Name:
 
 
 def contacts(opening: Opening) -> int:
-    """How many contacts an opening needs: a second leaf or sash that opens has its own."""
+    """How many contacts an opening needs: a second leaf or sash that opens has its own, a loose lid two."""
     field = _SECOND.get(opening.kind)
     return 2 if field and getattr(opening, field) else 1
+
+
+def may_be_second(opening: Opening) -> bool:
+    """Whether it is not known if a second leaf or sash opens, which would need a contact of its own."""
+    field = _SECOND.get(opening.kind)
+    return field is not None and getattr(opening, field) is None
 
 
 def second_name(name: str, kind: str) -> str:

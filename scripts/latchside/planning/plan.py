@@ -84,7 +84,8 @@ class Choice:
 class Line:
     """One figure of an opening as a reader sees it, and what it was worked from.
 
-    `action` says what to order or change where it is poor; empty where that is the same for every such figure.
+    `action` says what to order or change where it is poor; empty where that is the same for every such figure. Where it
+    is to be tried only because a fact is not known, `action` stands if the likeliest answer makes it poor.
     """
 
     name: str
@@ -156,7 +157,8 @@ class OpeningPlan:
     """Everything the plan says about one opening. `input` is the id of the device's input in use.
 
     `zones` is how many zones its contacts take. `contact_names` has a name for each contact, also where two share a
-    zone: each is read, proved and handed over by itself.
+    zone: each is read, proved and handed over by itself. `bites` are its gravest hazards as commands, the few that a
+    technician has to have in mind there.
     """
 
     opening: Opening
@@ -171,6 +173,7 @@ class OpeningPlan:
     cautions: tuple[str, ...]
     stages: tuple[Stage, ...]
     contact_names: tuple[str, ...] = ()
+    bites: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -195,7 +198,10 @@ class Zone:
 
 @dataclass(frozen=True)
 class Item:
-    """A line of what goes on the van: a part, a consumable or a tool."""
+    """A line of what goes on the van: a part, a consumable or a tool.
+
+    `openings` are the ids of those it goes to, where it is packed for some.
+    """
 
     sort: Literal["part", "consumable", "tool"]
     name: str
@@ -204,6 +210,7 @@ class Item:
     unit: str
     used_for: str
     record: str | None = None
+    openings: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -216,12 +223,25 @@ class Service:
 
 
 @dataclass(frozen=True)
+class Reason:
+    """One reason of a caution and the openings it holds at; `command` is what to do there, where that is told."""
+
+    why: str
+    about: tuple[str, ...]
+    command: str = ""
+
+
+@dataclass(frozen=True)
 class Caution:
-    """A caution of this job: its record, the openings or site it concerns, and why it applies."""
+    """A caution of this job: its record, the openings or site it concerns, and why it applies.
+
+    `reasons` tells the reasons apart, each with its openings, where it concerns openings.
+    """
 
     caution: str
     about: tuple[str, ...]
     why: str
+    reasons: tuple[Reason, ...] = ()
 
 
 @dataclass(frozen=True)

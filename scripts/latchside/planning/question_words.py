@@ -2,11 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from latchside.messages import Message, messages
+from latchside.surveys.survey import Opening
 
 message = messages(__name__)
 ASKED_BY = {"cable_awg": "cable_area"}
 """Fields that the question for another one answers too."""
+
+KINDS: Mapping[str, tuple[str, ...]] = {
+    "hardware": ("hinged-door", "double-door", "gate"),
+    "powered": (
+        "hinged-door", "double-door", "sliding", "lift-and-slide", "roof-window", "roller-door", "up-and-over", "gate",
+    ),
+}  # fmt: skip
+"""Facts that only some kinds of opening can have, common practice: nobody asks for a panic bar on a sash."""
+_OF_CABLE = ("cable_area", "cable_awg")
+
+
+def can_matter(field: str, opening: Opening) -> bool:
+    """Whether an opening can have what a field tells; the gauge of a cable that is brought is chosen, not asked."""
+    if field in _OF_CABLE and opening.cable is False:
+        return False
+    return opening.kind in KINDS.get(field, (opening.kind,))
 
 
 def text(field: str) -> Message:

@@ -113,7 +113,11 @@ def _asked(about: str, found: Iterable[tuple[Field, Effect]], library: Library) 
 def _of_opening(seen: _Seen, library: Library, outcomes: Outcomes) -> tuple[tuple[Field, Effect], ...]:
     """The fields of an opening that are asked, each with what it decides."""
     opening = seen.facts[0]
-    unknown = {one.name: one for one in fields(library).opening if getattr(opening, one.attribute) in (None, UNKNOWN)}
+    unknown = {
+        one.name: one
+        for one in fields(library).opening
+        if getattr(opening, one.attribute) in (None, UNKNOWN) and question_words.can_matter(one.name, opening)
+    }
     found = {}
     for field in unknown.values():
         key = (OPENING, field.attribute)

@@ -2,20 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from latchside.messages import messages
-from latchside.planning.plan import Problem, problem
+from latchside.planning.figures_for.context import NORTH_AMERICA
+from latchside.planning.plan import Caution, Problem, problem
 from latchside.surveys.survey import ControlUnit, Site, Survey
 
 message = messages(__name__)
 _OTHER_OWNERS = ("other-firm", "leased")
+_TWICE = ("grade-2", "grade-3", "grade-4")
+"""Grades at which a monitored system is usually visited twice a year; from memory."""
 
 
 def site_problems(survey: Survey) -> Iterator[Problem]:
     """Every problem of site and panel that the survey itself tells."""
     yield from _of_site(survey.site)
     yield from _of_panel(survey.control_unit)
+
+
+def agreed_first(survey: Survey, warnings: Iterable[Caution]) -> Iterator[Problem]:
+    """What is asked of the owner because of how the job came out: the asbestos register, and visits a year."""
+    drilled = next((one for one in warnings if one.caution == "asbestos"), None)
+    if drilled is not None:
+        year = survey.site.year_built
+        id_ = "asbestos-register"
+        found = message(f"{id_}.found", year="" if year is None else str(year), known="no" if year is None else "yes")
+        yield Problem("site", id_, found, message(f"{id_}.action"))
+    site = survey.site
+    graded = site.grade is None or site.grade in _TWICE
+    if site.monitored and graded and site.region not in NORTH_AMERICA and survey.rules.service_months is None:
+        yield problem(message, "site", "visits-a-year", grade="unknown" if site.grade is None else "known")
 
 
 def taken_over(unit: ControlUnit) -> bool:

@@ -16,7 +16,9 @@ from latchside.planning.conditions import Condition, Truth, book_of, truth
 from latchside.planning.looked_at import told
 from latchside.surveys.survey import Opening
 
-BY_ITSELF = frozenset({"old_contact", "passive_leaf", "upper_sash", "fire_rated", "escape", "drill", "wish"})
+BY_ITSELF = frozenset(
+    {"old_contact", "passive_leaf", "upper_sash", "loose_lid", "fire_rated", "escape", "drill", "wish"}
+)
 """Facts that choosing may read by themselves; all others it reads through the conditions of the profiles."""
 _MOST = 2_000
 _PARTNER = {"gap": "play_mm", "play": "gap_mm"}

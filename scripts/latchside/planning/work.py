@@ -3,11 +3,14 @@
 One opening is done from its first mark to its proof before the next is begun, so that never more than one is half
 fitted, and none overnight. Openings whose figures say poor or test on site come first: what they show may change the
 plan while there is time. An opening that is, or may be, fire-rated or an escape way comes after those that need no
-answer first. The entry door comes last: people and tools go through it all day, and its delayed response is proved
-with the rest of the route in place. Otherwise the order is that of the walk.
+answer first, and so does one that the figures say is not heard: it waits for the walk test. Entry doors come late,
+because people and tools go through them all day; what follows them comes after them and never on an earlier day,
+because without their delay whoever comes in sets off the alarm. What is free in the afternoon
+or after closing comes later. Pads come before screws, because they harden for a
+day. Otherwise the order is that of the walk.
 
-A loop to the panel is fixed and metered at its opening, which is closed up before the next is begun. Once a day, with
-the panel powered down, all such loops are landed; then each is enrolled and proved.
+A loop to the panel is fixed and metered at its opening and its end made safe before the next is begun. Once a day,
+with the panel powered down, all such loops are landed; then each is enrolled and proved.
 
 Where the system was another firm's, or nobody has its code, it is taken over on the first day before anything is
 changed.
@@ -22,35 +25,32 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from latchside.library.model import Library, Record
-from latchside.messages import Message, messages, within
+from latchside.messages import messages
 from latchside.planning.at_opening import AtOpening
-from latchside.planning.days import Laid, Piece, Times, lay
+from latchside.planning.clock import Clock, span_of, stage_of
+from latchside.planning.days import Piece, Times, lay
+from latchside.planning.hours import in_day, told
 from latchside.planning.house import House, Rules
+from latchside.planning.on_site import ARRIVE, ENTRY, FOLLOWS, LAND, LEAVE, Site, SiteClock
 from latchside.planning.plan import Day, Line, Problem, Stage
 from latchside.planning.times import (
     AT_OPENING,
-    CHECK_IN,
     NONE,
     ONCE,
-    RESPONSE,
     Span,
-    WorkTimes,
     fixed,
     total,
     waiting_left,
 )
 
 message = messages(__name__)
-PACK, ARRIVE, LEAVE, HAND_OVER = "prepare-at-yard", "arrive-and-go-on-test", "go-off-test", "hand-over"
-TAKE_OVER = "take-over-system"
-"""Done once, before anything is changed, where the system was another firm's or nobody has its code."""
+PACK = "prepare-at-yard"
 ON_THE_SET = ("position", "fix")
 """Work on the set itself, which a contact that stays does not need."""
 
-LAND = "land-on-terminals"
-AFTER_LANDING = ("enrol", "set-up", "prove")
-"""Stages of a loop to the panel that come after it is landed; fixing, metering and the rest come before."""
-
+_ROUTE = {ENTRY: 1, FOLLOWS: 2}
+"""Openings on the way in, which come after all others: entry doors, then what follows them."""
+_PLAIN = Site()
 _RANK = {"poor": 0, "test on site": 1}
 
 
@@ -75,45 +75,54 @@ def work(
     house: House,
     rules: Rules,
     *,
-    taken_over: bool = False,
+    site: Site = _PLAIN,
 ) -> Work:
     """The work for the openings with a device. `figures` has the lines of each opening, by its id."""
     order = ordered(parts, figures)
-    clock = _Clock(library, house)
-    of_opening = {part.opening.id: tuple(clock.stages(part)) for part in order}
+    clock, around = _Clock(library, house), SiteClock(library, house)
+    silent = {part.opening.id for part in order if unheard(figures.get(part.opening.id, ()))}
+    of_opening = {part.opening.id: tuple(clock.stages(part, silent=part.opening.id in silent)) for part in order}
     loops = {part.opening.id: part.zones for part in order if part.wired}
     pieces = [
         Piece(
-            id_, total(map(_span, of_opening[id_])) + clock.of(LAND).scaled(loops.get(id_, 0)),
-            last=part.opening.use == "entry-route", panel=id_ in loops,
+            id_, total(map(span_of, of_opening[id_])) + clock.of(LAND).scaled(loops.get(id_, 0)),
+            last=_ROUTE.get(part.opening.use or "", 0), panel=id_ in loops,
         )
         for part in order
         for id_ in [part.opening.id]
     ]  # fmt: skip
-    closing = tuple(clock.closing(radio=any(not part.wired for part in order)))
+    first = tuple(around.first(site, order, silent))
+    before, after = around.closing(site, radio=any(not part.wired for part in order))
     times = Times(
         arrive=clock.of(ARRIVE),
-        leave=clock.of(LEAVE),
-        close=total(map(_span, closing)),
+        leave=total(map(span_of, around.proving(site))) + clock.of(LEAVE),
+        close=total(map(span_of, (*before, *after))),
         day=rules.day_minutes,
         technicians=rules.technicians,
         over=int(house["day-over"]),
         panel=fixed(house["panel-minutes"]),
-        begin=clock.of(TAKE_OVER) if taken_over else NONE,
+        begin=total(map(span_of, first)),
+        takes_over=site.taken_over,
     )
     laid = lay(pieces, times)
-    first = (clock.take_over(),) if taken_over else ()
-    on_site = (one for day in laid.days for one in clock.day(day, laid, of_opening, loops, closing, first))
+    on_site = (one for day in laid.days for one in around.day(day, laid, of_opening, order, site, first))
     stages = (*_before(len(order), questions, clock, house), *on_site)
     return Work(stages, of_opening, laid.days, laid.problems)
+
+
+def unheard(lines: Sequence[Line]) -> bool:
+    """Whether the figures of an opening say that its radio is not heard even in a good spot."""
+    return any(line.figure == "radio-margin" and line.verdict == "poor" for line in lines)
 
 
 def ordered(parts: Sequence[AtOpening], figures: Mapping[str, Sequence[Line]]) -> tuple[AtOpening, ...]:
     """The openings with a device in the order of work."""
 
-    def key(part: AtOpening) -> tuple[bool, bool, int]:
-        verdicts = (_RANK.get(line.verdict, 2) for line in figures.get(part.opening.id, ()))
-        return part.opening.use == "entry-route", part.life_safety is not False, min(verdicts, default=2)
+    def key(part: AtOpening) -> tuple[int, int, bool, bool, int, bool]:
+        lines = figures.get(part.opening.id, ())
+        route = _ROUTE.get(part.opening.use or "", 0)
+        rank = min((_RANK.get(line.verdict, 2) for line in lines), default=2)
+        return route, in_day(part.opening), part.life_safety is not False, unheard(lines), rank, not part.padded
 
     return tuple(sorted((part for part in parts if part.fitted), key=key))
 
@@ -155,34 +164,28 @@ def _listed_at(device: Record, stage: str) -> tuple[str, ...]:
     return () if isinstance(listed, Mapping) else tuple(listed)
 
 
+def _fixes(ids: Sequence[str], library: Library) -> bool:
+    return any(_kind(id_, library) == "fix" for id_ in ids)
+
+
 def _kind(procedure: str, library: Library) -> str:
     """The stage of the procedure itself, whichever stage a profile lists it under."""
     record = library.find("procedure", procedure)
     return str(record["stage"]) if record else ""
 
 
-class _Clock:
-    """Makes stages, with the minutes of the firm's table."""
+class _Clock(Clock):
+    """Makes the stages of an opening."""
 
-    def __init__(self, library: Library, house: House) -> None:
-        self._library, self._house = library, house
-        self._times = WorkTimes(library)
+    def stages(self, part: AtOpening, *, silent: bool) -> Iterator[Stage]:
+        """The stages at one opening, in order. Waiting that is left is counted with the proof, which comes after it.
 
-    def of(self, procedure: str) -> Span:
-        """The minutes of a procedure."""
-        return self._times.of(procedure)
-
-    def name(self, procedure: str) -> str:
-        """Its name, or its id where it has no sound record."""
-        record = self._library.find("procedure", procedure)
-        return record.name if record else procedure
-
-    def stages(self, part: AtOpening) -> Iterator[Stage]:
-        """The stages at one opening, in order. Waiting that is left is counted with the proof, which comes after it."""
+        `silent` where the figures say that its radio is not heard.
+        """
         height = part.opening.height_m or 0.0
         high = height > self._house["ladder-height"]
         extra = fixed(self._house["move-minutes"] + (self._house["ladder-minutes"] if high else 0))
-        first = list(self._before_first(part, height))
+        first = [*([message("unheard")] if silent else ()), *self._before_first(part, height)]
         waits: list[tuple[float, float]] = []
         for stage in AT_OPENING:
             ids = procedures_at(part, stage, self._library)
@@ -191,75 +194,27 @@ class _Clock:
             span, words = self._spent(part, stage, ids), [self.procedures(ids), *first]
             if stage == "wire" and part.on_loop and part.contact is None:
                 words.append(message("fix-contact"))
+            if part.padded and _fixes(ids, self._library):
+                words.append(message("pads"))
+            if stage == "wire" and part.wired:
+                words.append(message("made-safe"))
             if stage == "prove" and (left := waiting_left(waits)) > 0:
                 span = span + fixed(left)
                 words.append(message("waiting"))
             waits.append((span.usual, max(map(self._times.waiting, ids))))
-            yield _stage(stage, part.opening.id, " ".join(words), span + extra, ids)
+            yield stage_of(stage, part.opening.id, " ".join(words), span + extra, ids)
             extra, first = NONE, []
 
-    def _before_first(self, part: AtOpening, height: float) -> Iterator[Message]:
+    def _before_first(self, part: AtOpening, height: float) -> Iterator[str]:
         """What is settled or set up before anything is done at an opening."""
+        if (hours := told(part.opening)) is not None:
+            yield hours
         if part.life_safety is not False:
             yield message("written-yes" if part.life_safety else "life-safety-unknown")
         if height > self._house["ladder-most"]:
             yield message("too-high")
         elif height > self._house["ladder-height"]:
             yield message("high")
-
-    def procedures(self, ids: Sequence[str]) -> Message:
-        """The names of procedures in a row, the first with its capital."""
-        first, *others = [self.name(id_) for id_ in ids]
-        return message("procedures", names="; ".join([first, *map(within, others)]))
-
-    def day(
-        self,
-        day: Day,
-        laid: Laid,
-        of_opening: Mapping[str, tuple[Stage, ...]],
-        loops: Mapping[str, int],
-        closing: Sequence[Stage],
-        first: Sequence[Stage],
-    ) -> Iterator[Stage]:
-        """The stages of one day. `loops` counts the loops to the panel by opening; `first` is done on the first day."""
-
-        def on_day(words: Message) -> Message:
-            return message("on-day", day=day.number, work=words) if len(laid.days) > 1 else words
-
-        yield _stage("prepare", "site", on_day(self.procedures([ARRIVE])), self.of(ARRIVE), (ARRIVE,))
-        if day is laid.days[0]:
-            yield from first
-        later: list[Stage] = []
-        for id_ in day.openings:
-            waits = [one for one in of_opening[id_] if id_ in loops and one.stage in AFTER_LANDING]
-            yield from (one for one in of_opening[id_] if one not in waits)
-            later += waits
-        if later:
-            count = sum(loops.get(id_, 0) for id_ in day.openings)
-            words = message("land", procedure=self.name(LAND), loops=count)
-            span = self.of(LAND).scaled(count) + fixed(self._house["panel-minutes"])
-            yield _stage("wire", "control-unit", on_day(words), span, (LAND,))
-            yield from later
-        if day is laid.days[-1]:
-            yield from closing
-        yield _stage("hand-over", "site", on_day(self.procedures([LEAVE])), self.of(LEAVE), (LEAVE,))
-
-    def take_over(self) -> Stage:
-        """The take-over of a system, before anything in it is changed."""
-        words = message("take-over", procedure=self.name(TAKE_OVER))
-        return _stage("prepare", "control-unit", words, self.of(TAKE_OVER), (TAKE_OVER,))
-
-    def closing(self, *, radio: bool) -> Iterator[Stage]:
-        """What is done once, after the last opening. The wait for check-ins runs beside the work that follows."""
-        if radio:
-            yield _stage("prove", "site", self.procedures([CHECK_IN]), self.of(CHECK_IN), (CHECK_IN,))
-        yield _stage("prove", "site", self.procedures([RESPONSE]), self.of(RESPONSE), (RESPONSE,))
-        span, words = self.of(HAND_OVER), self.procedures([HAND_OVER])
-        beside = self.of(RESPONSE).usual + span.usual
-        left = self._times.waiting(CHECK_IN) - beside if radio else 0.0
-        if left > 0:
-            span, words = span + fixed(left), message("hand-over-waits", procedure=self.name(HAND_OVER))
-        yield _stage("hand-over", "site", words, span, (HAND_OVER,))
 
     def _spent(self, part: AtOpening, stage: str, ids: Sequence[str]) -> Span:
         """How long a stage takes: each procedure once for each contact, zone or set that it is for."""
@@ -276,21 +231,12 @@ class _Clock:
         return part.zones if kind in ("enrol", "set-up") else part.contacts
 
 
-def _span(stage: Stage) -> Span:
-    return Span(stage.low, stage.minutes, stage.high)
-
-
-def _stage(stage: str, about: str, words: str, span: Span, procedures: tuple[str, ...]) -> Stage:
-    whole = span.whole()
-    return Stage(stage, about, words, whole.usual, procedures, whole.low, whole.high)
-
-
 def _before(openings: int, questions: int, clock: _Clock, house: House) -> Iterator[Stage]:
     """Work before the day on site."""
     if questions:
         span = fixed(questions * house["question-minutes"])
-        yield _stage("survey", "site", message("questions", count=questions), span, ("survey-openings",))
+        yield stage_of("survey", "site", message("questions", count=questions), span, ("survey-openings",))
     if openings:
         pack, bags = clock.of(PACK), openings * house["bag-minutes"]
         span = Span(max(pack.low, bags), max(pack.usual, bags), max(pack.high, bags))
-        yield _stage("prepare", "site", clock.procedures([PACK]), span, (PACK,))
+        yield stage_of("prepare", "site", clock.procedures([PACK]), span, (PACK,))

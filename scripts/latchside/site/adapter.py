@@ -23,9 +23,9 @@ from mkdocs.structure.nav import Navigation
 from latchside import report
 from latchside.collector import without_collector
 from latchside.library import Library
+from latchside.markup import page_messages
 from latchside.messages import messages
 from latchside.pages import render_pages
-from latchside.pages.markup import page_messages
 from latchside.pages.render import done_now
 from latchside.project import check_project
 from latchside.root import ROOT

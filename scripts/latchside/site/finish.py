@@ -24,9 +24,10 @@ from latchside.library import Library
 from latchside.messages import messages
 from latchside.pages.finder import finder_index
 from latchside.pages.page import Page
-from latchside.site.csp import with_policy
+from latchside.root import cache_folder
+from latchside.site.csp import PLANS, with_policy
 from latchside.site.lean import lean, lean_page
-from latchside.site.saved_copy import Sizes, chosen, listing, stored
+from latchside.site.saved_copy import Sizes, chosen, listing, planner_size, stored
 from latchside.version import library_version
 
 message = messages(__name__)
@@ -34,6 +35,7 @@ message = messages(__name__)
 WORKER = Path(__file__).parent / "worker"
 OFF = '{"off":true}\n'
 _TITLE = re.compile(r"<h1[^>]*>(.*?)</h1>", re.DOTALL)
+_PLANS = re.compile(PLANS + r'(?:="\d*")?')
 _HEADING = re.compile(r'<h[23] id="([^"]+)"[^>]*>(.*?)</h[23]>', re.DOTALL)
 _WRITTEN = (
     "on-site/",
@@ -78,7 +80,8 @@ def close(site: Path, library: Library, date: str, sizes: Sizes | None = None, *
             path.write_text(lean(path.read_text("utf-8")), "utf-8")
     (site / "finder.json").write_text(finder_index(library, dict(_written(site))), "utf-8")
     if library.root:
-        (site / "planner.zip").write_bytes(parts(library))
+        (site / "planner.zip").write_bytes(parts(library, cache_folder(library.root)))
+        _weigh(site)
     switch = (WORKER / "sw-off.js").read_text("utf-8")
     (site / "sw-off.js").write_text(switch, "utf-8")
     if not offline:
@@ -98,6 +101,14 @@ def stamp(site: Path, date: str, told: Iterable[Mapping[str, Any]], sizes: Sizes
     (site / "sw.js").write_text(worker.replace("{{stamp}}", digest), "utf-8")
     size = json.loads(text)["size"]
     return Finished(size["first"], len(copy.first), size["rest"], tuple(copy.groups), tuple(copy.left_out))
+
+
+def _weigh(site: Path) -> None:
+    """Say on the page that plans what its planner weighs."""
+    page = site / "survey" / "index.html"
+    if page.exists():
+        told = f'{PLANS}="{planner_size(stored(site))}"'
+        page.write_text(_PLANS.sub(told, page.read_text("utf-8")), "utf-8")
 
 
 def corrections(library: Library) -> Iterator[dict[str, Any]]:

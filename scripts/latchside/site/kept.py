@@ -23,7 +23,7 @@ from latchside.all_cores import all_cores
 from latchside.figures.units import registry
 from latchside.kinds import DRAWINGS
 from latchside.library.state import State
-from latchside.pages.job_pages import STYLES
+from latchside.packs.document import STYLES
 from latchside.pages.render import Parts, Task
 from latchside.reads import Read, noted
 from latchside.root import cache_folder, schema_folder

@@ -7,9 +7,9 @@ from typing import Any
 
 from markupsafe import Markup
 
+from latchside.escape import safe
 from latchside.figures.units import figure, symbol
 from latchside.messages import messages
-from latchside.pages.escape import safe
 from latchside.pages.labels import labels as labels_of
 from latchside.pages.labels import sound_base
 from latchside.pages.page import Page

@@ -11,12 +11,12 @@ from pathlib import Path
 from markupsafe import Markup
 from mkdocs.structure.files import File
 
+from latchside.escape import safe
 from latchside.findings import Finding
 from latchside.kinds import KINDS
 from latchside.library import Library
 from latchside.library.state import State
 from latchside.messages import messages
-from latchside.pages.escape import safe
 from latchside.pages.finder import finder_index
 from latchside.pages.render import Task, Writer
 from latchside.project import Checked, read_library

@@ -106,6 +106,11 @@ def transferred(path: str, content: bytes) -> int:
     return len(gzip.compress(content, 6, mtime=0)) if path.endswith(_PACKED) else len(content)
 
 
+def planner_size(files: Files) -> int:
+    """Bytes that travel for the planner."""
+    return sum(transferred(path, files[path]) for path in files if _PLANNER.fullmatch(path))
+
+
 def chosen(files: Files, budget: int = BUDGET, known: Sizes | None = None) -> Copy:
     """Share out the files. The order of the groups above is the order in which they get their room.
 

@@ -30,7 +30,7 @@ _UNITS = {
 """The fields whose name in a survey says the unit too."""
 _ASKED = (
     "listed", "occupied", "monitored", "keyholder_arranged", "installer_access", "two_way", "chime", "passive_leaf",
-    "upper_sash", "fire_rated", "escape", "powered", "glazed", "cable", "old_contact", "outdoors", "drill",
+    "upper_sash", "loose_lid", "fire_rated", "escape", "powered", "glazed", "cable", "old_contact", "outdoors", "drill",
 )  # fmt: skip
 
 

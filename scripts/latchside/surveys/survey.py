@@ -79,6 +79,7 @@ class Opening:
 
     `hardware` and `walls` are empty where there is none, and None where nobody looked. `rail_depth_mm` is what is solid
     between the edge of the moving part and its glass; `width_m` goes from the hinge to the edge that opens first.
+    `free` is when people can do without it: at any hour, in the morning, in the afternoon, or after closing.
     """
 
     id: str
@@ -88,6 +89,7 @@ class Opening:
     spoken: str = ""
     passive_leaf: bool | None = None
     upper_sash: bool | None = None
+    loose_lid: bool | None = None
     fire_rated: bool | None = None
     escape: bool | None = None
     powered: bool | None = None
@@ -116,6 +118,7 @@ class Opening:
     drill: bool | None = None
     wish: str | None = None
     openings_a_day: float | None = None
+    free: str | None = None
     override: Override | None = None
     notes: str = ""
 

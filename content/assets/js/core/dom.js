@@ -119,9 +119,9 @@ export function uuid() {
   return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
 }
 
-/** Hand a text over as a file. @param {string} text @param {string} name @param {string} type */
-export function download(text, name, type) {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+/** Hand something over as a file. @param {BlobPart} content @param {string} name @param {string} type */
+export function download(content, name, type) {
+  const address = URL.createObjectURL(new Blob([content], { type }));
   const link = h("a", { href: address, download: name, hidden: true });
   document.body.append(link);
   link.click();

@@ -23,6 +23,13 @@ export function choose(value, cases, rest) {
  */
 export const listed = (items, type) => new Intl.ListFormat(LANGUAGE, { type }).format(items);
 
+/** The same with elements, as a unit: names and what stands between them. @template Item @param {Item[]} items @returns {(Item | string)[]} */
+export function listedParts(items) {
+  const places = items.map((_, place) => String(place));
+  const parts = new Intl.ListFormat(LANGUAGE, { type: "unit" }).formatToParts(places);
+  return parts.map(({ type, value }) => (type === "element" ? items[Number(value)] : value));
+}
+
 const EDGE = "\ue000";
 
 /**

@@ -25,19 +25,19 @@ const bearingOf = (verdict) => VERDICTS[verdict.replaceAll(" ", "-")];
 
 /** How it stands with an opening: its device and one word. @param {OpeningGlance} one */
 export const standingView = ({ device, bearing }) => html`
-  <span class="ls-planned">${device?.name ?? message.noDevice()} ${bears(bearing)}</span>
+  <span class="ls-planned">${device ? html`${device.name} ${bears(bearing)}` : message.noDevice()}</span>
 `;
 
 /** @param {Plan} plan @param {string} key of the opening */
 export function openingPlanView(plan, key) {
   const one = plan.at.get(key);
-  if (!one) return nothing;
+  if (!one) return plan.sort === "there" ? html`<p class="ls-warn" role="status">${message.waits()}</p>` : nothing;
   const { device, by_lead, figures, problems } = one;
   const name = device ? html`<a href=${new URL(device.address, SITE).href}>${device.name}</a>` : message.noDevice();
   return html`
     <section class="ls-plan" aria-live="polite">
       <p class="ls-planned"><strong>${name}</strong> ${by_lead ? message.byLead() : nothing}
-        ${bears(one.bearing)}</p>
+        ${device ? bears(one.bearing) : nothing}</p>
       ${changesView(plan.changes.filter(({ id }) => id === one.id))}
       ${problems.map(({ found, action }) => html`<p class="ls-warn">${found} <span>${action}</span></p>`)}
       ${figures.filter(({ verdict }) => bearingOf(verdict) === "test-on-site").map(doubtView)}
@@ -48,7 +48,7 @@ export function openingPlanView(plan, key) {
 
 /** A figure that stands in doubt: what it is, and what to look at. @param {import("./planner.js").Line} line */
 const doubtView = ({ name, shown, meaning }) =>
-  html`<p>${bears("test-on-site")} ${name}: <strong>${shown}</strong>. ${meaning}</p>`;
+  html`<details class="ls-part"><summary>${bears("test-on-site")} <span>${name}: <strong>${shown}</strong></span></summary><p>${meaning}</p></details>`;
 
 /** The word for how something stands. @param {keyof typeof BEARINGS} bearing */
 const bears = (bearing) => html`<em class="ls-bears ls-bears-${bearing}">${BEARINGS[bearing]()}</em>`;

@@ -1,5 +1,5 @@
 /** The plan of a survey as it stands: an offer to make it, why there is none, or what it says. */
-import { listed } from "../core/message.js";
+import { around, listedParts } from "../core/message.js";
 import { button, tools } from "../core/parts.js";
 import { planView as message } from "../messages/plan.js";
 import { html, nothing } from "../vendor/lit-html.js";
@@ -10,27 +10,23 @@ import { html, nothing } from "../vendor/lit-html.js";
  * @typedef {import("../survey/survey.js").Surveys} Acts
  */
 
-/** What the planner weighs that is brought for it. */
-const SIZE = "7.7 MB";
-/** So many problems and questions stand in view; the rest unfold. */
-const FEW = 3;
-/** Why there is no plan. @type {Record<"refused" | "slow" | "failed", (values: {told: string}) => string>} */
-const WHY = { refused: message.refused, slow: message.slow, failed: message.failed };
+/** Why there is no plan. @type {Record<"refused" | "noSignal" | "slow" | "failed", (values: {told: string}) => string>} */
+const WHY = { refused: message.refused, noSignal: message.noSignal, slow: message.slow, failed: message.failed };
 
-/** @param {Plan} plan @param {Acts} acts */
-export function planView(plan, { planning }) {
+/** @param {import("../survey/state.js").State} state @param {Acts} acts */
+export function planView({ plan, weight }, { planning, house }) {
   return html`
     <section class="ls-plan" aria-label=${message.plan()}>
       <h3>${message.plan()}</h3>
-      ${plan.sort === "off" ? offer(planning) : html`<div role="status">${standing(plan, planning)}</div>`}
-      ${plan.glance ? glanceView(plan, plan.glance) : nothing}
+      ${plan.sort === "off" ? offer(weight, planning) : html`<div role="status">${standing(plan, planning)}</div>`}
+      ${plan.glance ? glanceView(plan, plan.glance, house.text) : nothing}
     </section>
   `;
 }
 
-/** @param {Acts["planning"]} planning */
-const offer = (planning) => html`
-  <p>${message.offered({ size: SIZE })}</p>
+/** @param {number} weight of what is brought for it; 0 where the build did not say @param {Acts["planning"]} planning */
+const offer = (weight, planning) => html`
+  <p>${message.offered({ size: weight ? `${(weight / 1e6).toFixed(1)} MB` : "unknown" })}</p>
   ${tools(button(message.offer(), () => planning.begin()))}
 `;
 
@@ -43,8 +39,9 @@ function standing({ sort, why, told, glance }, planning) {
   return html`<p class="ls-warn">${WHY[why || "failed"]({ told })}</p>${tools(button(message.again(), () => planning.begin()))}`;
 }
 
-/** @param {Plan} plan @param {Glance} glance */
-function glanceView({ survey, at, waiting, unread, changes }, glance) {
+/** @param {Plan} plan @param {Glance} glance @param {string} own figures of the firm */
+function glanceView(plan, glance, own) {
+  const { survey, at, waiting, unread, changes } = plan;
   const { openings, problems, questions, zones, days, minutes } = glance;
   const devices = openings.filter(({ device }) => device).length;
   const hours = String(Math.max(0.5, Math.round(minutes / 30) / 2));
@@ -59,11 +56,16 @@ function glanceView({ survey, at, waiting, unread, changes }, glance) {
   ];
   return html`
     <p class="ls-count">${message.counts({ openings: openings.length, devices, zones })}. ${message.time({ hours, days })}.</p>
+    ${own ? html`<p>${message.own()}</p>` : nothing}
     ${waiting ? html`<p class="ls-warn">${message.waiting({ openings: waiting })}</p>` : nothing}
     ${unread.map((one) => html`<p class="ls-warn">${message.unread(one)}</p>`)}
     ${changesView(changes, true)}
-    ${few(message.against(), against)}
-    ${few(message.ask(), questions.map(askedView))}
+    ${folded(message.against(), message.problems({ count: against.length }), against)}
+    ${folded(
+      message.ask(),
+      message.questions({ count: questions.length }),
+      questions.map((one) => askedView(plan, one)),
+    )}
   `;
 }
 
@@ -71,21 +73,38 @@ function glanceView({ survey, at, waiting, unread, changes }, glance) {
 const problemView = ({ found, action }, where, href) =>
   html`<li>${where && href ? html`<a href=${href}>${where}</a>: ` : nothing}${found} <span>${action}</span></li>`;
 
-/** @param {import("./planner.js").Asked} question */
-const askedView = ({ text, decides }) => html`
-  <li>
-    <strong>${text}</strong>
-    <span>${decides.map(({ why, of }) => (of.join("") ? message.askedOf({ openings: listed(of, "unit"), why }) : why)).join(" ")}</span>
-  </li>
-`;
-
-/** A list of which the first few stand in view. @param {string} title @param {import("../core/parts.js").Part[]} rows */
-function few(title, rows) {
-  if (!rows.length) return nothing;
-  const rest = rows.slice(FEW);
-  const more = html`<details><summary>${message.more({ count: rest.length })}</summary><ul>${rest}</ul></details>`;
-  return html`<h4>${title}</h4><ul class="ls-told">${rows.slice(0, FEW)}</ul>${rest.length ? more : nothing}`;
+/**
+ * A question, which leads to its field: its words to the first, the names of openings each to its own.
+ * @param {Plan} plan @param {import("./planner.js").Asked} question
+ */
+function askedView(plan, { text, decides }) {
+  const [first] = decides.flatMap(({ of }) => of);
+  const why = decides.map(({ why, of }) =>
+    of.some(({ spoken }) => spoken)
+      ? around(message.askedOf, { openings: namesView(plan, of), why: html`${why}` })
+      : html`${why}`,
+  );
+  return html`<li><a href=${fieldAddress(plan, first)}><strong>${text}</strong></a><span>${why.map((one) => html`${one} `)}</span></li>`;
 }
+
+/** Openings by name, each a link to the field there where they are several. @param {Plan} plan @param {import("./planner.js").AskedOf[]} of */
+const namesView = (plan, of) =>
+  html`${listedParts(of.map((one) => (of.length > 1 ? html`<a href=${fieldAddress(plan, one)}>${one.spoken}</a>` : html`${one.spoken}`)))}`;
+
+/** @type {Record<string, string>} */
+const GROUPS = { site: "site", "control-unit": "control_unit" };
+
+/** The place of a question in the form. @param {Plan} plan @param {import("./planner.js").AskedOf} asked */
+function fieldAddress({ survey, keys }, { about, field }) {
+  const group = GROUPS[about];
+  return group ? `#s=${survey}&f=${group}.${field}` : `#s=${survey}&o=${keys.get(about)}&f=${field}`;
+}
+
+/** A list that unfolds, for the form comes right below the plan. @param {string} title @param {string} count @param {import("../core/parts.js").Part[]} rows */
+const folded = (title, count, rows) =>
+  rows.length
+    ? html`<details class="ls-part"><summary><strong>${title}</strong> <span>${count}</span></summary><ul class="ls-told">${rows}</ul></details>`
+    : nothing;
 
 /** What the last answer changed. @param {import("./changes.js").Change[]} changes @param {boolean} [everywhere] */
 export function changesView(changes, everywhere = false) {

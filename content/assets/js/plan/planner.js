@@ -1,11 +1,12 @@
 /** The planner as a page asks it: one worker, the newest survey first, and an end to whatever takes too long. */
 
 /**
- * @typedef {{ text: string, decides: { why: string, of: string[] }[] }} Asked
+ * @typedef {{ about: string, spoken: string, field: string }} AskedOf an opening by its id, `site` or `control-unit`
+ * @typedef {{ text: string, decides: { why: string, of: AskedOf[] }[] }} Asked
  * @typedef {{ found: string, action: string }} Problem
  * @typedef {{ name: string, shown: string, verdict: string, meaning: string, action: string }} Line
  * @typedef {{
- *   id: string, spoken: string, device: { name: string, address: string } | null, by_lead: boolean,
+ *   id: string, spoken: string, positions: string[], device: { name: string, address: string } | null, by_lead: boolean,
  *   reasons: string[], against: string[],
  *   bearing: "no-device-yet" | "problem" | "test-on-site" | "good" | "no-verdict", figures: Line[],
  *   problems: Problem[],
@@ -14,12 +15,16 @@
  * }} OpeningGlance
  * @typedef {{
  *   openings: OpeningGlance[], problems: Problem[], questions: Asked[], zones: number, days: number, minutes: number,
+ *   items: { name: string, amount: string }[],
  * }} Glance
+ * @typedef {{ survey: string, today: string, own: string, done: (planned: Planned) => void, not: (error: unknown) => void }} Waiting
+ * @typedef {Record<string, Uint8Array<ArrayBuffer>>} PackFiles
  * @typedef {{ glance: Glance | null, unread: { path: (string | number)[], found: string, action: string }[] }} Planned
  */
 
 const START_PATIENCE = 120_000;
 const PLAN_PATIENCE = 60_000;
+const PACK_PATIENCE = 120_000;
 const MOST_MEMORY = 300_000_000;
 
 /** A plan that was not made: `sort` is why. */
@@ -45,9 +50,10 @@ export class Planner {
   #worker = null;
   /** @type {Promise<void> | null} */
   #ready = null;
-  /** @type {{ survey: string, today: string, done: (planned: Planned) => void, not: (error: NoPlan) => void } | null} */
-  #next = null;
-  #busy = false;
+  /** What waits to be planned, by what it is for. @type {Map<string, Waiting>} */
+  #next = new Map();
+  /** Whatever is asked waits for what was asked before. @type {Promise<unknown>} */
+  #last = Promise.resolve();
   #number = 0;
 
   /** Bring the planner; it is there when this is done. */
@@ -71,17 +77,35 @@ export class Planner {
    *
    * @param {unknown} survey data that fits the schema of surveys
    * @param {string} today the day that a survey without one is planned for
+   * @param {string} own the firm's own figures, as their file; empty: it has none
+   * @param {"plan" | "trial"} what it is for: neither overtakes the other
    * @returns {Promise<Planned>}
    */
-  ask(survey, today) {
-    const before = this.#next;
+  ask(survey, today, own, what = "plan") {
+    const before = this.#next.get(what);
     /** @type {Promise<Planned>} */
     const asked = new Promise((done, not) => {
-      this.#next = { survey: JSON.stringify(survey), today, done, not };
+      this.#next.set(what, { survey: JSON.stringify(survey), today, own, done, not });
     });
     if (before) asked.then(before.done, before.not);
-    this.#go();
+    else this.#inTurn(() => this.#newest(what));
     return asked;
+  }
+
+  /**
+   * The files of the pack that the command writes, content by name.
+   * @param {string} survey the text of its file @param {string} today @param {string} own as above
+   * @returns {Promise<PackFiles>}
+   */
+  pack(survey, today, own) {
+    return this.#inTurn(() => this.#made({ sort: "pack", survey, today, own }, PACK_PATIENCE));
+  }
+
+  /** @template T @param {() => Promise<T>} work @returns {Promise<T>} */
+  #inTurn(work) {
+    const done = this.#last.then(work);
+    this.#last = done.catch(() => {});
+    return done;
   }
 
   async #started() {
@@ -96,26 +120,23 @@ export class Planner {
     if (first.failed) throw new NoPlan("refused", first.failed);
   }
 
-  async #go() {
-    if (this.#busy || !this.#next) return;
-    this.#busy = true;
-    const { survey, today, done, not } = this.#next;
-    this.#next = null;
-    try {
-      await this.start();
-      const number = ++this.#number;
-      const answer = this.#told((data) => data.number === number, PLAN_PATIENCE);
-      this.#worker?.postMessage({ number, survey, today });
-      const { planned, failed, memory } = await answer;
-      if (memory > MOST_MEMORY) this.stop(); // the next plan begins with a fresh one
-      if (failed) throw new NoPlan("failed", failed);
-      done(JSON.parse(planned));
-    } catch (error) {
-      not(error instanceof NoPlan ? error : new NoPlan("failed", String(error)));
-    } finally {
-      this.#busy = false;
-      this.#go();
-    }
+  /** @param {string} what */
+  async #newest(what) {
+    const { survey, today, own, done, not } = /** @type {Waiting} */ (this.#next.get(what));
+    this.#next.delete(what);
+    await this.#made({ sort: "plan", survey, today, own }, PLAN_PATIENCE).then((made) => done(JSON.parse(made)), not);
+  }
+
+  /** What the worker makes of what it is asked. @param {{sort: "plan" | "pack", survey: string, today: string, own: string}} asked @param {number} patience */
+  async #made(asked, patience) {
+    await this.start();
+    const number = ++this.#number;
+    const answer = this.#told((data) => data.number === number, patience);
+    this.#worker?.postMessage({ number, ...asked });
+    const { made, failed, memory } = await answer;
+    if (memory > MOST_MEMORY) this.stop(); // the next plan begins with a fresh one
+    if (failed) throw new NoPlan("failed", failed);
+    return made;
   }
 
   /** The first word of the worker that fits. @param {(data: any) => unknown} fits @param {number} patience */

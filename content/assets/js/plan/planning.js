@@ -3,6 +3,7 @@ import { remember, remembered } from "../core/place.js";
 import { fileOf } from "../survey/file.js";
 import { ids } from "../survey/naming.js";
 import { changesBetween } from "./changes.js";
+import { today } from "./day.js";
 import { NoPlan, Planner } from "./planner.js";
 import { NOTHING_SAID } from "./state.js";
 
@@ -13,6 +14,7 @@ import { NOTHING_SAID } from "./state.js";
  * @typedef {import("./state.js").Plan} Plan
  * @typedef {Object} Page
  * @property {{fields: Field[], survey: Survey | null, findings: Findings, plan: Plan}} state
+ * @property {{text: string}} house the firm's own figures
  * @property {(change: {plan: Plan}) => void} set
  */
 
@@ -64,31 +66,28 @@ export class Planning {
     if (!survey) return;
     const { file, ids, waiting } = plannable(fields, survey, findings);
     const key = survey.survey.key;
-    const text = JSON.stringify([key, file]);
+    const own = this.page.house.text;
+    const text = JSON.stringify([key, file, own]);
     if (text === this.planned) return;
     this.planned = text;
     if (this.page.state.plan.sort === "there") this.put({ sort: "planning" });
     try {
-      const { glance, unread } = await this.planner.ask(file, today());
+      const { glance, unread } = await this.planner.ask(file, today(), own);
       if (text !== this.planned) return;
       const before = this.page.state.plan.survey === key ? this.page.state.plan.glance : null;
       const changes = changesBetween(before, glance);
       const told = unread.map(({ path, found }) => ({ where: whereOf(path, file), found }));
       remember(MADE, ["made"]);
-      const at = byKey(ids, glance);
-      this.put({ sort: "there", survey: key, glance, at, waiting, unread: told, changes });
+      const keys = new Map([...ids].map(([key, id]) => [id, key]));
+      const at = new Map(glance?.openings.map((one) => [keys.get(one.id) ?? "", one]));
+      this.put({ sort: "there", survey: key, glance, at, keys, waiting, unread: told, changes });
     } catch (error) {
       if (text !== this.planned) return;
       const { sort, message } = error instanceof NoPlan ? error : new NoPlan("failed", String(error));
-      this.put({ ...NOTHING_SAID, sort: "stopped", why: sort, told: message.split("\n").at(-1) || message });
+      const why = sort === "refused" && !navigator.onLine ? "noSignal" : sort;
+      this.put({ ...NOTHING_SAID, sort: "stopped", why, told: message.split("\n").at(-1) || message });
     }
   }
-}
-
-/** What a plan says of each opening, by its key. @param {ReadonlyMap<string, string>} ids @param {import("./planner.js").Glance | null} glance */
-function byKey(ids, glance) {
-  const keys = new Map([...ids].map(([key, id]) => [id, key]));
-  return new Map(glance?.openings.map((one) => [keys.get(one.id) ?? "", one]));
 }
 
 /** What of a survey can be planned: the openings that nothing needed is missing of. @param {Field[]} fields @param {Survey} survey @param {Findings} findings */
@@ -107,11 +106,4 @@ function whereOf([part, index, ...inner], file) {
   return opening
     ? [opening.place ?? opening.id, ...inner].join(", ")
     : [part, index, ...inner].filter(Boolean).join(", ");
-}
-
-/** The day on this device's calendar. */
-function today() {
-  const now = new Date();
-  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

@@ -1,7 +1,7 @@
 /**
  * The planner's worker: Python with the planner of this library, brought when a plan is first asked for.
  *
- * It takes surveys and gives plans, both as text, and reaches nothing else: it has no page, and its Python sees none of
+ * It takes surveys and gives plans, as text, or the files of a pack, and reaches nothing else: it has no page, and its Python sees none of
  * the browser.
  */
 import { loadPyodide } from "../vendor/pyodide/pyodide.mjs";
@@ -55,11 +55,11 @@ ready.then(
   (error) => self.postMessage({ failed: String(error?.message ?? error) }),
 );
 
-self.addEventListener("message", async ({ data: { number, survey, today } }) => {
+self.addEventListener("message", async ({ data: { number, sort, survey, today, own } }) => {
   const { python, planner } = await ready;
   try {
-    const planned = planner.planned(survey, today);
-    self.postMessage({ number, planned, memory: python._module.HEAPU8.length });
+    const made = sort === "pack" ? planner.pack_files(survey, today, own).toJs() : planner.planned(survey, today, own);
+    self.postMessage({ number, made, memory: python._module.HEAPU8.length });
   } catch (error) {
     self.postMessage({ number, failed: String(/** @type {Error} */ (error).message) });
   }

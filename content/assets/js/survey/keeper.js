@@ -10,7 +10,7 @@ import * as store from "./store.js";
  * @typedef {Object} Page
  * @property {import("./state.js").State} state
  * @property {(change: Partial<import("./state.js").State>) => void} set
- * @property {(key: string, changed: store.Changed) => void} take rows as they are stored now
+ * @property {(key: string, opening: string | null, work: store.Change) => Promise<void>} change rows, where they are kept
  */
 
 /** Typing is stored once it pauses for so many milliseconds. */
@@ -92,7 +92,7 @@ export class Keeper {
     const isLast = () => this.edits.get(id) === edit; // nothing else was typed meanwhile
     try {
       const work = opening === null ? siteWith(edit) : openingWith(edit);
-      this.page.take(key, await store.change(key, opening, work));
+      await this.page.change(key, opening, work);
       if (isLast() && this.focused === id) this.put({ ...edit, state: "stored" });
       else if (isLast()) this.drop(id);
       this.page.set({ at: clock(), fault: "" });
@@ -106,7 +106,8 @@ export class Keeper {
 
   /** The row that an edit goes into; an empty one where it is not at hand. @param {Edit} edit @returns {Row} */
   rowOf({ survey: key, opening }) {
-    const { survey } = this.page.state;
+    const { survey, trial } = this.page.state;
+    if (trial?.survey === key && trial.row.key === opening) return trial.row;
     const there = survey?.survey.key === key ? survey : null;
     return (opening === null ? there?.survey : there?.rows.get(opening)) ?? { data: {}, typed: {} };
   }
@@ -154,7 +155,7 @@ export class Keeper {
 
   /** Change a survey or an opening of it. @param {string} key @param {string | null} opening @param {store.Change} work */
   change(key, opening, work) {
-    return this.act(async () => this.page.take(key, await store.change(key, opening, work)));
+    return this.act(() => this.page.change(key, opening, work));
   }
 
   /** What was typed for one that is taken out of a list goes with it. @param {Parameters<typeof withoutItem>[1]} list @param {number} index */

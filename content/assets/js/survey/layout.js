@@ -1,6 +1,7 @@
 /** The parts of the form, in the order of the page, and the way through its open questions. Pure. */
 import { layout as message } from "../messages/survey.js";
-import { asks, wayOf } from "./model.js";
+import { asks, openingFields, wayOf } from "./model.js";
+import { shownOpening } from "./state.js";
 
 /**
  * @typedef {import("./check.js").Field} Field
@@ -45,6 +46,10 @@ export function openingParts(fields) {
   const more = asked.filter((field) => field.extra);
   return more.length ? [...parts, { name: message.more(), fields: more, path: [], folded: true }] : parts;
 }
+
+/** The parts of what is shown. @param {import("./state.js").State} state */
+export const shownParts = (state) =>
+  shownOpening(state) ? openingParts(openingFields(state.fields)) : siteParts(state.fields);
 
 /**
  * The next open question after the one that the reader was at; null where there is none.

@@ -2,6 +2,7 @@
 import { around } from "../core/message.js";
 import { button, quiet, tools } from "../core/parts.js";
 import { leaveView as message } from "../messages/survey.js";
+import { packView } from "../plan/pack-view.js";
 import { html, nothing } from "../vendor/lit-html.js";
 import { notStored, unread } from "./file.js";
 import { ofKind } from "./findings.js";
@@ -30,8 +31,8 @@ export function leaveView(state, survey, acts) {
         quiet(message.print(), () => acts.print()),
       )}
       <p role="status">${toldView(state, acts)}</p>
-      <p>${around(message.plan, { command: html`<code>latchside plan FILE</code>` })}</p>
     </section>
+    ${packView(state, survey, !missing.length, acts)}
   `;
 }
 

@@ -3,6 +3,7 @@ import { listed } from "../core/message.js";
 import { button, labelled, linkRow, quiet, rowsUnder, tools } from "../core/parts.js";
 import { listView as message } from "../messages/survey.js";
 import { html, nothing } from "../vendor/lit-html.js";
+import { houseView } from "./house-view.js";
 import { openInAll } from "./model.js";
 
 /**
@@ -20,6 +21,7 @@ export const listView = (state, acts) => html`
   <div class="ls-start">
     ${newForm(state, acts)}
     ${importView(state, acts)}
+    ${houseView(state, acts.house)}
     ${keptView(state)}
     ${quiet(message.printBlank(), () => acts.print())}
   </div>

@@ -224,3 +224,24 @@ export function filed(survey, changed, ids) {
   const now = survey.changed === changed ? survey.changed + 1 : changed; // this change itself counts as one
   return { ...survey, named: Object.fromEntries(ids), filed: now };
 }
+
+/**
+ * An opening as it is stored now, with what differs between two others of it.
+ * @param {OpeningRow} stored @param {OpeningRow} from @param {OpeningRow} to @returns {OpeningRow}
+ */
+export const withTried = (stored, from, to) => ({
+  ...stored,
+  data: merged(stored.data, from.data, to.data),
+  typed: merged(stored.typed, from.typed, to.typed),
+});
+
+/** @param {any} stored @param {any} from @param {any} to */
+function merged(stored, from, to) {
+  const made = { ...stored };
+  for (const name of new Set([...Object.keys(from), ...Object.keys(to)])) {
+    if (JSON.stringify(from[name]) === JSON.stringify(to[name])) continue;
+    if (to[name] === undefined) delete made[name];
+    else made[name] = to[name];
+  }
+  return made;
+}

@@ -1,12 +1,13 @@
 /** What the page of surveys shows: the list, a survey or an opening, and the bar at the foot of the screen. */
 import { button, quiet } from "../core/parts.js";
 import { pageView as message } from "../messages/survey.js";
+import { trialTools } from "../plan/trial-view.js";
 import { html, nothing } from "../vendor/lit-html.js";
 import { listView } from "./list-view.js";
 import { openingFields } from "./model.js";
 import { openingName } from "./naming.js";
 import { openingView } from "./opening-view.js";
-import { isThere, keptNow, nextWithOpen, openNow, shownOpening } from "./state.js";
+import { isThere, keptNow, nextWithOpen, openNow, shownOpening, shownTrial } from "./state.js";
 import { surveyView } from "./survey-view.js";
 
 /**
@@ -42,13 +43,16 @@ function barView(state, acts) {
   return html`
     <div class="ls-bar" role="region" aria-label=${message.thisSurvey()}>
       <div class="ls-bar-line">${openingNow(state)}<p class="ls-where" role="status">${keptView(state, acts)}</p></div>
-      <div class="ls-tools">
-        ${button(message.add(), () => acts.add(), isEmpty ? "ls-main" : "ls-quiet")}
-        ${button(nextWords(state), () => acts.next(), isEmpty ? "ls-quiet" : "ls-main")}
-      </div>
+      <div class="ls-tools">${shownTrial(state) ? trialTools(acts) : barTools(state, isEmpty, acts)}</div>
     </div>
   `;
 }
+
+/** @param {State} state @param {boolean} isEmpty @param {Acts} acts */
+const barTools = (state, isEmpty, acts) => [
+  button(message.add(), () => acts.add(), isEmpty ? "ls-main" : "ls-quiet"),
+  button(nextWords(state), () => acts.next(), isEmpty ? "ls-quiet" : "ls-main"),
+];
 
 /** Which opening is shown, for who has scrolled away from its title. @param {State} state */
 function openingNow(state) {
@@ -71,6 +75,7 @@ function keptView(state, acts) {
   const { sort, words, count } = keptNow(state);
   if (sort === "failed")
     return html`<strong class="ls-warn">${words}</strong>${quiet(message.tryAgain(), () => acts.keeper.tryAgain())}`;
+  if (shownTrial(state)) return html`<strong>${message.trial()}</strong>`;
   if (sort === "code") return html`<strong class="ls-warn">${message.codeWaits({ answers: count })}</strong>`;
   if (sort === "saved") return message.saved({ at: words });
   if (sort === "saving") return message.saving();

@@ -39,24 +39,47 @@
  * @property {string} fault why a change could not be stored
  * @property {string} said in the bar, until the next change
  * @property {import("../plan/state.js").Plan} plan of the survey that is open
+ * @property {import("./house.js").Rule[]} rules of the house, as the library has them
+ * @property {import("./house.js").Typed} house the firm's own figures for them, as typed
+ * @property {string} houseSaid what came of a file of them
+ * @property {import("../plan/trying.js").Trial | null} trial of other answers at an opening
+ * @property {number} weight of the planner in bytes, as it is brought; 0 where the build did not say
+ * @property {import("../plan/state.js").Pack} pack of a survey as it stood
  */
-import { NO_PLAN } from "../plan/state.js";
+import { NO_PACK, NO_PLAN } from "../plan/state.js";
 import { unstored } from "./edits.js";
 import { openIn, openInAll, openingFields } from "./model.js";
 
-/** @param {{library: string, fields: Field[]}} data @param {{kept: boolean, why: string, firm: boolean}} kept @returns {State} */
-export const firstState = ({ library, fields }, kept) => ({
+/** @param {{library: string, fields: Field[], house?: import("./house.js").Rule[], typed?: import("./house.js").Typed, weight?: number}} data @param {{kept: boolean, why: string, firm: boolean}} kept @returns {State} */
+export const firstState = ({ library, fields, house = [], typed = {}, weight = 0 }, kept) => ({
   ...{ fields, library, kept, key: "", opening: "", all: [], survey: null, findings: new Map() },
   ...{ edits: new Map(), units: {}, folds: {}, here: "", tools: "", deleting: false },
   ...{ start: { name: "", warning: "" }, brought: null, handed: null, told: "" },
-  ...{ running: 0, at: "", fault: "", said: "", plan: NO_PLAN },
+  ...{
+    running: 0,
+    at: "",
+    fault: "",
+    said: "",
+    plan: NO_PLAN,
+    rules: house,
+    house: typed,
+    houseSaid: "",
+    trial: null,
+    weight,
+    pack: NO_PACK,
+  },
 });
 
 /** The opening that is shown, and its place in the walk from 0; none where it is not there. @param {State} state */
-export function shownOpening({ survey, opening }) {
+export function shownOpening({ survey, opening, trial }) {
   const index = survey?.openings.findIndex((row) => row.key === opening) ?? -1;
-  return index < 0 ? null : { row: /** @type {Survey} */ (survey).openings[index], index };
+  if (index < 0) return null;
+  const row = trial?.row.key === opening ? trial.row : /** @type {Survey} */ (survey).openings[index];
+  return { row, index };
 }
+
+/** The trial that is open at the opening that is shown. @param {Pick<State, "trial" | "opening">} state */
+export const shownTrial = ({ trial, opening }) => (trial?.row.key === opening ? trial : null);
 
 /** Whether what the address names is there. @param {State} state */
 export const isThere = (state) => Boolean(state.survey && (!state.opening || shownOpening(state)));

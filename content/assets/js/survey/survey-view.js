@@ -3,6 +3,7 @@ import { button, quiet, tools } from "../core/parts.js";
 import { surveyView as message } from "../messages/survey.js";
 import { standingView } from "../plan/opening-view.js";
 import { planView } from "../plan/plan-view.js";
+import { trialNote } from "../plan/trial-view.js";
 import { guard } from "../vendor/guard.js";
 import { html, nothing } from "../vendor/lit-html.js";
 import { repeat } from "../vendor/repeat.js";
@@ -29,7 +30,8 @@ export function surveyView(state, survey, acts) {
       ${quiet(message.allSurveys(), () => acts.open(""))}
       <h2 tabindex="-1">${survey.survey.data.name || message.noName()}</h2>
       <p class="ls-count">${message.count({ openings: openings.length, questions: openNow(state).all })}</p>
-      ${planView(state.plan, acts)}
+      ${planView(state, acts)}
+      ${trialNote(state)}
       ${partsView(state, siteParts(fields), survey.survey, acts.form)}
       <h3>${message.walk()}</h3>
       ${openings.length ? nothing : html`<p>${message.none()}</p>`}

@@ -1,14 +1,17 @@
 /** The page of surveys: all of them side by side, one of them, or one opening of it. */
 import { survey as message } from "../messages/survey.js";
+import { Packing } from "../plan/packing.js";
 import { Planning } from "../plan/planning.js";
+import { Trying } from "../plan/trying.js";
 import { render } from "../vendor/lit-html.js";
 import { laySheet } from "../visit/sheet.js";
 import { withEdits } from "./edits.js";
 import { findingsOf } from "./findings.js";
 import { FormActs } from "./form-acts.js";
+import { HouseActs, typedBefore } from "./house-acts.js";
 import { Keeper } from "./keeper.js";
-import { nextOpen, openingParts, siteParts } from "./layout.js";
-import { filed, moved, openIn, openingFields, putBack, surveyOf, takenAway, withOpening } from "./model.js";
+import { nextOpen, shownParts } from "./layout.js";
+import { filed, moved, openIn, openingFields, putBack, surveyOf, takenAway, wayOf, withOpening } from "./model.js";
 import { page } from "./page-view.js";
 import { blankSheet, surveySheet } from "./sheet.js";
 import { firstState, nextWithOpen, shownOpening, wouldLose } from "./state.js";
@@ -20,7 +23,8 @@ import { Traffic } from "./traffic.js";
  * @typedef {import("./state.js").State} State
  */
 
-const PLACE = /^#s=([0-9a-f-]{36})(?:&o=([0-9a-f-]{36}))?$/;
+/** A survey, an opening of it, a question of the one or the other. */
+const PLACE = /^#s=([0-9a-f-]{36})(?:&o=([0-9a-f-]{36}))?(?:&f=([a-z_.]+))?$/;
 
 /** Take over the page of surveys. */
 export async function start() {
@@ -29,7 +33,8 @@ export async function start() {
   document.body.classList.add("ls-surveying");
   const standing = await store.start();
   const firm = Boolean(await navigator.storage?.persisted?.().catch(() => false));
-  await new Surveys(root, firstState(data, { ...standing, firm })).start();
+  const weight = Number(root.dataset.lsPlans);
+  await new Surveys(root, firstState({ ...data, typed: typedBefore(), weight }, { ...standing, firm })).start();
   document.documentElement.dataset.lsReady = "survey";
 }
 
@@ -41,7 +46,15 @@ export class Surveys {
     this.keeper = new Keeper(this);
     this.form = new FormActs(this, this.keeper);
     this.traffic = new Traffic(this, this.keeper);
+    this.house = new HouseActs(this);
     this.planning = new Planning(this);
+    this.trying = new Trying(this, this.planning.planner);
+    this.packing = new Packing(
+      this,
+      this.planning.planner,
+      () => this.traffic.file(),
+      () => this.house.text,
+    );
     this.hash = "";
     /** Counts the places that were asked for: of two, the later one is shown. */
     this.turn = 0;
@@ -57,6 +70,10 @@ export class Surveys {
   async start() {
     const settle = () => this.keeper.settle();
     addEventListener("hashchange", () => this.show());
+    this.root.addEventListener("click", ({ target }) => {
+      const link = target instanceof Element ? target.closest("a") : null;
+      if (link?.hash && link.href === location.href) this.arrive(); // the address does not change a second time
+    });
     addEventListener("beforeprint", () => this.laySheet());
     addEventListener("pagehide", settle);
     addEventListener("beforeunload", (event) => wouldLose(this.state) && event.preventDefault());
@@ -76,6 +93,12 @@ export class Surveys {
     } finally {
       this.rendering = false;
     }
+  }
+
+  /** Change rows as they are stored, or as they are tried. @param {string} key @param {string | null} opening @param {store.Change} work */
+  async change(key, opening, work) {
+    if (this.trying.covers(key, opening)) this.trying.change(work);
+    else this.take(key, await store.change(key, opening, work));
   }
 
   /** Rows of a survey as they are stored now. @param {string} key @param {store.Changed} changed */
@@ -130,9 +153,10 @@ export class Surveys {
   /** Lead the reader to what was opened. */
   arrive() {
     scrollTo(0, 0);
-    const ahead = this.ahead && this.leadOn();
+    const [, , , field] = PLACE.exec(location.hash) ?? [];
+    const led = (field && this.leadTo(field)) || (this.ahead && this.leadOn());
     this.ahead = false;
-    if (ahead || !this.state.key) return;
+    if (led || !this.state.key) return;
     this.root.querySelector("h2")?.focus({ preventScroll: true });
     this.root.scrollIntoView({ block: "start" });
   }
@@ -151,12 +175,20 @@ export class Surveys {
     const at = shownOpening(this.state);
     if (!survey) return false;
     const inner = at ? openingFields(fields) : fields;
-    const parts = at ? openingParts(inner) : siteParts(inner);
+    const parts = shownParts(this.state);
     const next = nextOpen(parts, openIn(inner, at?.row ?? survey.survey), here, Boolean(at));
-    if (!next) return false;
-    const { name, folded } = parts[next.part];
-    if (folded) this.form.fold(name, true);
-    this.lead(`[data-way="${next.way}"]`);
+    return next !== null && this.leadTo(next.way);
+  }
+
+  /** Lead to a question of what is shown; whether it is asked there. @param {string} way */
+  leadTo(way) {
+    const part = shownParts(this.state).find(({ fields, path }) =>
+      fields.some(({ name }) => wayOf([...path, name]) === way),
+    );
+    if (part?.folded) this.form.fold(part.name, true);
+    const chosen = `[data-way="${way}"]`;
+    if (!part || !this.root.querySelector(chosen)) return false;
+    this.lead(chosen);
     return true;
   }
 

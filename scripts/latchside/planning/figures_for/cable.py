@@ -6,7 +6,7 @@ counts as normal: that depends on the run, the size of its conductors and the re
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -14,7 +14,7 @@ from latchside.figures.rounding import short
 from latchside.messages import messages
 from latchside.planning.figures_for.context import NORTH_AMERICA, Context
 from latchside.planning.figures_for.shown import down, say, up, up_to
-from latchside.planning.plan import Line, Verdict
+from latchside.planning.plan import Expected, Line, Verdict
 from latchside.surveys.survey import ControlUnit
 
 message = messages(__name__)
@@ -84,6 +84,40 @@ def line(context: Context, cable: Cable | None) -> Line:
     verdict, advice = _judged(context, cable, room)
     meaning = f"{advice} {limit}" if advice else limit
     return Line(message("name"), shown, verdict, meaning, "cable-resistance", inputs, cable.assumed)
+
+
+def expected(cable: Cable | None) -> Iterator[Expected]:
+    """What both conductors read, their far ends joined, where run and size are known."""
+    if cable is not None and not cable.assumed:
+        most = up(cable.most, 0.1)
+        yield Expected("cable-ohm", message("expected"), "ohm", None, most, up_to(None, most, "ohm"))
+
+
+def to_transmitter(context: Context) -> Line:
+    """The cable between a contact and the terminals of a transmitter, no longer than its label allows.
+
+    A cable that ends at the opening is the loop, and so is that of a contact that stays; a new one is as short as the
+    place of the transmitter makes it.
+    """
+    opening, longest = context.opening, context.device.ratings.most("cable-length", "m")
+    size, assumed = _size(context)
+    length = opening.cable_length_m if opening.cable else None
+    existing = bool(opening.cable or opening.old_contact)
+    inputs: dict[str, Any] = {**size, "longest_m": longest, "existing": existing}
+    limit = say(longest, "m")
+    if not length:
+        verdict: Verdict = "test on site" if existing else "none"
+        whole, meaning = message("loop-run", longest=limit), message("loop-at-most")
+        return Line(message("loop-name"), whole, verdict, meaning, "cable-resistance", inputs, assumed)
+    shown, inputs = say(length, "m"), {**inputs, "length_m": length}
+    if length <= longest:
+        meaning = message("loop-fits", longest=limit)
+        return Line(message("loop-name"), shown, "test on site", meaning, "cable-resistance", inputs, assumed)
+    if not opening.old_contact:
+        part, meaning = message("loop-part", longest=limit, length=shown), message("loop-along", longest=limit)
+        return Line(message("loop-name"), part, "test on site", meaning, "cable-resistance", inputs, assumed)
+    meaning, action = message("loop-too-long", longest=limit), message("loop-shorter")
+    return Line(message("loop-name"), shown, "poor", meaning, "cable-resistance", inputs, assumed, action)
 
 
 def _judged(context: Context, cable: Cable, room: Room) -> tuple[Verdict, str]:

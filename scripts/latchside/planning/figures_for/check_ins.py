@@ -63,14 +63,16 @@ def _graded(context: Context, needed: Asked, inputs: dict[str, Any], tries: int)
     between, setting = time(needed.between_min), time(needed.setting_min)
     rule = message("rule", grade=needed.grade, between=between, setting=setting)
     verdict: Verdict = "good" if slow <= sure else "test on site" if slow <= best else "poor"
-    meaning = f"{rule} {_then(needed, verdict, tries, two_way)}"
+    then = _then(needed, verdict, tries, two_way)
+    meaning, action = f"{rule} {then}", ""
     assumed = [message("from-memory")]
     if context.grade is None:
+        action = then if verdict == "poor" else ""
         verdict = "test on site"
         assumed.append(message("grade-not-known", grade=needed.grade))
     if two_way is None and needed.longest(polled=True) != needed.longest(polled=False):
         assumed.append(message("polling-not-known"))
-    return Line(message("name"), shown, verdict, meaning, FIGURE, inputs, tuple(assumed))
+    return Line(message("name"), shown, verdict, meaning, FIGURE, inputs, tuple(assumed), action)
 
 
 def _then(needed: Asked, verdict: Verdict, tries: int, two_way: bool | None) -> str:

@@ -14,9 +14,9 @@ from latchside.library.traits import place_on
 from latchside.messages import Message, messages, within
 from latchside.planning.figures_for import kept
 from latchside.planning.figures_for.context import Context, Device
-from latchside.planning.figures_for.ladder import LADDER_M, too_high
+from latchside.planning.figures_for.ladder import LADDER_M, overhead, too_high
 from latchside.planning.figures_for.magnet import NO_SPACER, spacers_first, steel_at
-from latchside.planning.figures_for.places import PLACES, Place
+from latchside.planning.figures_for.places import PLACES, Place, sort_of
 from latchside.planning.figures_for.shown import say, up_to
 from latchside.planning.figures_for.trip import place as place_along
 from latchside.planning.holes import no_holes
@@ -35,7 +35,7 @@ _HIGH = ("hinged-door", "double-door", "casement", "tilt-and-turn")
 
 def fixing(context: Context, spacer: Line | None) -> Fixing | None:
     """The fixing of the device, or None for a kind of opening that has no place."""
-    place = PLACES.get(context.opening.kind)
+    place = PLACES.get(sort_of(context.opening))
     if place is None:
         return None
     sensor, magnet = _where(context)
@@ -98,9 +98,10 @@ def _pieces(device: Device, spacer: Line | None, steel: bool | None, contact: st
 
 def _where(context: Context) -> tuple[str, str]:
     kind, device = context.opening.kind, context.device
-    place = PLACES[kind]
+    place = PLACES[sort_of(context.opening)]
     if device.transmitter:
-        first = message("transmitter", metal=say(METAL_MM, "mm"), mains=say(MAINS_MM, "mm"))
+        at_end = "yes" if context.opening.cable or context.opening.old_contact else "no"
+        first = message("transmitter", metal=say(METAL_MM, "mm"), mains=say(MAINS_MM, "mm"), end=at_end)
         if context.contact is not None and not context.contact.traits.magnetic:
             name, where = within(context.contact.record.name), _own(context.contact, kind)
             return f"{first} {message('on-loop', contact=name, place=where)}", ""
@@ -126,7 +127,7 @@ def _halves(device: Device, place: Place) -> tuple[str, str]:
 
 def _contact_on_loop(context: Context) -> str:
     """Where the wired contact on the loop of a transmitter goes."""
-    contact, place = context.contact, PLACES[context.opening.kind]
+    contact, place = context.contact, PLACES[sort_of(context.opening)]
     if contact is None:
         return message("on-loop-any", magnet=place.magnet, reed=place.sensor)
     reed, magnet = _halves(contact, place)
@@ -149,7 +150,8 @@ def _height(context: Context) -> str:
     if height is None:
         return message("height-unknown-high" if context.opening.kind in _HIGH else "height-unknown")
     ladder = height > context.rule("ladder-height", LADDER_M)
-    how = "height-access" if too_high(context) else "height-ladder" if ladder else "height-floor"
+    above = "height-platform" if overhead(context) else "height-ladder"
+    how = "height-access" if too_high(context) else above if ladder else "height-floor"
     return message(how, height=say(height, "m"))
 
 

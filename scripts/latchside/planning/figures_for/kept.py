@@ -14,7 +14,7 @@ from latchside.planning.names import contacts
 from latchside.planning.plan import Line
 
 message = messages(__name__)
-OF_OPENING = frozenset({"play", "trip"})
+OF_OPENING = frozenset({"play", "trip", "trip-tilted", "shows-lifted"})
 """Readings that the opening sets and no label: how far it plays, and how far it may be open unseen."""
 
 

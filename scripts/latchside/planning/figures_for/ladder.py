@@ -24,12 +24,20 @@ def too_high(context: Context) -> bool:
     return height is not None and height > context.rule("ladder-most", LADDER_MOST_M)
 
 
+def overhead(context: Context) -> bool:
+    """Work above the head with both hands, where a leaning ladder has nothing to lean on: common practice."""
+    return context.opening.kind == "roof-window"
+
+
 def ladder(context: Context) -> Iterator[Line]:
-    """The set-back, for work above the height of the house rule; no ladder above the most of it."""
+    """The set-back, for work above the height of the house rule; no ladder above the most of it or at a roof window."""
     height = context.opening.height_m
-    if height is None or height <= context.rule("ladder-height", LADDER_M):
+    if height is None or not (too_high(context) or height > context.rule("ladder-height", LADDER_M)):
         return
     inputs = {"support_height_m": up(max(height, 1.0), 0.1)}
+    if overhead(context) and not too_high(context):
+        yield Line(message("name"), message("no-ladder"), "test on site", message("overhead"), "ladder", inputs)
+        return
     answer = context.answer("ladder", inputs)
     if answer is None or too_high(context):
         most = say(context.rule("ladder-most", LADDER_MOST_M), "m")

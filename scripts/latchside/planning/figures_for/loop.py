@@ -11,16 +11,19 @@ from math import inf
 from typing import Any
 
 from latchside.figures.models.loop_states import Window, smallest_gap, told_apart
-from latchside.figures.rounding import between
+from latchside.figures.rounding import between, short
 from latchside.messages import messages
 from latchside.planning.figures_for import cable as cables
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import down, in_words, say, third_digit, up, up_to
+from latchside.planning.names import contacts
 from latchside.planning.plan import Expected, Line, Verdict
 
 message = messages(__name__)
 DOUBLE = ("double", "double-across")
 """Layouts with a second resistor."""
+CUT_SHOWS = (*DOUBLE, "parallel")
+"""Layouts in which a cut pair reads unlike an open door."""
 _STATES = ("shut", "open", "short", "cut")
 
 Band = tuple[float, float | None]
@@ -31,6 +34,7 @@ def loop(context: Context) -> Iterator[Line]:
     """The lines of the loop."""
     if context.device.transmitter:
         yield _of_transmitter(context)
+        yield cables.to_transmitter(context)
     elif context.device.wired:
         cable = cables.run(context)
         yield cables.line(context, cable)
@@ -40,9 +44,8 @@ def loop(context: Context) -> Iterator[Line]:
 
 def _of_transmitter(context: Context) -> Line:
     ratings = context.device.ratings
-    longest = say(ratings.most("cable-length", "m"), "m")
     shown = in_words(ratings.stated("end-of-line"))
-    meaning = message("label", longest=longest, resistance=in_words(ratings.stated("contact-resistance")))
+    meaning = message("label", resistance=in_words(ratings.stated("contact-resistance")))
     return Line(message("at-terminals"), shown, "none", meaning, "loop-states", {"layout": "series"})
 
 
@@ -127,26 +130,13 @@ def _reading(context: Context, cable: cables.Cable | None) -> Line:
 
 def _shared(context: Context, layout: str) -> bool:
     """Whether a second contact may be on the same loop, between its resistors."""
-    return layout in DOUBLE and bool(context.opening.passive_leaf or context.opening.upper_sash)
+    return layout in DOUBLE and contacts(context.opening) > 1
 
 
 def _window(context: Context, cable: cables.Cable | None) -> Iterator[Line]:
-    """What the input reads, where its supply and pull-up are known and so are layout and resistors."""
-    unit = context.unit
-    found = readings(context, cable)
-    if unit.supply_v is None or unit.pull_up_ohm is None or not {"shut", "open"} <= found.sure:
-        return
-    inputs: dict[str, Any] = {
-        "supply_v": unit.supply_v, "pull_up_ohm": unit.pull_up_ohm, "layout": found.layout,
-        "tolerance_percent": context.device.ratings.stated("end-of-line").percent or 0,
-        "cable_ohm": found.short, "contact_shut": "closed",
-    }  # fmt: skip
-    if found.layout != "none":
-        inputs["end_ohm"] = found.end
-    if found.second:
-        inputs["contact_ohm"] = found.second
-    states = _states(context, inputs)
-    if states is None:
+    """What the input reads, state by state."""
+    inputs, states = _windows(context, cable)
+    if not states:
         return
     shown = message("voltages", **{one: between(states[one].low, states[one].high, "V") for one in _STATES})
     groups = told_apart(states)
@@ -156,10 +146,29 @@ def _window(context: Context, cable: cables.Cable | None) -> Iterator[Line]:
     meaning.append(message("others-apart" if meaning else "apart", gap=say(down(gap, 0.01), "V")))
     meaning.append(message("windows"))
     blind = any({"shut", "open"} <= set(group) for group in groups)
-    clear = context.constant("loop-states", "clear-share")["value"] * unit.supply_v
+    clear = context.constant("loop-states", "clear-share")["value"] * inputs["supply_v"]
     verdict: Verdict = "poor" if blind else "good" if gap >= clear else "test on site"
     inputs["smallest_gap_v"] = gap
     yield Line(message("input"), shown, verdict, " ".join(meaning), "loop-states", inputs, ())
+
+
+def _windows(context: Context, cable: cables.Cable | None) -> tuple[dict[str, Any], dict[str, Window]]:
+    """What the input is worked from, and its readings by state; no readings where supply, pull-up, layout or resistors
+    are not known."""
+    unit = context.unit
+    found = readings(context, cable)
+    if unit.supply_v is None or unit.pull_up_ohm is None or not {"shut", "open"} <= found.sure:
+        return {}, {}
+    inputs: dict[str, Any] = {
+        "supply_v": unit.supply_v, "pull_up_ohm": unit.pull_up_ohm, "layout": found.layout,
+        "tolerance_percent": context.device.ratings.stated("end-of-line").percent or 0,
+        "cable_ohm": found.short, "contact_shut": "closed",
+    }  # fmt: skip
+    if found.layout != "none":
+        inputs["end_ohm"] = found.end
+    if found.second:
+        inputs["contact_ohm"] = found.second
+    return inputs, _states(context, inputs) or {}
 
 
 def _states(context: Context, inputs: Mapping[str, Any]) -> dict[str, Window] | None:
@@ -181,10 +190,11 @@ def expected(context: Context) -> Iterator[Expected]:
     """What a meter should read. A reading with a resistor that nobody named is left out."""
     ratings = context.device.ratings
     if context.device.transmitter:
-        low = ratings.least("loop-open", "ohm")
-        yield Expected("loop-open", message("expected-terminals"), "ohm", low, None, up_to(low, None, "ohm"))
+        yield from _at_terminals(context)
     elif context.device.wired:
-        found = readings(context, cables.run(context))
+        cable = cables.run(context)
+        yield from cables.expected(cable)
+        found = readings(context, cable)
         bands: dict[str, tuple[float | None, float | None]] = {
             "shut": found.shut, "open": found.open, "short": (None, found.short),
         }  # fmt: skip
@@ -192,3 +202,31 @@ def expected(context: Context) -> Iterator[Expected]:
             if state in found.sure:
                 label = message(f"expected-{state}", layout=found.layout)
                 yield Expected(f"loop-{state}", label, "ohm", low_, high, up_to(low_, high, "ohm"))
+        if context.unit.layout in CUT_SHOWS:
+            low = ratings.least("loop-open", "ohm")
+            shown = message("cut-shows", open=up_to(low, None, "ohm"))
+            yield Expected("loop-cut", message("expected-cut"), "ohm", low, None, shown)
+        yield from _at_input(context, cable)
+
+
+def _at_terminals(context: Context) -> Iterator[Expected]:
+    """What a meter reads at the terminals of a transmitter; the resistor is the one that its label names."""
+    ratings = context.device.ratings
+    shut = ratings.stated("loop-shut")
+    low, high = ratings.floor("loop-shut", "ohm"), ratings.limit("loop-shut", "ohm")
+    by_label = message("of-label", percent=short(shut.percent or 0, "%"))
+    yield Expected("loop-shut", message("expected-label"), "ohm", low, high, by_label)
+    open_, shorted = ratings.least("loop-open", "ohm"), ratings.most("loop-short", "ohm")
+    yield Expected("loop-open", message("expected-terminals"), "ohm", open_, None, up_to(open_, None, "ohm"))
+    yield Expected("loop-short", message("expected-shorted"), "ohm", None, shorted, up_to(None, shorted, "ohm"))
+
+
+def _at_input(context: Context, cable: cables.Cable | None) -> Iterator[Expected]:
+    """The voltage at the terminals of the input with the door closed and open, where it could be worked.
+
+    It is no limit: the supply is a round figure, and the panel has its own windows.
+    """
+    states = _windows(context, cable)[1]
+    for state in ("shut", "open") if states else ():
+        shown = message("about", volts=between(states[state].low, states[state].high, "V"))
+        yield Expected(f"input-{state}", message(f"input-{state}"), "V", 0.0, None, shown)

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from latchside.figures.for_device.mounted import sure
 from latchside.figures.for_device.worked import Missing
@@ -27,9 +28,13 @@ LEVEL_MM = 2.0
 """Offset in height that is accepted, common practice: position-surface-contact, step level."""
 LOOSE_MM = 3.0
 """A hinged leaf that moves more than this on its latch has a loose latch, common practice: prove-opening."""
+READ_MM = 0.5
+"""No rule is read finer against a moving edge: an eighth of an inch is 3 mm."""
 _OFF_STEEL = ("spacer", "bracket")
 """Roles of parts that hold both halves off the steel and win some of the reach back."""
 _HINGED = ("hinged-door", "double-door", "casement", "hatch")
+_LATCHED = ("hinged-door", "double-door", "casement")
+"""Those that a latch holds closed; the lid of a hatch may lie loose."""
 
 
 @dataclass(frozen=True)
@@ -103,7 +108,7 @@ def magnet(context: Context) -> Iterator[Line]:
     if not context.device.traits.magnetic:
         return
     yield _gap(context)
-    for line in (_push(context), _latch(context), _spacer(context)):
+    for line in (_push(context), _latch(context), _spacer(context), _clearance(context)):
         if line is not None:
             yield line
 
@@ -197,7 +202,7 @@ def _across(context: Context) -> float | None:
 
 def _latch(context: Context) -> Line | None:
     play = context.opening.play_mm
-    if play is None or play <= LOOSE_MM or context.opening.kind not in _HINGED:
+    if play is None or play < LOOSE_MM + READ_MM or context.opening.kind not in _LATCHED:
         return None
     meaning, shown = message("latch-loose", loose=mm(LOOSE_MM)), message("latch-play", play=mm(play))
     inputs = {"play_mm": play, "loose_mm": LOOSE_MM}
@@ -209,12 +214,7 @@ def _spacer(context: Context) -> Line | None:
     if not count:
         return None
     step, piece = context.opening.step_mm, ratings.most("spacer", "mm")
-    inputs = {
-        "sensor_mm": ratings.most("sensor-height", "mm"),
-        "magnet_mm": ratings.most("magnet-height", "mm"),
-        "step_mm": step or 0.0,
-        "spacers_mm": [piece] * count,
-    }
+    inputs = _step_inputs(context, step or 0.0, count, piece)
     answer = context.answer("spacer", inputs)
     name, assumed = message("spacer"), (message("equally-deep"),)
     if answer is None:
@@ -234,6 +234,31 @@ def _spacer(context: Context) -> Line | None:
     return Line(name, shown, "good", meaning, "spacer", inputs, assumed)
 
 
+def _clearance(context: Context) -> Line | None:
+    """What stands proud on the upper sash of a window, which the lower one passes when it is raised fully."""
+    opening, device = context.opening, context.device
+    if opening.kind != "double-hung" or not opening.upper_sash or device.drilled:
+        return None
+    proud = device.ratings.most("magnet-height", "mm")
+    if device.traits.count("spacer"):
+        count, piece = device.traits.count("spacer"), device.ratings.most("spacer", "mm")
+        answer = context.answer("spacer", _step_inputs(context, opening.step_mm or 0.0, count, piece))
+        if answer is not None and answer["under"] == "magnet":
+            proud += piece * len(answer["pieces_mm"])
+    shown = message("proud", proud=mm(proud))
+    return Line(message("clearance"), shown, "test on site", message("passes"), "reed-gap", {"proud_mm": proud})
+
+
+def _step_inputs(context: Context, step: float, count: int, piece: float) -> dict[str, Any]:
+    ratings = context.device.ratings
+    return {
+        "sensor_mm": ratings.most("sensor-height", "mm"),
+        "magnet_mm": ratings.most("magnet-height", "mm"),
+        "step_mm": step,
+        "spacers_mm": [piece] * count,
+    }
+
+
 NO_SPACER = message("spacers", measured="yes", count=0, size="", under="neither")
 """Shown where the two are level without one."""
 
@@ -244,12 +269,13 @@ def spacers_first(line: Line) -> str:
 
 
 def expected(context: Context) -> Iterator[Expected]:
-    """The gap, and the play of a leaf with a sound latch."""
+    """The gap."""
     context = context.sensing
     if context.device.traits.magnetic:
         reach = left(context, steel=steel_at(context) is not False)
         high = down(reach.fit_to, 0.1)
         shown = up_to(reach.fit_from, high, "mm")
+        free = down(left(context, steel=False).fit_to, 0.1)
+        if steel_at(context) is None and free > high:
+            shown = message("fit-gap-steel", free=up_to(reach.fit_from, free, "mm"), steel=mm(high))
         yield Expected("fit-gap", message("fit-gap"), "mm", reach.fit_from, high, shown)
-    if context.opening.kind in _HINGED:
-        yield Expected("play", message("play"), "mm", None, LOOSE_MM, up_to(None, LOOSE_MM, "mm"))

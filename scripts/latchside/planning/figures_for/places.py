@@ -6,13 +6,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from latchside.messages import messages
+from latchside.surveys.survey import Opening
 
 message = messages(__name__)
 CORNER_MM = 150.0
 """How far from the latch-side corner a contact is fixed at most: the procedures of position."""
+LOOSE, LIFTING = "loose-hatch", "lifting-hatch"
+"""A hatch whose lid has no hinge, and one whose lid lifts: outdoors, in a pavement or a roof."""
 _KINDS = (
     "hinged-door", "double-door", "casement", "double-hung", "tilt-and-turn", "sliding", "lift-and-slide",
-    "roof-window", "roller-door", "up-and-over", "hatch", "gate",
+    "roof-window", "roller-door", "up-and-over", "hatch", LOOSE, LIFTING, "gate",
 )  # fmt: skip
 
 
@@ -42,4 +45,11 @@ def _place(kind: str) -> Place:
 
 
 PLACES: Mapping[str, Place] = {kind: _place(kind) for kind in _KINDS}
-"""By the kind of opening."""
+"""By the sort of opening."""
+
+
+def sort_of(opening: Opening) -> str:
+    """The kind of an opening, with the sorts of hatch told apart."""
+    if opening.kind != "hatch":
+        return opening.kind
+    return LOOSE if opening.loose_lid else LIFTING if opening.outdoors else opening.kind

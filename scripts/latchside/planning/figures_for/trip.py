@@ -131,8 +131,17 @@ def _width(context: Context) -> tuple[float, bool]:
 
 
 def expected(context: Context) -> Iterator[Expected]:
-    """The limit for the trip."""
-    most = limit(context)
+    """Both ends of the proof: no trip in all the play, whose size is written down, then the limit for the trip.
+
+    One that opens another way too is read each way.
+    """
+    yield Expected("play", message("play"), "mm", 0.0, None, message("no-trip"))
+    most, kind = limit(context), context.opening.kind
     if most is None:
         raise Missing("trip")
-    yield Expected("trip", message("label"), "mm", None, most, up_to(None, most, "mm"))
+    shown = up_to(None, most, "mm")
+    yield Expected("trip", message("label", kind=kind), "mm", None, most, shown)
+    if kind == "tilt-and-turn":
+        yield Expected("trip-tilted", message("label-tilted"), "mm", None, most, shown)
+    elif kind == "lift-and-slide":
+        yield Expected("shows-lifted", message("label-lifted"), "", None, None, message("lifted"))

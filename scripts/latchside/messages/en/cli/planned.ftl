@@ -11,13 +11,9 @@ no-date =
     .expected = the day the job is planned for
     .action = Give it with --date YYYY-MM-DD, or write `surveyed`.
 
-# Problems of a plan: what could not be read of its survey.
-code = Line { $line } of the survey: { $found }.
-not-read =
-    .found = Line { $line } of the survey could not be read: { $found }.
-    .action = Correct the survey and plan again.
-
 other-records =
     A worker reads other records under { $folder } than this command, or runs another version of it. Give all of them
     the same folders, and start the workers again.
 records-not-sound = The records have errors. Fix them first: { $command }
+house-unread = The house rules in { $file } cannot be read: { $error }
+house-not-sound = The house rules in { $file } have errors. Correct them first: nothing was planned.

@@ -15,7 +15,7 @@ ruled-out = Ruled out. { $reason }
 lead-chose = The lead has chosen another class.
 thrown-away = The sound contact in place stays. For this one it would be thrown away.
 still-possible = It stays possible until the questions are answered.
-fewer-points = Less speaks for it than for the class chosen: { $points } against { $chosen }, in points of its profile.
+fewer-points = It fits this opening less well than the class chosen: { $points } points against { $chosen }.
 could-fall = As much speaks for it, and more that is not known could still rule it out.
 wired-first = As much speaks for it. Between equals a wired class comes first: it has no battery and no radio path.
 
@@ -42,5 +42,5 @@ life-safety =
 all-ruled-out = Every class is ruled out. { $causes }
 none-made = No class is made for this kind of opening.
 change-cause =
-    Have hinge, keep or seal repaired first where the gap is the cause. Otherwise ask the lead for a contact of
+    Have hinge, latch or seal repaired first where the gap is the cause. Otherwise ask the lead for a contact of
     a longer make distance or one made for the weather, or for another kind of detection behind the opening.

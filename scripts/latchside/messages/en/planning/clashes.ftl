@@ -16,12 +16,17 @@ second-contact =
         Meter whether the second one has a contact too. Else ask for leave to fix one, or choose a radio contact
         for it by hand.
 
+second-needs-hole =
+    .found =
+        The contact in place stays. The second leaf or sash takes a new one of this class, which needs a hole or screws,
+        and none may be made here.
+    .action = Choose another class, or get the written consent of whoever answers for the fire or escape door.
 # $device is the class that stands in sight, $reason what stands against the concealed ones.
 wish-cannot-be-met =
-    .found = Nothing in sight is wished for, and the { $device } stands in sight. { $reason }
+    .found = The customer wants it hidden. A hidden one cannot go here: the { $device } stays in sight. { $reason }
     .action =
-        Put it to the customer before the day, and write the answer down: a body in sight, or what stands against a
-        concealed contact is changed.
+        Agree it with the customer in writing before the day: a contact in sight, or the door or window is changed for
+        a hidden one.
 any-contact = wired contact on its loop
 none-made = No concealed contact is made for this kind of opening.
 against-concealed = Against a concealed one: { $reasons }

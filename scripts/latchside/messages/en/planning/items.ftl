@@ -45,3 +45,15 @@ cable-labels = Cable label
     .use = The opening, at each end of its cable.
 access = Tower or a powered platform
     .use = { $places } Too high for a ladder.
+
+# What guards against a hazard, and what reads the radio.
+signal-tester = Radio signal tester, or the panel's own test that reads dB
+    .use = A required margin in dB is read, not guessed from bars. For the walk test and each proof.
+guard-sprung-and-powered-doors = Props, wedges and clamps
+    .use = { $places } So that it can neither drop nor rise.
+guard-lead-paint = Dust sheet, wet wipes and a bag for chips
+    .use = { $places } Old paint counts as lead.
+guard-glass = Cut-resistant gloves
+    .use = { $places } A pane is near.
+trunking = Stuck trunking for the run
+    .use = { $places } Nothing is drilled there, so no clip holds the cable.

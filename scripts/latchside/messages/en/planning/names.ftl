@@ -49,7 +49,7 @@ kind-roof-window = roof window
     .short = window
 kind-roller-door = roller door
     .short = door
-kind-up-and-over = up-and-over door
+kind-up-and-over = overhead door
     .short = door
 kind-hatch = hatch
     .short = hatch
@@ -65,6 +65,9 @@ second-double-door = second leaf
 second-double-hung = upper sash
     .short = upper
     .shortest = upper
+second-hatch = second edge
+    .short = edge two
+    .shortest = edge 2
 second-any = second contact
 
 # Abbreviations of surveys, in full. Those of the compass are of sides alone.

@@ -42,7 +42,7 @@ ask-steel = Does a test magnet find steel in the door or window, or in its frame
 ask-gap = How wide is the gap to the frame there, closed and latched?
 ask-play = How far does the door or window move when it is pushed and pulled, closed and latched?
 ask-step = How far does the surface of the frame stand proud of the door or window?
-ask-use = Do people come in here and unset, or pass here on their way to it?
+ask-use = Do people come in here, or pass here on their way to the keypad?
 ask-height = How high above the floor is the place of work?
 ask-distance = How far is it to the panel, in a straight line?
 ask-walls = Which walls stand on that line, and of what?
@@ -52,12 +52,14 @@ ask-cable = Does a cable from the panel end at the opening?
 ask-cable-length = How long is the cable, or the run that a new one would take?
 ask-cable-area = What gauge, or area of one conductor, does the cable have?
 ask-old-contact = Is a sound wired contact in place?
-ask-outdoors = Does rain, frost or wash-down water reach the place?
+ask-outdoors = Does rain, frost, or shower or wash-down water reach the place?
 ask-drill = May the door or window and its frame be drilled, and is it known what lies behind?
 ask-wish = Does the customer want nothing in sight, or is a body on the surface fine?
 ask-passive-leaf = Can the second leaf be opened too?
 ask-upper-sash = Does the upper sash open too?
+ask-loose-lid = Is the lid loose, without hinges?
 ask-openings-a-day = How often is it opened on a busy day?
+ask-free = At which hours can people do without it, so that it can be worked on?
 
 # A field without a question of its own.
 ask-any = What is known of { $field }?

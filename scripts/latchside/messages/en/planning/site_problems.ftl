@@ -8,8 +8,8 @@ no-consent =
 listed-building =
     .found = The building is listed: holes, screws and even pads may need consent.
     .action =
-        Ask the authority that lists it, through the owner, what may be fixed to doors, windows and frames. Order
-        nothing and drill nothing before the written answer.
+        Ask the authority that lists it, through the owner, what may be fixed to doors, windows and frames. The
+        owner's own yes is not its consent. Order nothing and drill nothing before the written answer.
 
 # $owner is a word of the survey for whose panel it is.
 panel-of-another =
@@ -29,3 +29,23 @@ no-installer-access =
 installer-access-unknown =
     .found = Nobody said whether we have and may use its installer code.
     .action = Ask the customer and the firm that fitted it, and try it at the survey. Write no code down.
+
+# What is agreed with the owner first. $year is the year of building.
+asbestos-register =
+    .found =
+        { $known ->
+            [yes] Built { $year }, and holes are planned: asbestos may be in board, coating and lagging.
+           *[no] The year of building is not known, and holes are planned: asbestos may be in board, coating and lagging.
+        }
+    .action =
+        Ask the owner for the asbestos register or a survey of these places, and write the answer down. Without one
+        every board and coating counts as asbestos.
+visits-a-year =
+    .found =
+        { $grade ->
+            [unknown] Visits a year are not agreed, and the grade is not known.
+           *[known] Visits a year are not agreed.
+        }
+    .action =
+        Ask contract and insurer. Two visits a year are usual for a monitored site from grade 2 (from memory: check
+        your edition). The plan counts with the firm's own figure until then.

@@ -34,7 +34,7 @@ no-entry-route =
             [yes] No opening is marked as the entry door, yet some are on the way from one.
            *[no] No opening is marked as the entry door.
         }
-    .action = Ask by which door people come in and unset. Without a delayed zone they set off the alarm.
+    .action = Ask by which door people come in. Without a delayed zone they set off the alarm.
 entry-route-without-delayed-zone =
     .found = { $openings }: marked as entry door, and without a zone.
     .action = Choose a device for the entry door by hand, or ask for another entry door.

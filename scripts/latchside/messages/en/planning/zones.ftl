@@ -1,5 +1,5 @@
 # Why a zone responds as it does.
-delayed = People come in here, and need the entry time to reach the place where they unset.
+delayed = People come in here, and need time to reach the keypad.
 second-leaf-follows = It opens after the entry door, and waits only when that was opened first.
 followed = It lies inside on the entry route: it waits only when the entry door was opened first.
 instant = Nobody comes in here, so it answers at once, as the perimeter does.
@@ -9,7 +9,7 @@ instant-use-unknown = Its use is not known. Until it is, it answers at once, as 
 reports = The site is monitored.
 no-reports = Nobody receives reports from this site.
 reports-in-doubt = Whether the site is monitored is not known. Reporting does no harm where nobody listens.
-chime = The customer wants a chime while unset.
+chime = The customer wants a chime.
 no-chime = The customer wants no chime.
 chime-unknown = Nobody said whether people want a chime: none is set.
 
@@ -45,7 +45,7 @@ supervised-by-device =
 
 # The line of the tamper of a wired zone.
 tamper = Tamper of { $position }
-tamper-always-on = Tamper answers at any hour, set or unset.
+tamper-always-on = Tamper answers at any hour.
 tamper-told-apart =
     { $layout ->
         [parallel]

@@ -1,4 +1,5 @@
 no-device = No device yet
+waits = Not planned yet: an answer that the plan needs is missing or cannot be right. It is marked below.
 by-lead = chosen by you
 bearing-no-device-yet = no device yet
 bearing-problem = problem

@@ -18,4 +18,3 @@ not-stored =
         [one] 1 answer is not stored and would stay out of the file: { $typed }.
        *[other] { $answers } answers are not stored and would stay out of the file: { $typed }.
     }
-plan = On a computer with this library, { $command } makes the pack of the job from it.

@@ -21,3 +21,4 @@ code-waits =
        *[other] Not stored: { $answers } answers that look as if they held a code.
     }
 try-again = Try again
+trial = Trial, not stored

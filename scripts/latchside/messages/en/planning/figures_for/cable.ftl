@@ -25,4 +25,20 @@ too-thin =
 # What is assumed of its size.
 usual-gauge = A new cable of the usual gauge there.
 size-existing = The existing cable counts as { $area }: its size is not in the survey.
-size-new = A new cable counts as { $area }: its size is not in the survey.
+size-new = A new cable of { $area } is taken: order that, or thicker.
+
+# What the existing or the new run should read.
+expected = Cable, far ends joined, without the leads of the meter
+
+# The run from a contact to the terminals of a transmitter.
+loop-name = Cable of the loop
+loop-run = at most { $longest }
+loop-at-most = From the transmitter to the farthest contact, by the label of the transmitter. Clear of mains cable.
+loop-fits =
+    Within { $longest }, which the label of the transmitter allows. The existing cable is metered before it is trusted.
+loop-part = at most { $longest } of the { $length } there
+loop-along = Set the transmitter within { $longest } of the contact along the cable, and meter that part of it.
+loop-too-long = Longer than { $longest }, which the label of the transmitter allows to the farthest contact.
+loop-shorter =
+    Set the transmitter nearer to the contact and cut the loop there, order one whose label allows the run, or land the
+    cable at the panel.

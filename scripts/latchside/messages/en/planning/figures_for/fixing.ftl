@@ -23,8 +23,14 @@ no-place = Nothing says where it goes on such an opening: ask before anything is
 
 # Where a transmitter goes, and the wired contact on its loop.
 transmitter =
-    Transmitter on the fixed part or the wall beside the opening: dry, in reach, at least { $metal } from large metal
-    and { $mains } from mains.
+    { $end ->
+        [yes]
+            Transmitter where the cable of the contact ends, on the wall: dry, in reach, at least { $metal } from large
+            metal and { $mains } from cables of 120 or 230 V.
+       *[no]
+            Transmitter on the fixed part or the wall beside the opening: dry, in reach, at least { $metal } from large
+            metal and { $mains } from cables of 120 or 230 V.
+    }
 on-loop = The { $contact } on its loop: { $place }
 on-loop-any = The magnet of the wired contact goes { $magnet }; its other half { $reed }.
 on-loop-magnet =
@@ -99,8 +105,9 @@ pieces-profile = None at the transmitter; the wired contact: by its own profile.
 height-unknown = Not known.
 height-unknown-high = Not known; high up, where feet do not come.
 height-access = { $height } above the floor, from a tower or a powered platform.
+height-platform = { $height } above the floor, from a platform or a stair tower, with a second person.
 height-ladder = { $height } above the floor, from a ladder or a platform.
-height-floor = { $height } above the floor, from the floor.
+height-floor = { $height } above the floor.
 
 # How it is held. Sentences that follow each other.
 drilled =

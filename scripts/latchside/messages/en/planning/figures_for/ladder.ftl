@@ -6,6 +6,9 @@ no-ladder = no leaning ladder
 too-high =
     Work with both hands above { $most } is not done from a ladder, by house rule. It takes a tower or a powered
     platform.
+overhead =
+    A roof window is worked at with both hands above the head, and a ladder has nothing to lean on there: a platform or
+    a stair tower that stands level, and a second person beside it.
 order =
     Order a tower or a powered platform, with people trained on it, and check that it goes in and stands level there.
     Local law decides who may use it, and whether a ladder may be used at all.

@@ -1,8 +1,8 @@
 # The loop at the terminals of a transmitter.
 at-terminals = Loop at the terminals
 label =
-    The label of the transmitter names one of these, or a plain loop. At most { $longest } to the farthest contact,
-    which with its cable reads { $resistance } closed.
+    The label of the transmitter names one of these, or a plain loop. Contact and cable without the resistor read
+    { $resistance }.
 
 # What a meter reads.
 reading = Loop reading
@@ -57,7 +57,15 @@ windows = The panel has its own windows, in its instructions; those win.
 expected-shut = Loop, door closed, { layout }
 expected-open = Loop, door open, { layout }
 expected-short = Loop, shorted at the contact, { layout }
+expected-cut = Loop, one core lifted at the first contact
+cut-shows = { $open }; the panel shows tamper or trouble
+expected-label = Loop, door closed, resistor of the label
+of-label = the value on the label ±{ $percent }: write it down
 expected-terminals = Loop, door open
+expected-shorted = Loop, shorted at the contact
+input-shut = Voltage at the input, door closed
+input-open = Voltage at the input, door open
+about = about { $volts }; the panel's own window decides
 layout =
     { $layout ->
         [none] no resistor

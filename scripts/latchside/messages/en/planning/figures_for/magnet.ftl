@@ -36,13 +36,13 @@ push-opens = A push or a gust alone opens the zone. { adjust }
 push-too-near = Pushed in, the gap is less than a balanced contact takes, { $least }. { adjust }
 push-opens-on-steel = Flush on steel a push or a gust opens the zone. { adjust }
 push-across = A hinged door or window moves across the barrels, and only { $across } is allowed there. { adjust }
-adjust = Have hinge, latch or keep adjusted first, and move no magnet to make up for it.
+adjust = Have hinge or latch adjusted first, and move no magnet to make up for it.
 
 latch = Latch
 latch-play = { $play } of play
 latch-loose =
     A loose latch: the closed door or window moves more than { $loose }. Whether it harms the contact is said beside
-    the push. Tell the customer, and have hinge, latch or keep adjusted.
+    the push. Tell the customer, and have hinge or latch adjusted.
 
 # The step between the surfaces.
 spacer = Spacer
@@ -96,5 +96,12 @@ in-place = The contact in place counts as one of this class, and its own label m
 equally-deep = Reed and magnet lie equally deep below the tops of their bodies.
 
 # Readings.
-fit-gap = Gap with the door or window closed and latched
-play = Play of the latched door or window, with no trip
+fit-gap = Sensor to magnet, face to face, closed and latched
+fit-gap-steel = { $free }; at most { $steel } where a test magnet finds steel
+
+# A window whose two sashes pass each other.
+clearance = Clearance at the upper sash
+proud = magnet and spacers stand { $proud } proud
+passes =
+    Tape the magnet to the upper sash, raise the lower sash fully and lower the upper one: nothing may touch. Where it
+    does, fit a recessed contact in the head if it may be drilled, or a stop that keeps the lower sash below the magnet.

@@ -1,5 +1,17 @@
 name = Trip at the leading edge
-label = Opening at the edge that moves farthest when the zone shows open
+label =
+    { $kind ->
+        [tilt-and-turn] Opening edge when the zone shows open, sash turned
+        [lift-and-slide] Opening edge when the zone shows open, door slid
+       *[other] Opening edge when the zone shows open
+    }
+label-tilted = The same at the top edge, sash tilted
+label-lifted = Zone with the door lifted and not yet slid
+lifted = closed or open: write which
+
+# Push and pull the closed door or window.
+play = Play, pushed and pulled, closed and latched
+no-trip = no trip; write the play down
 shown = up to { $opened }, limit { $limit }
 
 too-late = The edge has passed its limit before the contact trips. Choose a contact that trips sooner.

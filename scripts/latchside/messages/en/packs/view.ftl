@@ -1,9 +1,9 @@
 part-openings = Opening sheets
-    .holds = Which device, why, where and how it is fixed, and what it should read
+    .holds = Where and how each is fixed, what it should read, and room to write
 part-zones = Zone schedule
-    .holds = Position, spoken name, response and reports of each zone
+    .holds = Position, name, text for the keypad, response and reports of each zone
 part-van = What goes on the van
-    .holds = Parts, consumables and tools, with spares
+    .holds = Parts, consumables and tools, with spares and where each goes
 part-work = Order of work
     .holds = One opening after the other, with minutes
 part-service = Service plan
@@ -12,14 +12,10 @@ part-test-sheet = Test sheet
     .holds = What each reading should be, and room for what it is
 part-handover = Handover sheet
     .holds = In plain words, for the customer
+part-annex = Annex for the lead
+    .holds = Why each device, what was passed over, every figure, what each answer decides
 
-about-site = The site
-    .inside = the site
-about-control-unit = The panel
-    .inside = the panel
-every-opening = Every opening
 openings = Openings
-no-device = not chosen
 
 verdict-no-device-yet = no device yet
 verdict-problem = problem
@@ -27,7 +23,7 @@ verdict-poor = poor
 verdict-test-on-site = test on site
 verdict-good = good
 verdict-no-verdict = no verdict
-verdict-told-only = told only
+verdict-told-only = for information
 
 problems = { $problems ->
     [one] { $problems } problem
@@ -49,3 +45,6 @@ nothing-open = nothing
 sort-part = Parts
 sort-consumable = Consumables
 sort-tool = Tools
+
+batteries = New batteries: { $openings }.
+change-batteries = Change the battery, at the service before this day or at its low report.

@@ -8,8 +8,8 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
+from latchside.escape import own_words, safe
 from latchside.messages import Messages, messages
-from latchside.pages.escape import own_words, safe
 
 _MARK = "\ue000{}\ue001"
 _MARKED = re.compile("\ue000([a-z_]+)\ue001")

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from latchside.archive import archive
+from latchside.library import Library
+from latchside.packs.document import render_document, styles
 from latchside.packs.files import pack_files
 from latchside.packs.pdf import pdf
-from latchside.pages.render import Writer
 from latchside.planning.plan import Plan
+from latchside.root import ROOT
 
 
-def pack(plan: Plan, writer: Writer, *, site: str = "", with_pdf: bool = False) -> dict[str, bytes]:
+def pack(plan: Plan, library: Library, *, site: str = "", with_pdf: bool = False) -> dict[str, bytes]:
     """Content by name. `site` is the address of the site, where links may lead there."""
-    document = writer.pack(plan, site)
+    document = render_document(plan, library, styles(library.root or ROOT), site)
     texts = {"index.html": document, **pack_files(plan)}
     files = {name: text.encode("utf-8", "replace") for name, text in texts.items()}
     if with_pdf:

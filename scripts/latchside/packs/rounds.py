@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby
 
 from latchside.messages import messages
-from latchside.pages import job_words as words
+from latchside.packs import words
+from latchside.planning.on_site import ARRIVE
 from latchside.planning.plan import Stage
-from latchside.planning.work import ARRIVE
 
 message = messages(__name__)
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from latchside.figures.one_system import amount_in
 from latchside.messages import messages
-from latchside.pages import job_words as words
+from latchside.packs import words
 from latchside.planning.plan import OpeningPlan, Plan
 from latchside.planning.zones import contact_names
 
@@ -20,6 +21,7 @@ def site_facts(plan: Plan, vocabulary: Vocabulary) -> Iterator[tuple[str, str]]:
     site, unit = plan.survey.site, plan.survey.control_unit
     yield message("surveyed"), words.day(plan.survey.surveyed) if plan.survey.surveyed else message("no-date")
     yield message("planned-for"), words.day(plan.on)
+    yield message("fitted"), message("fitted-line")
     yield message("region"), _word(vocabulary, "region", site.region)
     yield message("built"), words.known(site.year_built)
     yield message("building"), _word(vocabulary, "building", site.building)
@@ -28,7 +30,8 @@ def site_facts(plan: Plan, vocabulary: Vocabulary) -> Iterator[tuple[str, str]]:
     yield message("occupied"), words.yes_no(site.occupied)
     yield message("monitored"), words.yes_no(site.monitored)
     yield message("key-arranged"), words.yes_no(site.keyholder_arranged)
-    yield message("grade"), _word(vocabulary, "grade", site.grade)
+    if site.grade or site.region not in ("united-states", "canada"):  # no grade is asked for there
+        yield message("grade"), _word(vocabulary, "grade", site.grade)
     if site.insurer:
         yield message("insurer"), site.insurer
     yield message("panel-owner"), _word(vocabulary, "panel-owner", unit.owner)
@@ -39,14 +42,21 @@ def site_facts(plan: Plan, vocabulary: Vocabulary) -> Iterator[tuple[str, str]]:
     yield message("library"), message("version", version=plan.library)
 
 
-def opening_facts(one: OpeningPlan, vocabulary: Vocabulary) -> Iterator[tuple[str, str]]:
-    """What the survey says about an opening."""
+def opening_facts(one: OpeningPlan, vocabulary: Vocabulary, *, imperial: bool) -> Iterator[tuple[str, str]]:
+    """What the survey says about an opening; lengths in the units of its region."""
     opening = one.opening
     yield message("where"), ", ".join(filter(None, (opening.place, opening.side)))
     yield message("kind"), vocabulary("opening", opening.kind)
     yield message("use"), _word(vocabulary, "use", opening.use)
     yield message("fire-rated"), words.yes_no(opening.fire_rated)
     yield message("escape"), words.yes_no(opening.escape)
+    materials = (opening.leaf_material, opening.frame_material)
+    yield message("leaf-and-frame"), ", ".join(_word(vocabulary, "leaf-material", word) for word in materials)
+    measured = {"gap": opening.gap_mm, "play": opening.play_mm, "step": opening.step_mm}
+    lengths = (
+        message(name, length=amount_in(mm, "mm", imperial=imperial)) for name, mm in measured.items() if mm is not None
+    )
+    yield message("measured"), ", ".join(lengths) or words.known(None)
     if one.contacts > 1:
         yield message("contacts"), f"{one.contacts}: {', '.join(contact_names(one))}"
     if one.choice.shared and one.choice.moved:

@@ -1,7 +1,9 @@
 # Facts of the site.
 surveyed = Surveyed
 no-date = no date given
-planned-for = Planned for
+planned-for = Worked out for
+fitted = Fitted
+fitted-line = ____________, dates count from it
 region = Region
 built = Built
 building = Kind of building
@@ -27,6 +29,11 @@ kind = Kind
 use = Use
 fire-rated = Fire-rated
 escape = Escape way
+leaf-and-frame = Door or window, frame
+measured = Measured
+gap = gap { $length }
+play = play { $length }
+step = step { $length }
 contacts = Contacts
 one-zone = One zone for both
 powered = Powered

@@ -2,30 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from functools import cached_property
 
 from markupsafe import Markup
 
-from latchside.library import Record
 from latchside.library.alike import alike
-from latchside.messages import Message, messages
-from latchside.pages import job_words as words
-from latchside.pages.escape import safe
-from latchside.pages.job_contacts import Spot, handed_over, spots
-from latchside.pages.job_facts import opening_facts, site_facts
-from latchside.pages.job_rounds import rounds
-from latchside.pages.page import Page
+from latchside.messages import Message, listed, messages
+from latchside.packs import proving, words
+from latchside.packs.contacts import Spot, handed_over, spots
+from latchside.packs.facts import opening_facts, site_facts
+from latchside.packs.keypad import Keypad, keypad
+from latchside.packs.loading import goes_to
+from latchside.packs.named import Named
+from latchside.packs.rounds import rounds
+from latchside.packs.walk import in_page, walk
 from latchside.planning.asked import Asked, by_part
 from latchside.planning.bearing import bearing
-from latchside.planning.plan import Item, Line, OpeningPlan, Plan, Problem, Question, Stage, Zone
+from latchside.planning.figures_for.places import LOOSE, sort_of
+from latchside.planning.plan import Item, Line, OpeningPlan, Problem, Question, Stage, Zone
 
 message = messages(__name__)
 
-PARTS = ("openings", "zones", "van", "work", "service", "test-sheet", "handover")
-"""The parts of a pack beside its summary, in order. What is filled in or left comes last."""
+PARTS = ("openings", "zones", "van", "work", "service", "test-sheet", "handover", "annex")
+"""The parts of a pack beside its summary, in order. What is filled in or left comes last, before what a lead keeps."""
 SORTS = {"part": "parts", "consumable": "consumables", "tool": "tools"}
 """The sorts of items, each with the anchor of its list."""
+_DRAWN = {LOOSE: "hatch"}
+"""Sorts of opening that are drawn as another."""
+_DOORS, _RECESSED = ("hinged-door", "double-door"), ("recessed-contact", "steel-door-contact")
+_IN_HOLES = "opening-hinged-door-recessed"
+"""The drawing of a door with its contact in head and top edge."""
 
 
 def parts() -> dict[str, tuple[Message, Message]]:
@@ -33,66 +40,39 @@ def parts() -> dict[str, tuple[Message, Message]]:
     return {part: (message(f"part-{part}"), message(f"part-{part}.holds")) for part in PARTS}
 
 
-class JobView:
-    """A plan on one page: a part of the site's pages, or, with `whole`, all parts in one."""
+class JobView(Named):
+    """A plan on one page."""
 
-    def __init__(self, plan: Plan, page: Page, *, whole: bool = False, html: bool = False) -> None:
-        self.plan = plan
-        self.survey = plan.survey
-        self.page = page
-        self.whole = whole
-        self._html = html
-        self.words = words
+    words = words
 
-    # -- names and places ------------------------------------------------------------------------------------
+    def walk(self) -> Markup:
+        """The walk as sketches, where the survey names sides."""
+        return Markup("").join(in_page(one) for one in walk(self.plan, self.page.library))
+
+    def sketch(self, one: OpeningPlan) -> Markup:
+        """The kind of an opening, drawn; with its holes where the contact stands in them."""
+        sort = sort_of(one.opening)
+        in_holes = one.opening.kind in _DOORS and one.choice.device in _RECESSED
+        drawing = _IN_HOLES if in_holes else f"opening-{_DRAWN.get(sort, sort)}"
+        return self.page.sketch(drawing, f"drawn-{one.opening.id}")
+
+    def tests(self) -> list[proving.Table]:
+        """The tables of the test sheet."""
+        return list(proving.tables(self.plan, self.page, imperial=self.imperial))
 
     @cached_property
-    def _spoken(self) -> dict[str, str]:
-        return {one.opening.id: one.spoken for one in self.plan.openings}
+    def keypad(self) -> Keypad:
+        """The names of the zones as the keypad shows them."""
+        return keypad(self.plan, self.page.library)
 
-    def about(self, id_: str) -> str:
-        """What a question, a problem or a piece of work is about, as a reader calls it."""
-        return self._spoken.get(id_) or (message(f"about-{id_}") if f"about-{id_}" in message else id_)
+    def supervisions(self) -> list[tuple[str, str]]:
+        """How the zones are watched, and which: those alike together."""
+        groups = alike(self.plan.zones, lambda zone: zone.supervision)
+        return [(listed(list(dict.fromkeys(zone.position for zone in zones))), how) for how, zones in groups.items()]
 
-    def about_inside(self, id_: str) -> str:
-        """The same within a line."""
-        return message(f"about-{id_}.inside") if f"about-{id_}" in message else self.about(id_)
-
-    def place(self, id_: str) -> Markup:
-        """The same, as a link to its opening sheet where it has one."""
-        return self.sheet(id_, self.about(id_)) if id_ in self._spoken else safe(self.about(id_))
-
-    def places(self, ids: Sequence[str]) -> Markup:
-        """Several of them; all openings as one word."""
-        if len(self._spoken) > 1 and set(ids) >= set(self._spoken):
-            return safe(message("every-opening"))
-        return Markup(", ").join(self.place(id_) for id_ in ids)
-
-    def sheet(self, id_: str, text: object) -> Markup:
-        """A link to the sheet of an opening."""
-        return self.spot("openings", f"opening-{id_}", text)
-
-    def spot(self, part: str, anchor: str, text: object) -> Markup:
-        """A link to a place in a part of the pack."""
-        if self.whole:
-            return Markup('<a href="#{}">{}</a>').format(anchor, safe(text))
-        return self.page.anchor(f"{self.address(part)}#{anchor}", text)
-
-    def address(self, part: str) -> str:
-        """Where a part of the pack stands in the site; the summary is the part without a name."""
-        return f"jobs/{self.survey.id}/{part}/" if part else f"jobs/{self.survey.id}/"
-
-    def heading(self, level: int, text: object, anchor: str) -> Markup:
-        """A heading below the title of the page; one deeper where all parts stand on one page."""
-        depth = level + self.whole
-        if self._html:
-            return Markup('<h{0} id="{1}">{2}</h{0}>').format(depth, anchor, safe(text))
-        return Markup("\n\n{} {} {{: #{} }}\n\n").format(Markup("#" * depth), safe(text), anchor)
-
-    def device(self, id_: str | None) -> Markup:
-        """A device class by name, linked."""
-        record = self.page.library.find("device", id_) if id_ else None
-        return self.page.link(record) if record else safe(id_ or message("no-device"))
+    def goes_to(self, item: Item) -> str:
+        """The numbers of the openings that an item goes to."""
+        return ", ".join(map(str, goes_to(item, self.plan, self.page.library)))
 
     @staticmethod
     def passed_over(one: OpeningPlan) -> list[tuple[list[str], bool, tuple[str, ...]]]:
@@ -100,27 +80,24 @@ class JobView:
         groups = alike(one.choice.passed_over, lambda other: (other.ruled_out, tuple(other.why)))
         return [([other.device for other in others], *reason) for reason, others in groups.items()]
 
-    def linked(self, kind: str, id_: str) -> Markup:
-        """A record by name, linked; its id where there is no such record."""
-        record = self.page.library.find(kind, id_)
-        return self.page.link(record) if record else safe(id_)
-
-    def tool(self, item: Item) -> Markup:
-        """What an item is called, linked to its record where it has one."""
-        kind, _, id_ = (item.record or "").rpartition("/")
-        kinds = () if not id_ else (kind,) if kind else ("tool", "device")
-        record = next((record for one in kinds if (record := self.page.library.find(one, id_))), None)
-        return self.page.link(record, item.name) if record else safe(item.name)
-
     def caution_ids(self) -> list[str]:
         """The cautions of the job; with all parts in one, those of the site: each opening sheet warns of its own."""
         return [one.caution for one in self.plan.cautions if not self.whole or "site" in one.about]
+
+    def amount(self, value: float, unit: str) -> str:
+        """A quantity of what goes on the van."""
+        return words.amount(value, unit, imperial=self.imperial)
 
     # -- what stands open ------------------------------------------------------------------------------------
 
     def questions(self, about: str) -> list[Question]:
         """The open questions about an opening, the site or the control unit."""
         return [one for one in self.plan.questions if one.about == about]
+
+    @staticmethod
+    def asked_of(one: Asked) -> list[str]:
+        """The ids of all that a question is asked of."""
+        return list(dict.fromkeys(id_ for _, ids in one.decides for id_ in ids))
 
     def asked(self) -> list[tuple[str, bool, tuple[Asked, ...]]]:
         """All questions under the site, the control unit and the openings; whether it is said which openings."""
@@ -169,17 +146,48 @@ class JobView:
 
     def opening_facts(self, one: OpeningPlan) -> Iterator[tuple[str, str]]:
         """What the survey says about an opening."""
-        return opening_facts(one, self.page.vocabulary)
+        return opening_facts(one, self.page.vocabulary, imperial=self.imperial)
 
     # -- sums ------------------------------------------------------------------------------------------------
+
+    def comes_back(self) -> list[tuple[str, str]]:
+        """What falls due, in the words of a customer: the same at several days once, and a year's batteries once."""
+        mine, batteries = [], dict[int, list[str]]()
+        for one in self.plan.service:
+            if one.about in self.sheets.numbers:
+                batteries.setdefault(one.due.year, []).append(one.about)
+            else:
+                mine.append(one)
+        groups = alike(mine, lambda one: one.words)
+        return [
+            *((listed([words.day(one.due) for one in due]), what) for what, due in groups.items()),
+            *((str(year), self._batteries(ids)) for year, ids in sorted(batteries.items())),
+        ]
+
+    def falls_due(self) -> list[tuple[str, Markup, str]]:
+        """What falls due, for the firm: the day, the openings by number, and what; batteries of one day once."""
+        numbers = self.sheets.numbers
+        groups = alike(self.plan.service, lambda one: (one.due, "" if one.about in numbers else one.words))
+        return [
+            (words.day(due), self.numbers([one.about for one in alike_ones]), what or message("change-batteries"))
+            for (due, what), alike_ones in groups.items()
+        ]
+
+    def _batteries(self, ids: list[str]) -> str:
+        return message("batteries", openings=listed([self.about(id_) for id_ in dict.fromkeys(ids)]))
 
     def rounds(self) -> list[tuple[str, str, list[Stage]]]:
         """The order of work in its days and openings: anchor, title with its time, and pieces of each."""
         return rounds(self.plan.work, self.about, self.about_inside)
 
+    def plainly(self, zone: Zone) -> Markup:
+        """What happens when a zone's opening is opened, for the people on site."""
+        by_region = {"unset": self.word("disarm", "disarm"), "centre": self.word("central-station")}
+        return words.plainly(zone, self.survey.site.monitored, **by_region)
+
     def whole_day(self) -> str:
-        """Time of all the work, at best, as a rule and at worst."""
-        return words.between(self.plan.work)
+        """Usual time of all the work, that of each technician added up."""
+        return words.minutes(sum(one.minutes for one in self.plan.work))
 
     def items(self) -> list[tuple[str, str, list[Item]]]:
         """What goes on the van, under the title of its sort, with its anchor."""
@@ -235,30 +243,4 @@ class JobView:
         """The zones of an opening."""
         return [zone for zone in self.watched() if zone.opening == one.opening.id]
 
-    def kinds(self) -> list[str]:
-        """The kinds of opening of this job, each once."""
-        return list(dict.fromkeys(one.opening.kind for one in self.plan.openings))
-
     # -- words that come from a record -----------------------------------------------------------------------
-
-    def figure_name(self, line: Line) -> Markup:
-        """What a figure is, linked to how it is worked."""
-        record = self.page.library.find("formula", line.figure)
-        return self.page.link(record, line.name) if record else safe(line.name)
-
-    def input_name(self, device: str | None, input_: str | None) -> str:
-        """The name of an input of a device class."""
-        record = self.page.library.find("device", device) if device else None
-        inputs = {entry["id"]: str(entry["name"]) for entry in (record["inputs"] if record else ())}
-        return inputs.get(input_ or "", input_ or "")
-
-    def procedures(self, one: OpeningPlan) -> list[Record]:
-        """The procedures of an opening's work, each once."""
-        ids = dict.fromkeys(id_ for stage in one.stages for id_ in stage.procedures)
-        return self.page.records("procedure", list(ids))
-
-    unit = staticmethod(words.unit)
-
-    def proofs(self, spot: Spot) -> list[tuple[str, str]]:
-        """What is written when a contact is proved, beside its readings."""
-        return list(words.proofs(self.page, spot.plan, spot.shown))

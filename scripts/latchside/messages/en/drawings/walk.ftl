@@ -1,0 +1,2 @@
+opening = { $number } { $name }
+about = In the order of the walk: { $openings }. Not to scale.

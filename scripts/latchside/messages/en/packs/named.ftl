@@ -1,0 +1,6 @@
+about-site = The site
+    .inside = the site
+about-control-unit = The panel
+    .inside = the panel
+every-opening = Every opening
+no-device = not chosen

@@ -1,0 +1,4 @@
+wired = Contacts on cable
+radio = Contacts on radio
+
+as-named = as on the left

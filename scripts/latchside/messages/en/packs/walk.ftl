@@ -1,0 +1,1 @@
+no-device = no device yet

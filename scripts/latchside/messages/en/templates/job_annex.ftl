@@ -1,0 +1,14 @@
+annex = For the lead: why each device was chosen, what was passed over, every figure, and what each answer decides.
+decides = What each answer decides
+site-figures = Figures of the site
+zones = Why each zone answers so
+zone = { $position } { $name }
+opening = { $number } · { $opening }, why
+device = Device
+lead-chose = Chosen by the lead
+why = Why
+speaks-against = What speaks against it
+others = Why not the others
+never = never here
+figures = Figures
+figures-of = Figures of { $opening }
