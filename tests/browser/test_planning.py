@@ -49,10 +49,38 @@ def planned(page: Page) -> None:
     expect(page.locator(".ls-plan .ls-count")).to_contain_text("with a device")
 
 
-def test_a_lead_sees_the_plan_and_what_an_answer_changes_with_no_signal(
+def pack_is_that_of_the_command(page: Page, tmp_path: Path) -> None:
+    """Take every file of the pack, and print it; there is no network."""
+    with page.expect_download() as saved:
+        page.get_by_role("button", name="Save as a file").click()
+    file = tmp_path / "taken.json"
+    saved.value.save_as(file)
+    CliRunner().invoke(main, ["plan", str(file), "--out", str(tmp_path / "pack")])
+    written = {path.name: path.read_bytes() for path in (tmp_path / "pack").iterdir()}
+    page.get_by_role("button", name="Make the pack").click()
+    expect(page.locator(".ls-each")).to_be_visible()
+    page.locator(".ls-each summary").click()
+    assert {*page.locator(".ls-each button").all_inner_texts(), "pack.zip"} == set(written)
+    for name in written:
+        label = "Save all as one file (ZIP)" if name == "pack.zip" else name
+        with page.expect_download() as taken:
+            page.get_by_role("button", name=label, exact=True).click()
+        content = Path(taken.value.path()).read_bytes()
+        assert unzipped(content) == unzipped(written[name]) if name == "pack.zip" else content == written[name]
+    with page.expect_popup() as opened:
+        page.get_by_role("button", name="Print the pack").click()
+    paper = opened.value
+    expect(paper.get_by_role("heading", level=1)).to_be_visible()
+    assert paper.evaluate("[window.printed, document.scripts.length]") == [True, 0]
+    assert paper.evaluate("getComputedStyle(document.querySelector('.ls-box')).borderTopStyle") == "solid"
+    assert not axe_finds(page)
+
+
+def test_a_lead_sees_the_plan_takes_its_pack_and_sees_what_an_answer_changes_with_no_signal(
     saver: Phone, host: Host, tmp_path: Path, shipped_library: Library
 ) -> None:
     page = saver.on()
+    page.context.add_init_script("print = () => (window.printed = true)")
     page.goto(f"{host.base}survey/")
     brought(page, survey(tmp_path))
     planned(page)
@@ -62,6 +90,7 @@ def test_a_lead_sees_the_plan_and_what_an_answer_changes_with_no_signal(
     assert all(any(name in text for name in names) for text in rows.all_inner_texts())
     assert not axe_finds(page)
     host.stop()
+    pack_is_that_of_the_command(page, tmp_path)
     page = saver.on()
     page.goto(f"{host.base}survey/")
     ready(page)
@@ -99,38 +128,6 @@ def test_without_the_planner_the_form_goes_on_and_says_what_to_do(hand: Phone, h
     with page.expect_response("**/planner.zip") as again:
         page.get_by_role("button", name="Try again").click()
     assert again.value.ok
-
-
-def test_the_pack_is_taken_as_the_command_writes_it_with_no_signal(saver: Phone, host: Host, tmp_path: Path) -> None:
-    page = saver.on()
-    page.context.add_init_script("print = () => (window.printed = true)")
-    page.goto(f"{host.base}survey/")
-    brought(page, survey(tmp_path))
-    planned(page)
-    host.stop()
-    with page.expect_download() as saved:
-        page.get_by_role("button", name="Save as a file").click()
-    file = tmp_path / "taken.json"
-    saved.value.save_as(file)
-    CliRunner().invoke(main, ["plan", str(file), "--out", str(tmp_path / "pack")])
-    written = {path.name: path.read_bytes() for path in (tmp_path / "pack").iterdir()}
-    page.get_by_role("button", name="Make the pack").click()
-    expect(page.locator(".ls-each")).to_be_visible()
-    page.locator(".ls-each summary").click()
-    assert {*page.locator(".ls-each button").all_inner_texts(), "pack.zip"} == set(written)
-    for name in written:
-        label = "Save all as one file (ZIP)" if name == "pack.zip" else name
-        with page.expect_download() as taken:
-            page.get_by_role("button", name=label, exact=True).click()
-        content = Path(taken.value.path()).read_bytes()
-        assert unzipped(content) == unzipped(written[name]) if name == "pack.zip" else content == written[name]
-    with page.expect_popup() as opened:
-        page.get_by_role("button", name="Print the pack").click()
-    paper = opened.value
-    expect(paper.get_by_role("heading", level=1)).to_be_visible()
-    assert paper.evaluate("[window.printed, document.scripts.length]") == [True, 0]
-    assert paper.evaluate("getComputedStyle(document.querySelector('.ls-box')).borderTopStyle") == "solid"
-    assert not axe_finds(page)
 
 
 def unzipped(content: bytes) -> dict[str, bytes]:

@@ -52,7 +52,7 @@ def test_a_steel_door_contact_is_let_in_with_its_sleeves(shipped_library: Librar
 
 def test_a_wired_surface_contact_stands_on_spacers_on_steel(shipped_library: Library) -> None:
     expected, fixing = worked(shipped_library, WIRED_SURFACE)
-    assert fixing.sensor.startswith("Sensor on the frame at the latch side")
+    assert fixing.sensor.startswith("Sensor on the head of the frame at the latch side")
     assert fixing.spacer == "The same spacers under both halves, off the steel."
     assert "a magnet does not pull" in fixing.hold
     assert "Drilled:" not in fixing.hold
@@ -88,7 +88,7 @@ def test_a_sound_contact_on_a_fire_door_stays(shipped_library: Library) -> None:
 @pytest.mark.parametrize(
     ("contact", "place", "pieces"),
     [(STEEL_DOOR, "in the top edge of the door", "a plastic sleeve round each half"),
-     (WIRED_SURFACE, "on the door at the latch side", "the same spacers under both halves")],
+     (WIRED_SURFACE, "on the top of the door at the latch side", "the same spacers under both halves")],
 )  # fmt: skip
 def test_a_contact_on_the_loop_of_a_transmitter_goes_where_its_own_class_goes(
     contact: str, place: str, pieces: str, shipped_library: Library

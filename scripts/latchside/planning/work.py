@@ -106,8 +106,7 @@ def work(
     )
     laid = lay(pieces, times)
     on_site = (one for day in laid.days for one in around.day(day, laid, of_opening, order, site, first))
-    stages = (*_before(len(order), questions, clock, house), *on_site)
-    return Work(stages, of_opening, laid.days, laid.problems)
+    return Work((*_before(len(order), questions, clock, house), *on_site), of_opening, laid.days, laid.problems)
 
 
 def unheard(lines: Sequence[Line]) -> bool:

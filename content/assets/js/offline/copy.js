@@ -180,12 +180,9 @@ async function settle() {
 /** Whether saving is switched off: whether the worker that the site serves now is the switch. No answer: as it was. */
 async function askSwitch() {
   const answer = await fetch(new URL("sw.js", root), { cache: "no-cache" }).catch(() => null);
-  if (answer?.status === 404) await switchedOff();
-  else if (answer?.ok) {
-    const script = await answer.text().catch(() => "");
-    if (script.includes('say: "off"')) await switchedOff();
-    else off = false;
-  }
+  const script = answer?.ok ? await answer.text().catch(() => "") : "";
+  if (answer?.status === 404 || script.includes('say: "off"')) await switchedOff();
+  else if (script) off = false;
 }
 
 /** Saving is switched off here. What a worker that was just ending still wrote goes too. */

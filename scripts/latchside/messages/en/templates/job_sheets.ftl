@@ -32,6 +32,7 @@ sheet = { $number } · { $opening }
 input-in-use = input: { $input }
 takes = · { $time }
 bites = What bites here
+told-before = Cautions here, told in full before the sheets:
 listed = Listed building: written consent of the authority seen? No: no hole, no screw and no pad.
 against = Settle before you begin:
 ask-first = Ask or look first:
