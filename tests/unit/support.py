@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import shutil
+import subprocess
+import sys
 from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
@@ -95,3 +97,9 @@ def cases(top: str) -> list[Path]:
 def case_id(folder: Path) -> str:
     """`code/case`, as the test run shows it."""
     return f"{folder.parent.name}/{folder.name}"
+
+
+def runs_without(names: Iterable[str], code: str) -> None:
+    """Run code in a fresh Python in which the modules of these names cannot be imported."""
+    head = f"import sys\nfor name in {sorted(names)!r}:\n    sys.modules[name] = None\n"
+    subprocess.run([sys.executable, "-c", head + code], check=True)

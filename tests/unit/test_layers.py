@@ -35,6 +35,7 @@ LAYERS: tuple[set[str], ...] = (
         "version",
     },
     {"markup"},
+    {"templating"},
     {"read"},
     {"schemas"},
     {"library", "drawings"},

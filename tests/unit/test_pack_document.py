@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-import subprocess
-import sys
 from dataclasses import replace
 from functools import cache
 from typing import Any
@@ -30,6 +28,7 @@ from latchside.project import check_project
 from latchside.root import ROOT
 
 from .pack_plans import OPENINGS, PLAN, hostile
+from .support import runs_without
 
 ADDRESS = "https://field.example/library/"
 INJECTIONS = (
@@ -248,13 +247,8 @@ def test_with_an_address_it_links_into_the_site() -> None:
 
 def test_it_is_made_without_what_no_page_could_load() -> None:
     """A page of the site makes the same document: templates and records alone."""
-    code = (
-        "import sys\n"
-        "for name in ('lxml', 'numpy', 'mkdocs', 'click', 'markdown', 'latchside.pages', 'latchside.charts'):\n"
-        "    sys.modules[name] = None\n"
-        "from latchside.packs.document import render_document\n"
-    )
-    subprocess.run([sys.executable, "-c", code], check=True)
+    none = ("lxml", "numpy", "mkdocs", "click", "markdown", "latchside.pages", "latchside.charts")
+    runs_without(none, "from latchside.packs.document import render_document\n")
 
 
 def test_its_policy_runs_nothing() -> None:

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from latchside.library import Library
 from latchside.messages import messages
+from latchside.planning.cautions import cautions
 from latchside.planning.house import rules_of
 from latchside.planning.items import Spares, items
 from latchside.planning.plan import Item
@@ -38,7 +39,9 @@ def van(
         "trial", "Trial", tuple(openings), site=Site(region=region), control_unit=unit or ControlUnit(), rules=job
     )
     firm = house(library)
-    found = items(of, at(library, openings, devices, contact), PROCEDURES, library, firm, rules_of(job, firm))
+    parts = at(library, openings, devices, contact)
+    warnings = cautions(of, parts, library, firm)
+    found = items(of, parts, PROCEDURES, warnings, library, firm, rules_of(job, firm))
     assert len({item.name for item in found}) == len(found)
     return {item.name: item for item in found}
 

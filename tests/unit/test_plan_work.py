@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import date
 from itertools import product
 from typing import Any
@@ -440,6 +441,21 @@ def test_an_opening_longer_than_a_day_is_a_problem() -> None:
     done = laid({"a": 100, "b": 500, "c": 10})
     assert [(one.about, one.code) for one in done.problems] == [("b", "longer-than-a-day")]
     assert sorted(id_ for day in done.days for id_ in day.openings) == ["a", "b", "c"]
+
+
+@pytest.mark.parametrize("day", [25, 30, 31])
+def test_a_day_used_up_by_arriving_and_leaving_gives_each_opening_its_own(day: int) -> None:
+    """20 to arrive and 10 to leave: nothing is left of 30 minutes, and one of 31."""
+    done = laid({"a": 5, "b": 500}, replace(TIMES, day=day, begin=fixed(15)))
+    assert [one.openings for one in done.days] == [(), ("a",), ("b",), ()], "take-over first, close last"
+    assert [one.about for one in done.problems] == ["a", "b"]
+    assert f"leaves {max(0, day - 30)}\N{NO-BREAK SPACE}min" in done.problems[0].found
+
+
+def test_what_is_done_once_takes_no_more_days_than_one() -> None:
+    """A close of 40 in days with 10 for openings: one day of its own, which runs over, and no empty day before it."""
+    done = laid({"a": 10, "b": 10}, replace(TIMES, day=40))
+    assert [one.openings for one in done.days] == [("a",), ("b",), ()]
 
 
 def test_a_day_says_how_short_and_how_long_it_may_be() -> None:

@@ -27,7 +27,7 @@ from latchside.version import library_version
 OWN = (
     "__init__", "archive", "collector", "drawings", "escape", "figures", "findings", "in_page", "kinds",
     "library", "markup", "messages", "out", "packs", "planning", "read", "reads", "root", "schemas", "surveys",
-    "templates", "version", "visits",
+    "templates", "templating", "version", "visits",
 )  # fmt: skip
 """The parts of this package that a plan and its pack are made with."""
 LIBRARIES = (

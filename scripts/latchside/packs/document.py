@@ -8,22 +8,18 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from latchside.escape import safe
 from latchside.library import Library
-from latchside.markup import page_messages
 from latchside.packs.paper import Document
 from latchside.packs.system import region_of
 from latchside.packs.view import JobView, parts
 from latchside.planning.plan import Plan
 from latchside.root import part
+from latchside.templating import environment
 
 STYLES = ("tokens.css", "latchside.css", "job.css")
 """The style sheets of the document, in `content/assets`."""
-TEMPLATES = Path(__file__).parents[1] / "templates"
-_LETTER = ("united-states", "canada")
 
 
 def render_document(plan: Plan, library: Library, style: str, site: str = "") -> str:
@@ -33,7 +29,7 @@ def render_document(plan: Plan, library: Library, style: str, site: str = "") ->
     """
     region = region_of(plan)
     view = JobView(plan, Document(library, region, site), whole=True, html=True)
-    paper = "letter" if plan.survey.site.region in _LETTER else "A4"
+    paper = "letter" if region == "north_america" else "A4"
     given = {"page": view.page, "view": view, "plan": view.plan, "parts": parts(), "region": region}
     return _environment().get_template("job_document.jinja").render(style=Markup(style), paper=paper, **given)
 
@@ -43,16 +39,4 @@ def styles(root: Path) -> str:
     return "\n".join(part(root, f"content/assets/{name}").read_text("utf-8") for name in STYLES)
 
 
-@cache
-def _environment() -> Environment:
-    made = Environment(
-        loader=FileSystemLoader(TEMPLATES),
-        undefined=StrictUndefined,
-        autoescape=True,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-        finalize=lambda value: value if isinstance(value, Markup) else safe(value),
-    )
-    made.globals.update(messages=page_messages)
-    return made
+_environment = cache(environment)

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from latchside.figures.one_system import amount_in
 from latchside.messages import messages
 from latchside.packs import words
+from latchside.planning.figures_for.context import NORTH_AMERICA
 from latchside.planning.plan import OpeningPlan, Plan
 from latchside.planning.zones import contact_names
 
@@ -30,7 +31,7 @@ def site_facts(plan: Plan, vocabulary: Vocabulary) -> Iterator[tuple[str, str]]:
     yield message("occupied"), words.yes_no(site.occupied)
     yield message("monitored"), words.yes_no(site.monitored)
     yield message("key-arranged"), words.yes_no(site.keyholder_arranged)
-    if site.grade or site.region not in ("united-states", "canada"):  # no grade is asked for there
+    if site.grade or site.region not in NORTH_AMERICA:  # no grade is asked for there
         yield message("grade"), _word(vocabulary, "grade", site.grade)
     if site.insurer:
         yield message("insurer"), site.insurer

@@ -6,7 +6,7 @@ the words and the units of that region alone.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any, Protocol
 
@@ -17,7 +17,7 @@ from latchside.drawings.inline import inlined
 from latchside.escape import safe
 from latchside.figures.one_system import quantity_in
 from latchside.library import Library, Record
-from latchside.library.compiled import own_steps
+from latchside.library.look_up import LookUp
 from latchside.library.quantity import quantity
 from latchside.library.regions import by_region, named_in, told
 from latchside.library.text import RecordLink, ValueLink, Words, text_parts
@@ -58,11 +58,11 @@ class Paper(Protocol):
         """A drawing without its words, under a name that no other on the page has; empty where there is none."""
 
 
-class Document:
+class Document(LookUp):
     """A page that stands by itself: links lead into the site where its address is known, and are words elsewhere."""
 
     def __init__(self, library: Library, region: str | None = None, site: str = "") -> None:
-        self.library = library
+        super().__init__(library)
         self._region = region
         self._site = site
 
@@ -76,18 +76,6 @@ class Document:
         """A link to a record, with its name or other words."""
         return self.anchor(record.address, words if words is not None else self.named(record.name))
 
-    def records(self, kind: str, ids: Any) -> list[Record]:
-        """The sound records among `ids`, in the order given."""
-        listed: Sequence[str] = () if ids in (None, "none") else ids
-        return [record for id_ in listed if (record := self.library.find(kind, id_))]
-
-    def by_level(self, ids: Any) -> list[tuple[str, list[Record]]]:
-        """Cautions under their signal words, the worst first."""
-        cautions = self.records("caution", ids)
-        levels = self.library.schemas.words("level").items()
-        groups = [(shown, [one for one in cautions if one["level"] == level]) for level, shown in levels]
-        return [(shown, group) for shown, group in groups if group]
-
     def vocabulary(self, name: str, word: str) -> str:
         """What a reader sees for a word of a vocabulary."""
         return self.named(self.library.schemas.words(name)[word])
@@ -99,13 +87,6 @@ class Document:
     def words(self, text: str, owner: Record | None = None) -> Markup:
         """The text as the region of the job says it."""
         return Markup("").join(self._part(part, owner) for part in text_parts(text))
-
-    def step(self, reference: str) -> Mapping[str, Any]:
-        """The step that `procedure/step` names; empty where there is none."""
-        procedure_id, _, step_id = reference.partition("/")
-        procedure = self.library.find("procedure", procedure_id)
-        steps = own_steps(procedure) if procedure else ()
-        return next((step for _, step in steps if step["id"] == step_id), {})
 
     def sketch(self, id_: str, name: str) -> Markup:
         """A drawing of the library, in the document itself."""

@@ -10,7 +10,7 @@ from latchside.messages import messages
 from latchside.packs.contacts import Spot, spots
 from latchside.packs.paper import Paper
 from latchside.packs.sheets import AT_PANEL
-from latchside.packs.words import Reading, proofs, reading_name, unit
+from latchside.packs.words import Reading, own_reading, proofs
 from latchside.planning.plan import Plan
 
 message = messages(__name__)
@@ -74,10 +74,7 @@ def _once(rows: Sequence[Mapping[str, Reading]]) -> Iterator[Reading]:
 
 
 def _readings(spot: Spot, page: Paper, *, imperial: bool) -> Iterator[Reading]:
-    for value in spot.plan.expected:
-        yield Reading(
-            value.measure, reading_name(value.measure, value.label), value.shown, unit(value, imperial=imperial)
-        )
+    yield from (own_reading(value, imperial=imperial) for value in spot.plan.expected)
     yield from proofs(page, spot.plan, spot.shown, imperial=imperial)
 
 

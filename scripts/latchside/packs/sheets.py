@@ -18,7 +18,7 @@ from latchside.library.compiled import applies
 from latchside.messages import Message, messages
 from latchside.packs.contacts import Spot, spots
 from latchside.packs.paper import Paper
-from latchside.packs.words import Reading, minutes, proofs, reading_name, unit
+from latchside.packs.words import Reading, minutes, own_reading, proofs
 from latchside.planning.plan import Expected, Line, OpeningPlan, Plan
 
 message = messages(__name__)
@@ -59,11 +59,7 @@ class Sheets:
     def _classes(self) -> tuple[SameFor, ...]:
         fitted = [one for one in self.plan.openings if one.choice.device]
         return tuple(
-            SameFor(
-                device,
-                openings,
-                tuple(self._lines(openings)),
-            )
+            SameFor(device, openings, tuple(self._lines(openings)))
             for device, openings in alike(fitted, lambda one: one.choice.device or "").items()
         )
 
@@ -146,16 +142,8 @@ class Sheets:
 
     def readings(self, one: OpeningPlan) -> list[Reading]:
         """What is read at an opening, in place and at the proof; two contacts are read each by itself."""
-        own = [
-            Reading(
-                value.measure,
-                reading_name(value.measure, value.label),
-                value.shown,
-                unit(value, imperial=self.imperial),
-            )
-            for value in one.expected
-            if value.measure not in AT_PANEL
-        ]
+        here = (value for value in one.expected if value.measure not in AT_PANEL)
+        own = [own_reading(value, imperial=self.imperial) for value in here]
         found: dict[str, Reading] = {}
         for spot in self.contacts(one):
             for reading in proofs(self.page, one, spot.shown, imperial=self.imperial):

@@ -242,5 +242,3 @@ class JobView(Named):
     def zone_of(self, one: OpeningPlan) -> list[Zone]:
         """The zones of an opening."""
         return [zone for zone in self.watched() if zone.opening == one.opening.id]
-
-    # -- words that come from a record -----------------------------------------------------------------------

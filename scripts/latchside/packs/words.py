@@ -104,6 +104,12 @@ def reading_name(measure: str, label: str = "") -> str:
     return message(id_) if id_ in message else label
 
 
+def own_reading(value: Expected, *, imperial: bool = False) -> Reading:
+    """A value that the plan expects of a contact, as it is read."""
+    name = reading_name(value.measure, value.label)
+    return Reading(value.measure, name, value.shown, unit(value, imperial=imperial))
+
+
 def proofs(page: Paper, one: OpeningPlan, shown: str, *, imperial: bool = False) -> Iterator[Reading]:
     """What is written of every contact when it is proved, beside its own readings.
 

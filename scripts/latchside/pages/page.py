@@ -13,7 +13,7 @@ from latchside.escape import safe
 from latchside.figures.words import in_both, in_words
 from latchside.kinds import KINDS, Kind
 from latchside.library import Library, Record
-from latchside.library.compiled import own_steps
+from latchside.library.look_up import LookUp
 from latchside.library.quantity import Quantity, quantity
 from latchside.library.regions import by_region, told
 from latchside.library.text import RecordLink, ValueLink, Words, text_parts
@@ -28,13 +28,13 @@ from latchside.pages.shorten import first_sentence
 message = messages(__name__)
 
 
-class Page:
+class Page(LookUp):
     """One page at `address`, about `owner` where it is about one record, and for `device` where one is at hand."""
 
     def __init__(
         self, library: Library, address: str, owner: Record | None = None, device: Record | None = None
     ) -> None:
-        self.library = library
+        super().__init__(library)
         self.address = address
         self.owner = owner
         self.device = device
@@ -72,29 +72,10 @@ class Page:
         """A link to an address of the site."""
         return Markup(f'<a href="{safe(self.href(address))}">{safe(words)}</a>')
 
-    def records(self, kind: str, ids: Any) -> list[Record]:
-        """The sound records among `ids`, in the order given; `none` and absent lists are empty."""
-        listed = () if ids in (None, "none") else ids
-        return [record for id_ in listed if (record := self.library.find(kind, id_))]
-
-    def by_level(self, ids: Any) -> list[tuple[str, list[Record]]]:
-        """Cautions under their signal words, the worst first."""
-        cautions = self.records("caution", ids)
-        levels = self.library.schemas.words("level").items()
-        groups = [(shown, [caution for caution in cautions if caution["level"] == level]) for level, shown in levels]
-        return [(shown, group) for shown, group in groups if group]
-
     def users(self, record: Record) -> list[Record]:
         """The records with a page of their own that refer to a record."""
         kinds = [kind.id for kind in KINDS.values() if kind.own_page]
         return [user for kind in kinds for user in self.library.referring(record.kind.id, record.id, kind)]
-
-    def step(self, reference: str) -> Mapping[str, Any]:
-        """The step that `procedure/step` names; empty where there is none."""
-        procedure_id, _, step_id = reference.partition("/")
-        procedure = self.library.find("procedure", procedure_id)
-        steps = own_steps(procedure) if procedure else ()
-        return next((step for _, step in steps if step["id"] == step_id), {})
 
     def step_words(self, reference: str) -> Markup:
         """What `procedure/step` says, for a link to it."""

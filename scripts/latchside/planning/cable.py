@@ -9,12 +9,12 @@ from latchside.figures.rounding import short
 from latchside.library.model import Library
 from latchside.messages import Message, messages, within
 from latchside.planning.at_opening import AtOpening
+from latchside.planning.figures_for.context import NORTH_AMERICA
 from latchside.planning.house import House, Rules
 from latchside.planning.plan import Item
 from latchside.surveys.survey import Opening, Survey
 
 message = messages(__name__)
-_NORTH_AMERICA = ("united-states", "canada")
 
 
 def cable(survey: Survey, parts: Sequence[AtOpening], library: Library, house: House, rules: Rules) -> Iterator[Item]:
@@ -57,7 +57,7 @@ def _cable(opening: Opening, survey: Survey, library: Library) -> Message:
     habits = library.find("table", "cable-habits")
     if habits is None or survey.site.region is None:
         return message("cable-usual")
-    american = survey.site.region in _NORTH_AMERICA
+    american = survey.site.region in NORTH_AMERICA
     id_, column, unit = ("pair", "north-america", "AWG") if american else ("four-core", "europe", "mm2")
     row = next(row["cells"] for row in habits["rows"] if row["id"] == id_)
     return message("cable-cores", cores=within(row["cable"]), size=short(row[column], unit))

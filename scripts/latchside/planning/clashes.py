@@ -25,27 +25,20 @@ def clashes(opening: Opening, choice: Choice, found: Sequence[Standing], library
     device = library.find("device", choice.device) if choice.device else None
     if device is None:
         return
-    if second_is_new(opening) and _needs_hole(choice, device, library) and no_holes(opening):
-        yield problem(message, opening.id, "second-needs-hole")
-    if opening.wish == "hidden":
-        yield from _in_sight(opening, choice, device, found, library)
-    if second_is_new(opening) and AtOpening(opening, device, "").kept and on_loop(opening, library) is None:
-        yield problem(message, opening.id, "second-contact")
-
-
-def _needs_hole(choice: Choice, device: Record, library: Library) -> bool:
-    """Whether the contact itself, or the one on the loop of a transmitter, is drilled or screwed in."""
-    contact = library.find("device", choice.contact) if choice.contact else None
-    return traits(contact or device).needs_hole
-
-
-def _in_sight(
-    opening: Opening, choice: Choice, device: Record, found: Sequence[Standing], library: Library
-) -> Iterator[Problem]:
-    """Nothing may be in sight, and what can be fitted is."""
     at = AtOpening(opening, device, "")
     contact = library.find("device", choice.contact) if choice.contact else None
     new = contact if at.transmitter else device
+    if second_is_new(opening) and new is not None and traits(new).needs_hole and no_holes(opening):
+        yield problem(message, opening.id, "second-needs-hole")
+    if opening.wish == "hidden":
+        yield from _in_sight(at, new, found, library)
+    if second_is_new(opening) and at.kept and on_loop(opening, library) is None:
+        yield problem(message, opening.id, "second-contact")
+
+
+def _in_sight(at: AtOpening, new: Record | None, found: Sequence[Standing], library: Library) -> Iterator[Problem]:
+    """Nothing may be in sight, and what can be fitted is; `new` is that contact, where its class is known."""
+    opening = at.opening
     if (at.kept and not second_is_new(opening)) or (new is not None and traits(new).drilled):
         return
     name = within(new.name) if new is not None else message("any-contact")

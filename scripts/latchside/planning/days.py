@@ -18,6 +18,8 @@ from latchside.planning.times import NONE, Span, total
 message = messages(__name__)
 SEARCHED, FEW = 20_000, 40
 """The search gives up after so many trials, and is not begun with more pieces than so many."""
+LEAST_ROOM = 1.0
+"""Minutes for openings that a day counts as having where arriving and leaving use it up: one opening a day."""
 _TINY = 1e-9
 
 
@@ -73,8 +75,9 @@ def lay(pieces: Sequence[Piece], times: Times) -> Laid:
     if not pieces:
         return Laid((), ())
     panel = times.panel.usual if any(one.panel for one in pieces) else 0.0
-    room = times.day - times.arrive.usual - times.leave.usual - panel
-    problems = tuple(_too_long(one, times) for one in pieces if one.takes.usual > room)
+    left = times.day - times.arrive.usual - times.leave.usual - panel
+    problems = tuple(_too_long(one, times, left) for one in pieces if one.takes.usual > left)
+    room = max(LEAST_ROOM, left)
     days = _fewest(pieces, times, room)
     if times.over:
         stretched = _fewest(pieces, times, room + times.over)
@@ -87,7 +90,8 @@ def _fewest(pieces: Sequence[Piece], times: Times, room: float) -> list[list[Bin
     # an opening longer than a day gets a day of its own
     sizes = [min(one.takes.usual, room) for one in pieces]
     wide = times.technicians
-    count = max(1, ceil((sum(sizes) / wide + times.close.usual + times.begin.usual) / room - _TINY))
+    once = min(times.close.usual, room) + min(times.begin.usual, room)  # neither is shared out over days
+    count = max(1, ceil((sum(sizes) / wide + once) / room - _TINY))
     while True:
         packed = _packed(sizes, [one.last for one in pieces], _rooms(count, times, room), wide)
         if packed is not None:
@@ -229,6 +233,6 @@ def _longest(busy: Sequence[Span]) -> Span:
     return Span(max(one.low for one in busy), max(one.usual for one in busy), max(one.high for one in busy))
 
 
-def _too_long(piece: Piece, times: Times) -> Problem:
-    takes, day = short(piece.takes.usual, "min"), short(times.day, "min")
-    return problem(message, piece.opening, "longer-than-a-day", takes=takes, day=day)
+def _too_long(piece: Piece, times: Times, left: float) -> Problem:
+    takes, day, room = (short(one, "min") for one in (piece.takes.usual, times.day, max(0.0, left)))
+    return problem(message, piece.opening, "longer-than-a-day", takes=takes, day=day, room=room)

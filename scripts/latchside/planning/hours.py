@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from latchside.messages import messages
 from latchside.planning import question_words
 from latchside.planning.at_opening import AtOpening
+from latchside.planning.decides import effect
 from latchside.planning.plan import Question
 from latchside.surveys.survey import Opening, Survey
 
@@ -14,8 +15,8 @@ message = messages(__name__)
 FIELD = "free"
 BUSY = 40
 """Openings on a busy day from which a door is taken to be needed while it is worked on; common practice."""
-_ORDER = 9
-"""A question of hours decides less than one of device, figure or fixing."""
+_ORDER = effect("fixing", "").order
+"""A question of hours decides as much as one of how something is fixed."""
 _IN_DAY = {"morning": 0, "afternoon": 2, "closed": 3}
 
 

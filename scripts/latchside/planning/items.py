@@ -15,10 +15,9 @@ from latchside.library.traits import BODY, Part, traits
 from latchside.messages import Message, listed, messages, within
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cable import cable
-from latchside.planning.cautions import cautions
 from latchside.planning.facts import words
 from latchside.planning.house import House, Rules
-from latchside.planning.plan import Item
+from latchside.planning.plan import Caution, Item
 from latchside.surveys.survey import ControlUnit, Survey
 
 message = messages(__name__)
@@ -53,9 +52,13 @@ class Spares:
 
 
 def items(
-    survey: Survey, parts: Sequence[AtOpening], procedures: Iterable[str], library: Library, house: House, rules: Rules
-) -> tuple[Item, ...]:
-    """Everything for the job. `procedures` are those of the work, in its order: they name the tools."""
+    survey: Survey, parts: Sequence[AtOpening], procedures: Iterable[str], warnings: Iterable[Caution],
+    library: Library, house: House, rules: Rules,
+) -> tuple[Item, ...]:  # fmt: skip
+    """Everything for the job, with what guards against its cautions.
+
+    `procedures` are those of the work, in its order: they name the tools.
+    """
     spares = Spares(rules.spare_percent, house["spare-least"])
     found = [*_devices(parts, spares), *_contacts(parts, spares)]
     found += [*_resistors(survey.control_unit, parts, spares), *_of_sets(parts, spares)]
@@ -63,7 +66,7 @@ def items(
         *cable(survey, parts, library, house, rules),
         *_supplies(parts, spares),
         *_access(parts, house),
-        *_guards(survey, parts, library, house),
+        *_guards(parts, warnings),
     ]
     order = ("part", "consumable", "tool")
     return tuple(
@@ -191,12 +194,12 @@ def _access(parts: Sequence[AtOpening], house: House) -> Iterator[Item]:
         yield Item("tool", message("access"), 1, 0, "piece", message("access.use", places=_places(high)))
 
 
-def _guards(survey: Survey, parts: Sequence[AtOpening], library: Library, house: House) -> Iterator[Item]:
+def _guards(parts: Sequence[AtOpening], warnings: Iterable[Caution]) -> Iterator[Item]:
     """What guards against the hazards of this job, and what reads the radio where a margin is asked."""
     fitted = [part for part in parts if part.fitted]
     if any(not part.wired for part in fitted):
         yield Item("tool", message("signal-tester"), 1, 0, "piece", message("signal-tester.use"))
-    stand = {one.caution: one.about for one in cautions(survey, parts, library, house)}
+    stand = {one.caution: one.about for one in warnings}
     for caution in _GUARDED:
         here = [part for part in fitted if part.opening.id in stand.get(caution, ())]
         if here:

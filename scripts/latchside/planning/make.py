@@ -98,7 +98,7 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
         problems=_by_walk(problems, survey),
         zones=schedule,
         site_figures=of_site,
-        items=items(survey, parts, procedures, library, house, rules),
+        items=items(survey, parts, procedures, warnings, library, house, rules),
         work=stages.stages,
         service=services(plans, rules, house, on),
         cautions=warnings,

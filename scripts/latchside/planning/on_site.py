@@ -108,11 +108,11 @@ class SiteClock(Clock):
             span = self.of(LAND).scaled(count) + fixed(self._house["panel-minutes"])
             yield stage_of("wire", "control-unit", on_day(words), span, (LAND,))
             yield from later
-        before, after = self.closing(site, radio=any(not part.wired for part in order))
         last = day is laid.days[-1]
-        yield from before if last else ()
+        before, after = self.closing(site, radio=any(not part.wired for part in order)) if last else ((), ())
+        yield from before
         yield from self.proving(site)
-        yield from after if last else ()
+        yield from after
         words = self._leaving(day, laid, order) if several else self.procedures([LEAVE])
         yield stage_of("hand-over", "site", on_day(words), self.of(LEAVE), (LEAVE,))
 

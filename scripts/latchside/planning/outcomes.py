@@ -163,7 +163,9 @@ class Outcomes:
         return self._workers[key]
 
     def _parts(self, chosen: Chosen, *facts: Any) -> tuple[tuple[str, float], ...]:
-        found = items(alone(facts), [self._at(chosen, facts[OPENING])], (), self.library, self.house, self._rules)
+        survey, parts = alone(facts), [self._at(chosen, facts[OPENING])]
+        warnings = cautions(survey, parts, self.library, self.house)
+        found = items(survey, parts, (), warnings, self.library, self.house, self._rules)
         return tuple((one.name, one.quantity) for one in found)
 
     def _zones(self, chosen: Chosen, *facts: Any) -> tuple[tuple[Any, ...], ...]:

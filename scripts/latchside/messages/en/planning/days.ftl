@@ -21,5 +21,5 @@ technicians =
         }
 
 longer-than-a-day =
-    .found = { $takes } at this opening do not fit into a day of { $day }.
-    .action = Send another technician, or agree with the customer who watches it overnight.
+    .found = { $takes } at this opening do not fit into a day of { $day }, which leaves { $room } for openings.
+    .action = Agree a longer day, send another technician, or agree with the customer who watches it overnight.
