@@ -177,7 +177,8 @@ def test_house_rules_of_the_firm_hold_in_the_plan_and_leave_as_the_file_of_the_c
 ) -> None:
     page = visit("survey/", PHONE)
     ready(page)
-    page.locator(".ls-house summary").click()
+    page.locator(".ls-house > summary").click()
+    page.locator(".ls-house summary", has_text="Days and minutes").click()
     box = page.locator("#ls-house-move-minutes")
     box.fill("300")
     expect(page.locator("#ls-house-move-minutes-said")).to_contain_text("0 to 60")

@@ -7,10 +7,14 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Page
 
+from latchside.library import Library
+
 from ..paper import sheets
 
 Visit = Callable[..., Page]
 PHONE = (390, 844)
+PAPER = (703, 1000)
+"""A4 less the margins, in pixels of 96 to the inch."""
 DANGER = "Touching live line voltage will kill or burn."  # the browser of the tests is one of North America
 SIDES = {
     "devices/surface-contact/survey/": 2,
@@ -26,6 +30,21 @@ SIDES = {
 @pytest.mark.parametrize(("address", "most"), SIDES.items(), ids=SIDES)
 def test_a_page_prints_few_sides(visit: Visit, address: str, most: int) -> None:
     assert len(sheets(visit(address, PHONE).pdf(format="A4"))) <= most
+
+
+def test_nothing_is_wider_than_the_paper(visit: Visit, shipped_library: Library) -> None:
+    """A browser prints the whole of such a page smaller, and with it what has to be read in a hallway."""
+    tables = [one.address for one in shipped_library.of("table")]
+    jobs = [f"{one.address}{part}/" for one in shipped_library.of("job") for part in ("print", "zones", "test-sheet")]
+    assert len(tables) > 20
+    page = visit(tables[0], PAPER)
+    page.emulate_media(media="print")
+    base = page.url.removesuffix(tables[0])
+    wide = {}
+    for address in (*tables, *jobs):
+        page.goto(base + address)
+        wide[address] = page.evaluate("document.documentElement.scrollWidth")
+    assert {address: width for address, width in wide.items() if width > PAPER[0]} == {}
 
 
 def test_a_stage_tells_each_danger_in_full_once_and_keeps_every_command_and_reading(visit: Visit) -> None:

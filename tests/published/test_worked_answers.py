@@ -7,6 +7,7 @@ common practice.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import date
@@ -271,3 +272,25 @@ def test_a_field_left_out_is_asked_and_makes_nothing_better(
             figure.name for figure in one.figures if figure.verdict == "good" and before.get(figure.name) != "good"
         ]
         assert not (same and better)
+
+
+_ASKED = {
+    "spacer": re.compile(r"(?i)\b(?:one|two) spacers? of|more under both halves|same spacers under both halves"),
+    "bracket": re.compile(r"(?i)\bbracket supplied"),
+    "sleeve": re.compile(r"(?i)plastic sleeve"),
+}
+"""What an opening sheet may ask for, which comes with some sets only."""
+
+
+@pytest.mark.parametrize("name", ANSWERS)
+def test_what_a_sheet_asks_for_is_on_the_van(shipped_library: Library, name: str) -> None:
+    """Common practice: what a sheet names goes into the bag of that opening, and a spacer that none needs stays out."""
+    plan = planned(shipped_library, name)
+    for part, asked in _ASKED.items():
+        to = {id_ for item in plan.items if part in item.name.lower() for id_ in item.openings}
+        for one in plan.openings:
+            text = one.fixing.spacer if one.fixing else ""
+            if asked.search(text):
+                assert one.opening.id in to, f"{one.opening.id} asks for: {text}"
+            elif part == "spacer" and text == "No spacer.":
+                assert one.opening.id not in to, one.opening.id

@@ -1,10 +1,9 @@
-"""The policy of a page, the finder's index, labels, and the pocket copy."""
+"""The policy of a page, the finder's index, and the pocket copy."""
 
 from __future__ import annotations
 
 import json
 import re
-import xml.etree.ElementTree as ElementTree
 import zipfile
 from base64 import b64encode
 from collections.abc import Iterator
@@ -14,7 +13,6 @@ from typing import Any
 
 import html5lib
 import pytest
-import segno
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -22,7 +20,6 @@ from latchside.escape import safe
 from latchside.kinds import KINDS
 from latchside.library import Library
 from latchside.pages.finder import finder_index
-from latchside.pages.labels import labels, sound_base
 from latchside.site.csp import policy, with_policy
 from latchside.site.lean import lean, lean_page
 from latchside.site.pocket import FOLDER, pocket_files, write_zip
@@ -180,53 +177,6 @@ def test_both_continents_words_and_what_people_say_are_in_it(shipped_library: Li
     for fault in shipped_library.of("fault"):
         assert not [words for words in fault["says"] if words not in text["fault", fault.id]]
     assert "[[" not in "".join(text.values())
-
-
-# -- labels --------------------------------------------------------------------------------------------------
-
-
-def modules(code: str) -> set[tuple[int, int]]:
-    """The dark modules of a drawn code, read off its path."""
-    drawn = ElementTree.fromstring(code)
-    path = drawn[0].attrib["d"]
-    dark, x, y = set(), 0.0, 0.0
-    for letter, numbers in re.findall(r"([Mmh])([-\d. ]*)", path):
-        values = [float(value) for value in numbers.split()]
-        if letter == "h":
-            dark |= {(int(y), int(x) + step) for step in range(int(values[0]))}
-            x += values[0]
-        else:
-            x, y = (values[0], values[1]) if letter == "M" else (x + values[0], y + values[1])
-    return dark
-
-
-def test_each_label_holds_the_address_of_its_page(shipped_library: Library) -> None:
-    base = "https://field.example/library/"
-    groups = labels(shipped_library, base)
-    made = [label for _, group in groups for label in group]
-    wanted = {base + r.address for kind in ("device", "checklist", "fault") for r in shipped_library.of(kind)}
-    assert {label.address for label in made} == wanted
-    for label in made[:6]:
-        matrix = segno.make(label.address, error="m", micro=False).matrix
-        dark = {(row + 4, column + 4) for row, line in enumerate(matrix) for column, bit in enumerate(line) if bit}
-        assert modules(label.code) == dark
-        assert "style=" not in label.code
-
-
-@pytest.mark.parametrize(
-    ("given", "base"),
-    [("https://a.example", "https://a.example/"), ("http://10.0.0.2:8000/x/", "http://10.0.0.2:8000/x/")],
-)
-def test_an_address_is_taken(given: str, base: str) -> None:
-    assert sound_base(given) == base
-
-
-@pytest.mark.parametrize(
-    "given", ["", "a.example", "ftp://a", "https://", "javascript:1", "https://a/?b", 'https://a"b', "https://a b"]
-)
-def test_what_is_no_address_is_refused(given: str) -> None:
-    with pytest.raises(ValueError, match="address"):
-        sound_base(given)
 
 
 # -- pocket --------------------------------------------------------------------------------------------------

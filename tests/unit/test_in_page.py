@@ -30,7 +30,7 @@ from latchside.surveys.build import build
 
 from ..node import NODE
 
-DAY = "2026-11-27"
+DAY, SITE = "2026-11-27", "https://field.example/library/"
 SURVEYS = {
     path.stem: {"surveyed": DAY, **read_text(path.read_text("utf-8"), path.name).value}
     for path in sorted([*(ROOT / "content/jobs").glob("*.yaml"), *(ROOT / "tests/jobs").glob("*.yaml")])
@@ -39,7 +39,7 @@ SURVEYS = {
 PYODIDE = ROOT / "content/assets/js/vendor/pyodide"
 RUN = """
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
-const [core, parts, asked, told, day] = process.argv.slice(2);
+const [core, parts, asked, told, day, site] = process.argv.slice(2);
 const { loadPyodide } = await import(`file://${core}/pyodide.mjs`);
 const info = { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" };
 const lockFileContents = { info, packages: {} };
@@ -52,7 +52,7 @@ const made = {};
 for (const [name, survey] of Object.entries(JSON.parse(readFileSync(asked, "utf8")))) {
   const text = JSON.stringify(survey);
   made[name] = [planner.plan_file(text, day), planner.planned(text, day)];
-  const pack = planner.pack_files(survey_file(survey), day).toJs();
+  const pack = planner.pack_files(survey_file(survey), day, "", site).toJs();
   mkdirSync(`${told}.packs/${name}`, { recursive: true });
   for (const [file, content] of Object.entries(pack)) writeFileSync(`${told}.packs/${name}/${file}`, content);
 }
@@ -83,7 +83,7 @@ def made(archive: bytes, tmp_path_factory: pytest.TempPathFactory) -> dict[str, 
     run.write_text(RUN, "utf-8")
     zipped.write_bytes(archive)
     asked.write_text(json.dumps(SURVEYS), "utf-8")
-    command = [str(NODE), str(run), str(folder), str(zipped), str(asked), str(told), DAY]
+    command = [str(NODE), str(run), str(folder), str(zipped), str(asked), str(told), DAY, SITE]
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr[-2000:]
     made: dict[str, Any] = json.loads(told.read_text("utf-8"))
@@ -101,7 +101,7 @@ def commanded(tmp_path_factory: pytest.TempPathFactory) -> dict[str, dict[str, b
     folder, out = tmp_path_factory.mktemp("surveys"), tmp_path_factory.mktemp("packs")
     for name, survey in SURVEYS.items():
         (folder / f"{name}.json").write_text(json.dumps(survey, ensure_ascii=False, indent=2) + "\n", "utf-8")
-    CliRunner().invoke(main, ["plan", str(folder), "--out", str(out)])
+    CliRunner().invoke(main, ["plan", str(folder), "--out", str(out), "--address", SITE])
     return {name: files_in(out / survey["id"]) for name, survey in SURVEYS.items() if (out / survey["id"]).exists()}
 
 

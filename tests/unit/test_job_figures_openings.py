@@ -316,6 +316,9 @@ def test_cell_of_a_leap_day(library: Library) -> None:
     assert any("2034-02-28" in one.shown for one in lines)
 
 
+LOOSE = {"little": 1.5, "some": 2.0, "too much": 50.0}
+
+
 def test_expected_values_go_by_the_names_of_the_checklists(library: Library) -> None:
     surface = values(library, SURFACE)
     assert set(surface) == {"fit-gap", "play", "trip", "radio-margin", "check-in", "cell-voltage"}
@@ -323,7 +326,13 @@ def test_expected_values_go_by_the_names_of_the_checklists(library: Library) -> 
     assert (surface["check-in"].low, surface["check-in"].high) == (54, 66)
     assert surface["cell-voltage"].low == pytest.approx(2.7)
     assert set(values(library, RECESSED)) == {"fit-gap", "play", "trip", "loop-shut", "loop-open", "loop-short"}
-    assert values(library, SURFACE, steel="both")["fit-gap"].high == 4.7
+    assert values(library, SURFACE, steel="both", play_mm=0.0)["fit-gap"].high == 4.7
+    loose = {name: values(library, SURFACE, steel="both", play_mm=play)["fit-gap"] for name, play in LOOSE.items()}
+    some, little = loose["some"].high, loose["little"].high
+    assert some is not None
+    assert little is not None
+    assert some == pytest.approx(little - 0.5), "what the play takes is not there for the gap"
+    assert (loose["too much"].low, loose["too much"].high) == (3, 3)
 
 
 @given(

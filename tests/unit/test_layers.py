@@ -30,6 +30,7 @@ LAYERS: tuple[set[str], ...] = (
         "kinds",
         "many",
         "out",
+        "qr",
         "reads",
         "root",
         "version",

@@ -139,6 +139,7 @@ def test_what_is_asked_alike_at_many_openings_is_asked_once_with_their_names() -
 
 def test_every_reading_stands_on_its_sheet_and_on_the_test_sheet_with_room_to_write() -> None:
     page = parsed(whole())
+    tested = page.xpath('//*[contains(@class, "ls-test")]//tbody/tr')
     for one in OPENINGS:
         sheet = page.xpath(f'//*[@id="expected-{one.opening.id}"]//tbody/tr')
         rows = [row for row in page.xpath("//tbody/tr[@id]") if row.get("id").startswith(f"test-{one.opening.id}")]
@@ -149,9 +150,12 @@ def test_every_reading_stands_on_its_sheet_and_on_the_test_sheet_with_room_to_wr
             assert len(line.xpath('.//*[@class="ls-fill"]')) == one.contacts
         shown = {" ".join(value.shown.split()) for value in one.expected}
         for row in rows:
-            labels = " ".join([*row.xpath("./td/@data-label"), said(row)])
-            assert all(words in " ".join(labels.split()) for words in shown), row.get("id")
-            assert all(cell.xpath('.//*[@class="ls-fill"]') or said(cell) == "–" for cell in row.xpath("./td"))
+            name = said(row.xpath("./th")[0])
+            at_places = [row for row in tested if said(row.xpath("./th")[0]) == name]
+            labels = [label for row in at_places for label in (*row.xpath("./td/@data-label"), said(row))]
+            assert all(words in " ".join(" ".join(labels).split()) for words in shown), row.get("id")
+            cells = [cell for row in at_places for cell in row.xpath("./td")]
+            assert all(cell.xpath('.//*[@class="ls-fill"]') or said(cell) == "–" for cell in cells)
 
 
 def test_reasons_and_what_was_passed_over_stand_in_the_annex_alone() -> None:
@@ -340,3 +344,20 @@ def test_without_weasyprint_it_says_what_to_do(monkeypatch: pytest.MonkeyPatch) 
     monkeypatch.setitem(__import__("sys").modules, "weasyprint", None)
     with pytest.raises(NoPdfError, match=r"latchside\[pdf\].*index\.html"):
         pdf(document(bare()))
+
+
+def test_the_hours_of_the_quote_add_up_and_count_each_question_once() -> None:
+    page = parsed(whole())
+    rows = page.xpath('//*[@id="quote"]/following::table[1]/tbody/tr')
+    told = {said(row.xpath("./th")[0]): [said(cell) for cell in row.xpath("./td")] for row in rows}
+
+    def minutes(text: str) -> int:
+        return sum(int(n) * (60 if unit == "h" else 1) for n, unit in re.findall(r"(\d+)\s(h|min)", text))
+
+    all_of_it = [minutes(text) for text in told.pop("All of it")]
+    assert all_of_it == [sum(minutes(cells[at]) for cells in told.values()) for at in range(3)]
+    assert all_of_it == [sum(getattr(one, end) for one in PLAN.work) for end in ("low", "minutes", "high")]
+    text = " ".join(said(page.xpath('//*[@id="quote"]/following::p[1]')[0]).split())
+    asked = len(page.xpath('//*[contains(@class, "ls-asks")]/li'))
+    assert f"on {len(PLAN.problems)} problem" in text
+    assert f"and {asked} question" in text

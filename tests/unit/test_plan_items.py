@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from math import ceil
 from typing import Any
 
@@ -86,7 +87,7 @@ def test_a_second_leaf_takes_a_second_set(library: Library) -> None:
 def test_a_transmitter_carries_both_leaves_on_one_loop(library: Library) -> None:
     found = van(library, [opening("a", "Yard", "double-door", passive_leaf=True)], [TRANSMITTER])
     assert counted(found, "Transmitter with wired input") == (1, 1)
-    assert counted(found, "Wired contact with magnet") == (2, 1)
+    assert counted(found, "Wired contact with magnet, class open") == (2, 1)
     assert counted(found, "Lithium battery, transmitter with wired input") == (1, 1)
     resistor = "End-of-line resistor, of the value on the label of the transmitter"
     assert counted(found, resistor) == (1, 1)
@@ -97,7 +98,7 @@ def test_a_wide_leaf_takes_a_contact_of_wide_reach(library: Library) -> None:
     assert counted(found, "Wide-gap contact, for a transmitter") == (1, 1)
     assert found["Wide-gap contact, for a transmitter"].record == "device/wide-reach-contact"
     assert "bracket for the magnet" in found["Wide-gap contact, for a transmitter"].used_for
-    assert "Wired contact with magnet" not in found
+    assert "Wired contact with magnet, class open" not in found
 
 
 def test_a_wide_reach_contact_on_its_own_cable_takes_its_box_and_clamps(library: Library) -> None:
@@ -273,3 +274,15 @@ def test_pads_are_fixed_before_screws_and_pulled_on_the_next_visit(library: Libr
     assert list(done.of_opening) == ["b", "a"]
     pads = messages("latchside.planning.work")("pads")
     assert [any(pads in stage.words for stage in done.of_opening[id_]) for id_ in ("a", "b")] == [False, True]
+
+
+def test_a_contact_on_a_loop_comes_with_what_holds_it(library: Library) -> None:
+    gate = opening("gate", "Yard", "gate", leaf_material="steel")
+    found = van(library, [gate], [TRANSMITTER], contact=WIDE)
+    assert counted(found, "Bracket for the magnet, wide-gap contact") == (1, 1)
+    assert counted(found, "Screws and anchors, wide-gap contact") == (4, 1)
+    assert found["Screws and anchors, wide-gap contact"].openings == ("gate",)
+    assert "Insulated joints, wide-gap contact" not in found, "those between contact and transmitter cable are counted"
+    assert "Screws and anchors, wide-gap contact" not in van(
+        library, [replace(gate, drill=False)], [TRANSMITTER], contact=WIDE
+    )

@@ -199,10 +199,10 @@ def test_findings_stand_by_the_opening_that_they_are_about(call: Call) -> None:
     )
     assert found[""] == []
     assert found["a"] == [
-        {"kind": "open", "words": "1 question open: walls"},
+        {"kind": "open", "words": "1 not answered: walls"},
         {"kind": "alike", "words": "place, side and kind as another: give it a zone name"},
     ]
-    assert found["b"][0] == {"kind": "open", "words": "nothing open"}
+    assert found["b"][0] == {"kind": "open", "words": "all answered"}
     assert {"kind": "hindrance", "words": "hatch, Place is missing"} in found["c"]
     (none,) = call("findings", FIELDS, survey())[""]
     assert none == {"kind": "hindrance", "words": "There is no opening yet"}

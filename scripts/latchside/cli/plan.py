@@ -169,7 +169,7 @@ def _pdf(wanted: bool, out: Path | None) -> bool:
 
 
 def _address(text: str) -> str:
-    from latchside.pages.labels import sound_base
+    from latchside.qr import sound_base
 
     try:
         return sound_base(text) if text else ""

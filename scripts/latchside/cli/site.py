@@ -11,10 +11,10 @@ from latchside.cli.options import root_option
 from latchside.messages import messages
 from latchside.out import said, writable
 from latchside.pages.labels import labels as labels_of
-from latchside.pages.labels import sound_base
 from latchside.pages.page import Page
 from latchside.pages.render import Writer
 from latchside.project import check_project
+from latchside.qr import sound_base
 from latchside.site.build import build_site
 from latchside.site.pocket import pocket_files, write_zip
 

@@ -23,10 +23,13 @@ from latchside.schemas import Schemas
 from latchside.surveys.read import read_survey
 
 
-def files(survey: str, today: str, library: Library) -> dict[str, bytes]:
-    """Content by name. Raises ValueError where no opening of the survey can be read."""
+def files(survey: str, today: str, library: Library, site: str) -> dict[str, bytes]:
+    """Content by name; `site` is the address of the site, empty where no other phone could open it.
+
+    Raises ValueError where no opening of the survey can be read.
+    """
     plan = _plan(survey, today, library)
-    return pack(plan, replace(library, drawings=_drawings()))
+    return pack(plan, replace(library, drawings=_drawings()), site=site)
 
 
 def _plan(survey: str, today: str, library: Library) -> Plan:

@@ -26,13 +26,14 @@ from latchside.version import library_version
 
 OWN = (
     "__init__", "archive", "collector", "drawings", "escape", "figures", "findings", "in_page", "kinds",
-    "library", "markup", "messages", "out", "packs", "planning", "read", "reads", "root", "schemas", "surveys",
+    "library", "markup", "messages", "out", "packs", "planning", "qr", "read", "reads", "root", "schemas", "surveys",
     "templates", "templating", "version", "visits",
 )  # fmt: skip
 """The parts of this package that a plan and its pack are made with."""
 LIBRARIES = (
     "attrs", "babel", "defusedxml", "flexcache", "flexparser", "fluent.runtime", "fluent.syntax", "icalendar",
-    "jinja2", "markupsafe", "pint", "platformdirs", "python-dateutil", "pytz", "pyyaml", "typing_extensions", "tzdata",
+    "jinja2", "markupsafe", "pint", "platformdirs", "python-dateutil", "pytz", "pyyaml", "segno", "typing_extensions",
+    "tzdata",
 )  # fmt: skip
 """What those parts import, and what that imports."""
 _LOCALES = "root|en|en_001|en_GB"

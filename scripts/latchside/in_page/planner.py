@@ -61,14 +61,14 @@ def _shown(plan: Plan, library: Library) -> dict[str, Any]:
     return {**glance(plan, library), "items": items}
 
 
-def pack_files(survey: str, today: str, own: str = "") -> dict[str, bytes]:
-    """The files that `latchside plan SURVEY --out DIR` writes: content by name.
+def pack_files(survey: str, today: str, own: str = "", site: str = "") -> dict[str, bytes]:
+    """The files that `latchside plan SURVEY --out DIR --address SITE` writes: content by name.
 
     `survey` is the text of the file that the page saves. What makes documents is imported when it is first asked for.
     """
     from latchside.in_page.pack import files
 
-    return files(survey, today, _with(own))
+    return files(survey, today, _with(own), site)
 
 
 def plan_file(survey: str, today: str, own: str = "") -> str:

@@ -21,6 +21,7 @@ from latchside.library.look_up import LookUp
 from latchside.library.quantity import quantity
 from latchside.library.regions import by_region, named_in, told
 from latchside.library.text import RecordLink, ValueLink, Words, text_parts
+from latchside.qr import code
 
 
 class Paper(Protocol):
@@ -57,6 +58,9 @@ class Paper(Protocol):
     def sketch(self, id_: str, name: str) -> Markup:
         """A drawing without its words, under a name that no other on the page has; empty where there is none."""
 
+    def code(self, address: str) -> Markup:
+        """A QR code that opens an address of the site from paper; empty where that is not known."""
+
 
 class Document(LookUp):
     """A page that stands by itself: links lead into the site where its address is known, and are words elsewhere."""
@@ -92,6 +96,10 @@ class Document(LookUp):
         """A drawing of the library, in the document itself."""
         picture = self.library.drawings.get(id_)
         return inlined(finished(replace(picture, id=name))) if picture else Markup("")
+
+    def code(self, address: str) -> Markup:
+        """A code to scan from paper."""
+        return code(self._site + address) if self._site else Markup("")
 
     def _part(self, part: Words | RecordLink | ValueLink, owner: Record | None) -> Markup:
         if isinstance(part, Words):

@@ -1,11 +1,13 @@
-"""The test sheet: one row a contact, one column a reading; what is the same in a column stands in its head."""
+"""The test sheet: one row a contact, one column a reading; what is the same in a column stands in its head.
+
+What is read at one place stands in one table, so that none is wider than the paper.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from latchside.library.alike import alike
 from latchside.messages import messages
 from latchside.packs.contacts import Spot, spots
 from latchside.packs.paper import Paper
@@ -14,7 +16,11 @@ from latchside.packs.words import Reading, own_reading, proofs
 from latchside.planning.plan import Plan
 
 message = messages(__name__)
+DOORS = "doors"
+"""The table in which every contact has its row."""
 _RADIO = "radio-margin"
+_OF_RADIO = frozenset({_RADIO, "cell-voltage"})
+_OF_LOOP = ("loop-", "input-", "cable-")
 _ORDER = ("fit-gap", "play", "trip", "trip-tilted", "shows-lifted")
 """What is read at the door or window comes first; all else in the order of the plan."""
 
@@ -52,18 +58,27 @@ class Table:
 
 
 def tables(plan: Plan, page: Paper, *, imperial: bool) -> Iterator[Table]:
-    """The contacts on cable, then those on radio."""
+    """What is read at each door and window, then at each loop, then of the radio: each fits across a sheet of paper."""
     read = [(spot, {one.measure: one for one in _readings(spot, page, imperial=imperial)}) for spot in spots(plan)]
-    groups = alike(read, lambda one: "radio" if _RADIO in one[1] else "wired")
-    for link in sorted(groups, reverse=True):
-        rows = groups[link]
-        once = tuple(_once([readings for _, readings in rows]))
-        told = {one.measure for one in once}
+    by_radio = [readings for _, readings in read if _RADIO in readings]
+    once = tuple(_once(by_radio)) if by_radio else ()
+    told = {one.measure for one in once}
+    for link in (DOORS, "loops", "radio"):
+        rows = [(spot, {id_: one for id_, one in own.items() if _where(id_) == link}) for spot, own in read]
+        rows = [(spot, own) for spot, own in rows if own.keys() - told]
         found = dict.fromkeys(measure for _, readings in rows for measure in readings if measure not in told)
         measures = sorted(found, key=lambda one: _ORDER.index(one) if one in _ORDER else len(_ORDER))
         columns = tuple(_column(one, [readings[one] for _, readings in rows if one in readings]) for one in measures)
         made = ((spot, tuple(_cell(column, spot, readings) for column in columns)) for spot, readings in rows)
-        yield Table(link, message(link), columns, tuple(made), once)
+        if rows:
+            yield Table(link, message(link), columns, tuple(made), once if link == "radio" else ())
+
+
+def _where(measure: str) -> str:
+    """The table that a reading stands in."""
+    if measure in AT_PANEL or measure in _OF_RADIO:
+        return "radio"
+    return "loops" if measure.startswith(_OF_LOOP) else DOORS
 
 
 def _once(rows: Sequence[Mapping[str, Reading]]) -> Iterator[Reading]:

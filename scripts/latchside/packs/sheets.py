@@ -15,10 +15,11 @@ from latchside.figures.units import readable, with_unit
 from latchside.library import Record
 from latchside.library.alike import alike
 from latchside.library.compiled import applies
+from latchside.library.traits import traits
 from latchside.messages import Message, messages
 from latchside.packs.contacts import Spot, spots
 from latchside.packs.paper import Paper
-from latchside.packs.words import Reading, minutes, own_reading, proofs
+from latchside.packs.words import Reading, minutes, own_reading, proofs, reading_name
 from latchside.planning.plan import Expected, Line, OpeningPlan, Plan
 
 message = messages(__name__)
@@ -28,6 +29,7 @@ AT_PANEL = frozenset({"check-in", "window-at-grade", "age-at-setting"})
 _OF_CLASS = frozenset({"loop-states", "missed-check-in"})
 """Figures that the panel and the class decide, and no opening."""
 _RUN, _LOOP = "cable-resistance", "loop-states"
+_PROOF = "proving-each-opening"
 _TRY = ("test on site", "poor")
 
 
@@ -151,7 +153,23 @@ class Sheets:
                 if known.expected != reading.expected:
                     both = message("either", one=known.expected, other=reading.expected)
                     found[reading.measure] = replace(known, expected=both)
-        return [*own, *found.values()]
+        return [*own, *self._landed(one), *found.values()]
+
+    def _landed(self, one: OpeningPlan) -> Iterator[Reading]:
+        """Its loop on the terminals of the panel, which is ticked before the zone is proved."""
+        if any(traits(device).wired for device in self.page.records("device", [one.choice.device])):
+            yield Reading("landed", reading_name("landed"), message("landed", count=one.zones), "")
+
+    def codes(self, one: OpeningPlan) -> list[tuple[Message, Markup]]:
+        """What opens on a phone from the paper: the work at the class, its list of the proof, and its faults."""
+        device = one.choice.device
+        pages = {
+            "code-install": f"devices/{device}/install/",
+            "code-prove": f"checklists/{_PROOF}/",
+            "code-fault": f"devices/{device}/find-faults/",
+        }
+        made = ((id_, self.page.code(address)) for id_, address in pages.items() if device)
+        return [(message(id_), code) for id_, code in made if code]
 
     def contacts(self, one: OpeningPlan) -> list[Spot]:
         """The contacts of an opening."""

@@ -10,12 +10,15 @@ from markupsafe import Markup
 from latchside.library.alike import alike
 from latchside.messages import Message, listed, messages
 from latchside.packs import proving, words
+from latchside.packs.agreed import limit
 from latchside.packs.contacts import Spot, handed_over, spots
 from latchside.packs.facts import opening_facts, site_facts
 from latchside.packs.keypad import Keypad, keypad
 from latchside.packs.loading import goes_to
 from latchside.packs.named import Named
+from latchside.packs.quote import Hours, quote
 from latchside.packs.rounds import rounds
+from latchside.packs.system import region_of
 from latchside.packs.walk import in_page, walk
 from latchside.planning.asked import Asked, by_part
 from latchside.planning.bearing import bearing
@@ -65,6 +68,14 @@ class JobView(Named):
         """The names of the zones as the keypad shows them."""
         return keypad(self.plan, self.page.library)
 
+    def agreed(self) -> list[tuple[Markup, Message]]:
+        """The times to agree with the customer, as the region calls them, with what each is held to."""
+        region, library = region_of(self.plan), self.page.library
+        return [
+            (self.word("entry-delay", "Entry time"), limit("entry", region, library)),
+            (self.word("exit-delay", "Exit time"), limit("exit", region, library)),
+        ]
+
     def supervisions(self) -> list[tuple[str, str]]:
         """How the zones are watched, and which: those alike together."""
         groups = alike(self.plan.zones, lambda zone: zone.supervision)
@@ -106,6 +117,10 @@ class JobView(Named):
             for part, questions in by_part(self.plan.questions).items()
             if questions
         ]
+
+    def asked_count(self) -> int:
+        """How many questions that is, each counted once however many openings it is asked of."""
+        return sum(len(questions) for _, _, questions in self.asked())
 
     def problems(self, about: str) -> list[Problem]:
         """The problems of an opening, the site or the control unit."""
@@ -188,6 +203,14 @@ class JobView(Named):
     def whole_day(self) -> str:
         """Usual time of all the work, that of each technician added up."""
         return words.minutes(sum(one.minutes for one in self.plan.work))
+
+    def quote(self) -> list[Hours]:
+        """The hours of the job, for a quote."""
+        return list(quote(self.plan))
+
+    def on_site(self) -> str:
+        """Usual time on site, from arriving to leaving, over all days."""
+        return words.minutes(sum(one.minutes for one in self.plan.days))
 
     def items(self) -> list[tuple[str, str, list[Item]]]:
         """What goes on the van, under the title of its sort, with its anchor."""

@@ -66,6 +66,10 @@ class JobPage(Page):
         made = shown.drawing
         return FILE.format(self.file(shown.path), made.width, made.height, safe(made.title))
 
+    def code(self, address: str) -> Markup:
+        """None: what it would open is a tap away."""
+        return Markup("")
+
 
 def pages_of(plan: Plan, library: Library, environment: Environment) -> Iterator[tuple[str, str]]:
     """The pages and files of one job."""

@@ -22,6 +22,7 @@ from latchside.library import Library
 from latchside.messages import listed, messages
 from latchside.planning.answers import fields as facts
 from latchside.planning.askable import Askable, askable
+from latchside.planning.house import TABLE
 from latchside.planning.own_rules import rules
 from latchside.version import library_version
 
@@ -50,7 +51,12 @@ def survey_form(library: Library) -> Markup:
 
 def _house(library: Library) -> list[dict[str, Any]]:
     """The house rules, which a firm may have figures of its own for, in the order of their record."""
-    return [{**asdict(rule), "sign": symbol(rule.unit)} for rule in rules(library).values()]
+    table = library.find("table", TABLE)
+    about = {row["id"]: row["cells"].get("about", "") for row in table["rows"]} if table else {}
+    return [
+        {**asdict(rule), "sign": symbol(rule.unit), "about": about.get(name, "")}
+        for name, rule in rules(library).items()
+    ]
 
 
 def fields(library: Library) -> list[Field]:

@@ -16,7 +16,8 @@ class AtOpening:
     """An opening of the survey, the device class for it (None where none was chosen), and the name of its zone.
 
     `contact` is the class of the wired contacts that go on the loop of a transmitter, where one can be named.
-    `shared` says that two wired contacts share one loop to the panel.
+    `shared` says that two wired contacts share one loop to the panel, and `level` that reed and magnet are level
+    without a spacer.
     """
 
     opening: Opening
@@ -24,6 +25,7 @@ class AtOpening:
     spoken: str
     contact: Record | None = None
     shared: bool = False
+    level: bool = False
 
     @cached_property
     def fitted(self) -> bool:
@@ -94,7 +96,12 @@ class AtOpening:
         """
         if not self.sets and not self.on_loop:
             return False
-        return self.transmitter or (self.opening.drill is not False and not self.life_safety)
+        return self.transmitter or self.may_drill
+
+    @cached_property
+    def may_drill(self) -> bool:
+        """Whether the door or window itself may take a hole or screw."""
+        return self.opening.drill is not False and not self.life_safety
 
     @cached_property
     def padded(self) -> bool:

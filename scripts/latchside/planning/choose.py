@@ -17,7 +17,7 @@ from latchside.planning.at_opening import AtOpening
 from latchside.planning.clashes import clashes
 from latchside.planning.conditions import Condition
 from latchside.planning.plan import Choice, PassedOver, Problem, problem
-from latchside.planning.standing import Standing, on_loop, says_too_little, standings
+from latchside.planning.standing import Standing, for_loop, on_loop, says_too_little, standings
 from latchside.surveys.survey import ControlUnit, Opening, Site
 
 message = messages(__name__)
@@ -182,9 +182,11 @@ def _problems(opening: Opening, choice: Choice, library: Library) -> Iterator[Pr
         yield problem(message, opening.id, "override-ruled-out", device=name, reasons=reasons)
     if not any(one.possible for one in found) and choice.device is None:
         yield _none_left(opening, found)
-    beyond = [one for one in found if one.listed and one.profile.wired and _too_wide(one)]
+    made = [one for one in for_loop(opening, library) if one.listed]
+    beyond = [one for one in made if _too_wide(one)]
     named = choice.contact is not None or opening.old_contact  # its own label tells its gap
-    if chosen and beyond and not named and chosen.profile.transmits:
+    reached = any(one.possible and not _too_wide(one) for one in made)
+    if chosen and beyond and not reached and not named and chosen.profile.transmits:
         narrow = listed(sorted(within(one.profile.name) for one in beyond))
         yield problem(message, opening.id, "wider-reach", narrow=narrow, device=within(chosen.profile.name))
     if opening.fire_rated or opening.escape:

@@ -137,29 +137,39 @@ def _values(unit: ControlUnit, each: int) -> Iterator[str]:
 
 
 def _of_sets(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
-    """Cells and spacers, and what a set uses up; resistors are counted by their loops."""
-    for device in classes(parts):
-        here = [part for part in parts if part.device is device]
+    """Cells and spacers, and what a set uses up; resistors are counted by their loops, joints where they are made."""
+    for device in _kinds(parts):
         for one in traits(device).parts:
             if one.role in BODY or one.role == "resistor":
                 continue
-            quantity = one.quantity * sum(_how_often(one, part) for part in here)
+            times = {part.opening.id: _how_often(one, part, device) for part in parts}
+            quantity = one.quantity * sum(times.values())
             if quantity:
                 sort: Literal["part", "consumable"] = "consumable" if one.role in _CONSUMED else "part"
                 name = message("of-set", part=one.name, device=within(device.name))
-                to = _ids(part for part in here if _how_often(one, part))
+                to = tuple(id_ for id_, often in times.items() if often)
                 yield replace(_piece(sort, name, quantity, spares, _used_for(one, device)), openings=to)
 
 
-def _how_often(one: Part, part: AtOpening) -> int:
-    """How many times an opening takes the quantity of a set."""
+def _kinds(parts: Sequence[AtOpening]) -> tuple[Record, ...]:
+    """The classes of a job, with those of the contacts on the loops of its transmitters."""
+    on_loops = {part.contact for part in parts if part.contact is not None and part.on_loop}
+    return tuple(sorted({*classes(parts), *on_loops}, key=lambda one: one.id))
+
+
+def _how_often(one: Part, part: AtOpening, device: Record) -> int:
+    """How many times an opening takes the quantity of a set of the class, fitted as it is or on a loop."""
+    own = part.device is device
+    if not own and (part.contact is not device or one.role == "joint"):
+        return 0
     if one.role == "joint":
         return part.contacts
-    if one.role == "screw" and part.padded:
+    if one.role == "screw" and (part.padded if own else not part.may_drill):
         return 0
-    if one.supplied == "on-steel" and words(part.opening, "steel").possible == frozenset(["none"]):
+    no_steel = words(part.opening, "steel").possible == frozenset(["none"])
+    if no_steel and (one.supplied == "on-steel" or (one.role == "spacer" and part.level)):
         return 0
-    return part.sets
+    return part.sets if own else part.on_loop
 
 
 def _used_for(one: Part, device: Record) -> Message:

@@ -20,6 +20,7 @@ from latchside.planning.at_opening import AtOpening
 from latchside.planning.cautions import bites, cautions
 from latchside.planning.choose import NONE_LEFT, choice_problems, choose
 from latchside.planning.failing import failing, worst
+from latchside.planning.figures_for.magnet import level
 from latchside.planning.hours import hours_asked
 from latchside.planning.house import House, house_of, rules_of
 from latchside.planning.items import items
@@ -154,8 +155,9 @@ def _chosen(
     for one, name, choice in zip(wanted, named, choices, strict=True):
         problems.extend(choice_problems(one.opening, choice, library))
         device, contact = (library.find("device", id_) if id_ else None for id_ in (choice.device, choice.contact))
-        at = AtOpening(one.opening, device, name.spoken, contact, choice.shared)
-        found.append(_Chosen(at, name, choice, worked(one.opening, choice)))
+        figures_there = worked(one.opening, choice)
+        at = AtOpening(one.opening, device, name.spoken, contact, choice.shared, level=level(figures_there[0]))
+        found.append(_Chosen(at, name, choice, figures_there))
     return found, problems
 
 

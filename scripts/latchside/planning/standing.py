@@ -138,19 +138,24 @@ _OF_CONTACT = frozenset({
 """Facts of the place of a contact, which do not matter to one that is in place."""
 
 
+def for_loop(opening: Opening, library: Library) -> tuple[Standing, ...]:
+    """The wired classes as a new contact on the loop of a transmitter there, the best first."""
+    return _wired(opening, library, _TO_THE_UNIT)
+
+
 @lru_cache(maxsize=256)
 def on_loop(opening: Opening, library: Library) -> Standing | None:
     """The wired class for a new contact on the loop of a transmitter there; None where it cannot be told.
 
     A class that nothing speaks for is named only where no other is possible.
     """
-    possible = [one for one in _wired(opening, library, _TO_THE_UNIT) if one.possible]
+    possible = [one for one in for_loop(opening, library) if one.possible]
     return possible[0] if possible and (possible[0].suits or len(possible) == 1) else None
 
 
 def new_contact(opening: Opening, library: Library) -> bool:
     """Whether a new contact of some wired class may be fitted there, as far as is known."""
-    return any(one.possible for one in _wired(opening, library, _TO_THE_UNIT))
+    return any(one.possible for one in for_loop(opening, library))
 
 
 def _stays(opening: Opening, library: Library) -> str | None:
@@ -197,7 +202,7 @@ def _bare_truths(opening: Opening, library: Library) -> tuple[Truth, ...]:
 
 def _too_late(opening: Opening, library: Library) -> bool:
     """The gap is too wide for the classes made for such an opening, and a wide-gap class would trip too late."""
-    wired = _wired(opening, library, _TO_THE_UNIT)
+    wired = for_loop(opening, library)
     wide = any(_GAP & cause.fields for one in wired if one.listed for cause in one.ruling_out)
     return wide and any("trip-room" in cause.fields for one in wired for cause in one.ruling_out)
 

@@ -11,11 +11,11 @@ from latchside.escape import safe
 from latchside.figures.units import figure, symbol
 from latchside.messages import messages
 from latchside.pages.labels import labels as labels_of
-from latchside.pages.labels import sound_base
 from latchside.pages.page import Page
 from latchside.pages.render import Writer
 from latchside.pages.survey_form import fields, sheet_rows, survey_form
 from latchside.pages.visit_lists import visit_lists
+from latchside.qr import sound_base
 from latchside.root import ROOT, part
 from latchside.site.adapter import library
 

@@ -3,6 +3,7 @@ import { download } from "../core/dom.js";
 import { packing as message } from "../messages/plan.js";
 import { fileText } from "../survey/file.js";
 import { today } from "./day.js";
+import { siteOf } from "./site.js";
 import { NO_PACK } from "./state.js";
 
 /**
@@ -63,7 +64,7 @@ export class Packing {
     const begun = { ...NO_PACK, id, survey: text, own };
     this.page.set({ pack: { ...begun, sort: "making" } });
     /** @type {Pack} */
-    const made = await this.planner.pack(text, today(), own).then(
+    const made = await this.planner.pack(text, today(), own, siteOf(import.meta.url)).then(
       (files) => ({ ...begun, sort: "there", files }),
       (error) => ({ ...begun, sort: "stopped", told: String(error.message).trim().split("\n").at(-1) ?? "" }),
     );

@@ -18,7 +18,7 @@ export function planView({ plan, weight }, { planning, house }) {
   return html`
     <section class="ls-plan" aria-label=${message.plan()}>
       <h3>${message.plan()}</h3>
-      ${plan.sort === "off" ? offer(weight, planning) : html`<div role="status">${standing(plan, planning)}</div>`}
+      ${plan.sort === "off" ? offer(weight, planning) : html`<div role="status">${standing(plan, planning)}</div>${plan.sort === "starting" ? comingView(plan.taken, weight) : nothing}`}
       ${plan.glance ? glanceView(plan, plan.glance, house.text) : nothing}
     </section>
   `;
@@ -29,6 +29,12 @@ const offer = (weight, planning) => html`
   <p>${message.offered({ size: weight ? `${(weight / 1e6).toFixed(1)} MB` : "unknown" })}</p>
   ${tools(button(message.offer(), () => planning.begin()))}
 `;
+
+/** How much of the planner has come: beside the status, for it is not read out. @param {number} taken @param {number} weight */
+const comingView = (taken, weight) =>
+  weight && taken
+    ? html`<progress aria-hidden="true" max=${weight} .value=${Math.min(taken, weight)}></progress>`
+    : nothing;
 
 /** @param {Plan} plan @param {Acts["planning"]} planning */
 function standing({ sort, why, told, glance }, planning) {

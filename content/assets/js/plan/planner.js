@@ -22,6 +22,7 @@
  * @typedef {{ glance: Glance | null, unread: { path: (string | number)[], found: string, action: string }[] }} Planned
  */
 
+/** How long nothing may be heard of it. */
 const START_PATIENCE = 120_000;
 const PLAN_PATIENCE = 60_000;
 const PACK_PATIENCE = 120_000;
@@ -55,6 +56,11 @@ export class Planner {
   /** Whatever is asked waits for what was asked before. @type {Promise<unknown>} */
   #last = Promise.resolve();
   #number = 0;
+
+  /** @param {(taken: number) => void} coming told how many bytes of it have come */
+  constructor(coming) {
+    this.coming = coming;
+  }
 
   /** Bring the planner; it is there when this is done. */
   start() {
@@ -95,10 +101,11 @@ export class Planner {
   /**
    * The files of the pack that the command writes, content by name.
    * @param {string} survey the text of its file @param {string} today @param {string} own as above
+   * @param {string} site where its links lead; empty: nowhere
    * @returns {Promise<PackFiles>}
    */
-  pack(survey, today, own) {
-    return this.#inTurn(() => this.#made({ sort: "pack", survey, today, own }, PACK_PATIENCE));
+  pack(survey, today, own, site) {
+    return this.#inTurn(() => this.#made({ sort: "pack", survey, today, own, site }, PACK_PATIENCE));
   }
 
   /** @template T @param {() => Promise<T>} work @returns {Promise<T>} */
@@ -127,7 +134,7 @@ export class Planner {
     await this.#made({ sort: "plan", survey, today, own }, PLAN_PATIENCE).then((made) => done(JSON.parse(made)), not);
   }
 
-  /** What the worker makes of what it is asked. @param {{sort: "plan" | "pack", survey: string, today: string, own: string}} asked @param {number} patience */
+  /** What the worker makes of what it is asked. @param {{sort: "plan" | "pack", survey: string, today: string, own: string, site?: string}} asked @param {number} patience */
   async #made(asked, patience) {
     await this.start();
     const number = ++this.#number;
@@ -139,7 +146,7 @@ export class Planner {
     return made;
   }
 
-  /** The first word of the worker that fits. @param {(data: any) => unknown} fits @param {number} patience */
+  /** The first word of the worker that fits; each other one begins the wait anew. @param {(data: any) => unknown} fits @param {number} patience */
   #told(fits, patience) {
     const worker = /** @type {Worker} */ (this.#worker);
     return new Promise((done, not) => {
@@ -149,12 +156,18 @@ export class Planner {
         worker.removeEventListener("error", fail);
         then();
       };
-      const hear = (/** @type {MessageEvent} */ event) => fits(event.data) && end(() => done(event.data));
+      const hear = (/** @type {MessageEvent} */ { data }) => {
+        if (fits(data)) return end(() => done(data));
+        clearTimeout(timer);
+        timer = setTimeout(late, patience);
+        if (data.taken) this.coming(data.taken);
+      };
       const fail = (/** @type {ErrorEvent} */ event) => end(() => not(new NoPlan("refused", event.message)));
-      const timer = setTimeout(() => {
+      const late = () => {
         this.stop();
         end(() => not(new NoPlan("slow")));
-      }, patience);
+      };
+      let timer = setTimeout(late, patience);
       worker.addEventListener("message", hear);
       worker.addEventListener("error", fail);
     });

@@ -28,7 +28,7 @@ export class Planning {
   /** @param {Page} page */
   constructor(page) {
     this.page = page;
-    this.planner = new Planner();
+    this.planner = new Planner((taken) => this.put({ taken }));
     /** @type {ReturnType<typeof setTimeout> | undefined} */
     this.timer = undefined;
     /** The text of the survey that was planned last. */
@@ -37,7 +37,7 @@ export class Planning {
 
   /** The reader asks for a plan. */
   begin() {
-    this.put({ sort: "starting", why: "", told: "" });
+    this.put({ sort: "starting", why: "", told: "", taken: 0 });
     this.planned = "";
     this.plan();
   }

@@ -6,6 +6,7 @@
  * @property {"off" | "starting" | "planning" | "there" | "stopped"} sort
  * @property {string} survey its key
  * @property {"refused" | "noSignal" | "slow" | "failed" | ""} why there is none @property {string} told what was said of it
+ * @property {number} taken bytes of the planner that have come
  * @property {Glance | null} glance
  * @property {ReadonlyMap<string, import("./planner.js").OpeningGlance>} at what it says of an opening, by its key
  * @property {ReadonlyMap<string, string>} keys of the openings, by the id that the plan knows them by
@@ -25,7 +26,7 @@
 export const NOTHING_SAID = { glance: null, at: new Map(), keys: new Map(), waiting: 0, unread: [], changes: [] };
 
 /** @type {Plan} */
-export const NO_PLAN = { ...NOTHING_SAID, sort: "off", survey: "", why: "", told: "" };
+export const NO_PLAN = { ...NOTHING_SAID, sort: "off", survey: "", why: "", told: "", taken: 0 };
 
 /** @type {Pack} */
 export const NO_PACK = { sort: "none", survey: "", id: "", own: "", files: {}, told: "" };

@@ -13,13 +13,32 @@ const NOTHING_ELSE = {
   packages: {},
 };
 
+/** So many bytes are told of together. */
+const STEP = 100_000;
 const bring = self.fetch.bind(self);
+let taken = 0;
+let told = 0;
+
+/** An answer whose bytes are counted as they come. @param {Response} answer */
+function counted(answer) {
+  const count = new TransformStream({
+    transform(piece, out) {
+      taken += piece.length;
+      if (taken - told >= STEP) {
+        told = taken;
+        self.postMessage({ taken });
+      }
+      out.enqueue(piece);
+    },
+  });
+  return answer.body ? new Response(answer.body.pipeThrough(count), answer) : answer;
+}
 
 /** @param {string} url */
 async function brought(url) {
   const answer = await bring(url);
   if (!answer.ok) throw new Error(`${answer.status} for ${url}`);
-  return answer.arrayBuffer();
+  return counted(answer).arrayBuffer();
 }
 
 /** The core is stored packed. Some hosts say so, and then the browser has unpacked it already. @param {ArrayBuffer} stored */
@@ -31,7 +50,7 @@ function unpacked(stored) {
 
 self.fetch = async (asked, options) => {
   const url = String(asked instanceof Request ? asked.url : asked);
-  if (!url.endsWith(".wasm")) return bring(asked, options);
+  if (!url.endsWith(".wasm")) return counted(await bring(asked, options));
   return new Response(unpacked(await brought(`${url}.gz`)), { headers: { "Content-Type": "application/wasm" } });
 };
 
@@ -55,10 +74,11 @@ ready.then(
   (error) => self.postMessage({ failed: String(error?.message ?? error) }),
 );
 
-self.addEventListener("message", async ({ data: { number, sort, survey, today, own } }) => {
+self.addEventListener("message", async ({ data: { number, sort, survey, today, own, site } }) => {
   const { python, planner } = await ready;
   try {
-    const made = sort === "pack" ? planner.pack_files(survey, today, own).toJs() : planner.planned(survey, today, own);
+    const made =
+      sort === "pack" ? planner.pack_files(survey, today, own, site).toJs() : planner.planned(survey, today, own);
     self.postMessage({ number, made, memory: python._module.HEAPU8.length });
   } catch (error) {
     self.postMessage({ number, failed: String(/** @type {Error} */ (error).message) });

@@ -23,8 +23,11 @@ export function fileOf(fields, whole) {
   return sorted(fields, { ...survey.data, id: surveyId(survey.data), openings: all });
 }
 
-/** The text of a survey's file. @param {Field[]} fields @param {Survey} survey */
-export const fileText = (fields, survey) => `${JSON.stringify(fileOf(fields, survey), null, 2)}\n`;
+/** The text of a survey's file, finished or not: a line of a list that nobody filled in says nothing. @param {Field[]} fields @param {Survey} survey */
+export const fileText = (fields, survey) => `${JSON.stringify(fileOf(fields, survey), filledIn, 2)}\n`;
+
+/** @param {string} _ @param {any} value */
+const filledIn = (_, value) => (Array.isArray(value) ? value.filter((one) => one !== "") : value);
 
 /** @param {Field[]} fields @param {any} data @returns {any} */
 function sorted(fields, data) {
@@ -98,12 +101,27 @@ export function lookAt(fields, content) {
   }
   if (raw === null || typeof raw !== "object" || !Array.isArray(raw.openings)) return { fault: message.noSurvey() };
   try {
-    return taken(fields, raw);
+    return taken(fields.map(unfinished), raw);
   } catch (error) {
     if (error instanceof Misfit) return { fault: message.misfit({ fault: error.message }) };
     throw error;
   }
 }
+
+/**
+ * The openings of a file may still lack something: the form asks for it, and a survey is carried on from phone to phone.
+ * @param {Field} field
+ */
+const unfinished = (field) => (field.name === "openings" ? lacking(field) : field);
+
+/** The field with nothing in it asked for. @param {Field} field @returns {Field} */
+const lacking = ({ item, fields, ...field }) => ({
+  ...field,
+  required: false,
+  least: 0,
+  ...(item && { item: lacking(item) }),
+  ...(fields && { fields: fields.map(lacking) }),
+});
 
 /** @param {Field[]} fields @param {any} raw @throws {Misfit} */
 function taken(fields, raw) {

@@ -3,7 +3,7 @@
  * it; whatever else looks at a survey adds to it in the same shape, and the views show what stands here.
  *
  * @typedef {Object} Finding
- * @property {"open" | "alike" | "hindrance"} kind `hindrance`: the survey cannot leave as a file before it is put right
+ * @property {"open" | "alike" | "hindrance"} kind `hindrance`: nothing is planned from the survey before it is put right
  * @property {string} words
  * @typedef {ReadonlyMap<string, Finding[]>} Findings by the key of the opening; "" for the survey as a whole
  *
@@ -66,7 +66,7 @@ export function alike(openings) {
 }
 
 /**
- * What keeps a survey from leaving as a file, each with the key of the opening that it is about.
+ * What keeps a survey from being planned, each with the key of the opening that it is about.
  * @param {Field[]} fields @param {Survey} survey
  * @returns {{words: string, about: string}[]}
  */

@@ -17,7 +17,10 @@ export function houseView({ rules, house, houseSaid }, acts) {
     <details class="ls-part ls-house">
       <summary><strong>${message.house()}</strong> <span>${message.own({ figures })}</span></summary>
       <p>${message.help()}</p>
-      ${rules.map((rule) => ruleView(rule, house[rule.name] ?? "", acts))}
+      ${[...new Set(rules.map(({ about }) => about))].map((about) => {
+        const these = rules.filter((rule) => rule.about === about);
+        return groupView(about, these, house, acts);
+      })}
       ${bringView(acts)}
       <p role="status">${houseSaid}</p>
       ${figures ? tools(button(message.save(), () => acts.save())) : nothing}
@@ -32,6 +35,14 @@ const clearView = (acts) => html`
     <summary>${message.clear()}</summary>
     <p>${message.clearing()}</p>
     ${tools(quiet(message.clearAll(), () => acts.take({}, message.cleared())))}
+  </details>
+`;
+
+/** Rules of one sort. @param {string} about @param {Rule[]} rules @param {import("./house.js").Typed} house @param {HouseActs} acts */
+const groupView = (about, rules, house, acts) => html`
+  <details class="ls-part">
+    <summary><strong>${about}</strong> <span>${message.own({ figures: own(rules, house).length })}</span></summary>
+    ${rules.map((rule) => ruleView(rule, house[rule.name] ?? "", acts))}
   </details>
 `;
 

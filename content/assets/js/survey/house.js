@@ -3,6 +3,7 @@
  *
  * @typedef {Object} Rule one house rule, as the library has it
  * @property {string} name @property {string} label @property {string} sign of its unit @property {string} unit
+ * @property {string} about what it is one of
  * @property {number} value @property {number} low @property {number} high @property {boolean} whole
  * @typedef {Readonly<Record<string, string>>} Typed what stands in the boxes, by the name of the rule
  */

@@ -1,4 +1,4 @@
-/** How a survey leaves the device: what keeps it from that, what stays out of the file, and the ways to take it. */
+/** How a survey leaves the device: what it lacks to be planned, what stays out of the file, and the ways to take it. */
 import { around } from "../core/message.js";
 import { button, quiet, tools } from "../core/parts.js";
 import { leaveView as message } from "../messages/survey.js";
@@ -23,11 +23,12 @@ export function leaveView(state, survey, acts) {
   return html`
     <section class="ls-file" aria-label=${message.take()}>
       <h3>${message.take()}</h3>
-      ${missing.length ? hindered(survey.survey.key, missing) : html`<p class=${whole ? "" : "ls-warn"}>${whole ? message.inFile() : message.onlyHere()}</p>`}
+      <p class=${whole ? "" : "ls-warn"}>${whole ? message.inFile() : message.onlyHere()}</p>
+      ${missing.length ? hindered(survey.survey.key, missing) : nothing}
       ${typed.length ? html`<p>${message.unread({ answers: typed.length, typed: typed.join("; ") })}</p>` : nothing}
       ${waiting.length ? html`<p class="ls-warn">${message.notStored({ answers: waiting.length, typed: waiting.join("; ") })}</p>` : nothing}
       ${tools(
-        missing.length ? nothing : ways(acts),
+        ways(acts),
         quiet(message.print(), () => acts.print()),
       )}
       <p role="status">${toldView(state, acts)}</p>
@@ -42,7 +43,7 @@ function hindered(key, missing) {
     const fault = about ? html`<a href="#s=${key}&o=${about}">${words}</a>` : html`${words}`;
     return html`<li>${around(message.hindrance, { fault })}</li>`;
   });
-  return html`<p class="ls-warn">${message.hindered()}</p><ul>${rows}</ul>`;
+  return html`<p>${message.hindered()}</p><ul>${rows}</ul>`;
 }
 
 /** @param {Acts} acts @returns {import("../core/parts.js").Part[]} */

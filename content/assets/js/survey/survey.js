@@ -65,10 +65,13 @@ export class Surveys {
     this.stale = false;
     /** Whether the next place that is opened begins at its first open question. */
     this.ahead = false;
+    /** How far down each place was when it was left, by its address. @type {Map<string, number>} */
+    this.depths = new Map();
   }
 
   async start() {
     const settle = () => this.keeper.settle();
+    history.scrollRestoration = "manual"; // what is shown is not there yet when the browser would scroll
     addEventListener("hashchange", () => this.show());
     this.root.addEventListener("click", ({ target }) => {
       const link = target instanceof Element ? target.closest("a") : null;
@@ -126,8 +129,12 @@ export class Surveys {
   /** Show what the address names, as it is stored now. */
   async show() {
     const { hash } = location;
-    const hasMoved = hash !== this.hash;
-    if (hasMoved) await this.keeper.settle();
+    const left = this.hash;
+    const hasMoved = hash !== left;
+    if (hasMoved) {
+      this.depths.set(left, scrollY);
+      await this.keeper.settle();
+    }
     this.turn += 1;
     const { turn } = this;
     const [, key = "", opening = ""] = PLACE.exec(hash) ?? [];
@@ -139,7 +146,7 @@ export class Surveys {
       : {};
     this.setSurvey(survey, { ...begun, key, opening, all });
     document.body.classList.toggle("ls-has-bar", Boolean(key));
-    if (hasMoved) this.arrive();
+    if (hasMoved) this.arrive(left);
   }
 
   /** The survey of a key, or without one all of them. @param {string} key @returns {Promise<[Survey | null, Survey[]]>} */
@@ -150,15 +157,18 @@ export class Surveys {
     return changes === this.changes ? [survey, []] : this.read(key);
   }
 
-  /** Lead the reader to what was opened. */
-  arrive() {
-    scrollTo(0, 0);
+  /** Lead the reader to what was opened; from an opening back to where the survey was left. @param {string} [left] address */
+  arrive(left) {
+    const { ahead, state } = this;
+    const depth = left && !state.opening && !ahead ? this.depths.get(location.hash) : undefined;
+    scrollTo(0, depth ?? 0);
     const [, , , field] = PLACE.exec(location.hash) ?? [];
-    const led = (field && this.leadTo(field)) || (this.ahead && this.leadOn());
+    const led = (field && this.leadTo(field)) || (ahead && this.leadOn());
     this.ahead = false;
-    if (led || !this.state.key) return;
-    this.root.querySelector("h2")?.focus({ preventScroll: true });
-    this.root.scrollIntoView({ block: "start" });
+    if (led || !state.key) return;
+    const way = depth !== undefined && PLACE.test(left ?? "") ? `a[href="${left}"]` : "h2";
+    /** @type {HTMLElement | null} */ (this.root.querySelector(way))?.focus({ preventScroll: true });
+    if (depth === undefined) this.root.scrollIntoView({ block: "start" });
   }
 
   /** Put the reader at the first control of an element. @param {string} selector @param {ScrollLogicalPosition} [block] */

@@ -8,7 +8,7 @@ in `trip.py`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -42,7 +42,7 @@ class Reach:
     """The distances of a device as mounted, in mm.
 
     `make` and `breaks` are the least that closing and opening distance are sure to be; `rest` is the largest gap with
-    play at which a leaf may rest; the gap itself is fitted from `fit_from` to `fit_to`.
+    play at which a leaf may rest; the gap itself is fitted from `fit_from` to `fit_to`, less where the play takes more.
     """
 
     make: float
@@ -67,8 +67,9 @@ def left(context: Context, *, steel: bool) -> Reach:
         share = _on_steel(context, air) / air
         make = sure(ratings, "reach-on-steel") if "reach-on-steel" in ratings else make * share
     breaks = sure(ratings, "release") * (make / sure(ratings, "reach"))
-    fit_to = min(ratings.most("fit-gap", "mm"), HALF * air * share)
-    return Reach(make, breaks, bounds.rest(make, context.house), ratings.least("fit-gap", "mm"), fit_to)
+    rest, fit_from = bounds.rest(make, context.house), ratings.least("fit-gap", "mm")
+    fit_to = min(ratings.most("fit-gap", "mm"), HALF * air * share, rest - (context.opening.play_mm or 0.0))
+    return Reach(make, breaks, rest, fit_from, max(fit_from, fit_to))
 
 
 def _on_steel(context: Context, air: float) -> float:
@@ -261,6 +262,11 @@ def _step_inputs(context: Context, step: float, count: int, piece: float) -> dic
 
 NO_SPACER = message("spacers", measured="yes", count=0, size="", under="neither")
 """Shown where the two are level without one."""
+
+
+def level(lines: Iterable[Line]) -> bool:
+    """Whether these lines find reed and magnet level without a spacer, on a step that was measured."""
+    return any(one.figure == "spacer" and one.verdict == "good" and one.shown == NO_SPACER for one in lines)
 
 
 def spacers_first(line: Line) -> str:

@@ -1,4 +1,5 @@
-wired = Contacts on cable
-radio = Contacts on radio
+doors = At the doors and windows
+loops = At the loops
+radio = By radio
 
 as-named = as on the left

@@ -23,3 +23,15 @@ either = { $one }; { $other }
 
 # A figure that is the same at all openings of a class.
 line = { $shown }. { $meaning }
+
+# Its loop on the terminals of the panel; $count zones.
+landed =
+    { $count ->
+        [one] on the terminals of its zone, pair labelled
+       *[other] each on the terminals of its zone, pairs labelled
+    }
+
+# Beneath codes to scan.
+code-install = Fitting
+code-prove = Proof
+code-fault = Faults

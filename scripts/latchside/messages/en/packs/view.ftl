@@ -13,7 +13,7 @@ part-test-sheet = Test sheet
 part-handover = Handover sheet
     .holds = In plain words, for the customer
 part-annex = Annex for the lead
-    .holds = Why each device, what was passed over, every figure, what each answer decides
+    .holds = Hours for the quote, why each device, what was passed over, every figure, what each answer decides
 
 openings = Openings
 

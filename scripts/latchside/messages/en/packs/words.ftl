@@ -45,5 +45,6 @@ short-window-at-grade = Supervision window
 short-missed-window = Supervision window
 short-age-at-setting = Last message at setting
 short-cell-voltage = Battery, lowest in a report
+short-landed = Landed at the panel
 short-name = Name heard or shown at the panel
 short-closed-again = Closed again

@@ -23,11 +23,11 @@ second-needs-hole =
     .action = Choose another class, or get the written consent of whoever answers for the fire or escape door.
 # $device is the class that stands in sight, $reason what stands against the concealed ones.
 wish-cannot-be-met =
-    .found = The customer wants it hidden. A hidden one cannot go here: the { $device } stays in sight. { $reason }
+    .found = The customer wants it hidden. That cannot be had here: the { $device } stays in sight. { $reason }
     .action =
         Agree it with the customer in writing before the day: a contact in sight, or the door or window is changed for
         a hidden one.
 any-contact = wired contact on its loop
-none-made = No concealed contact is made for this kind of opening.
-against-concealed = Against a concealed one: { $reasons }
-more-speaks = More speaks for it than for a concealed one.
+none-made = No hidden contact is made for this kind of opening.
+against-concealed = What stands against a hidden one: { $reasons }
+more-speaks = More speaks for it than for a hidden one.

@@ -6,8 +6,10 @@ places-and-more = For { $names } and { $more } more.
 set = { $places } Each with { $parts }.
 loop-contact = { $contact }, for a transmitter
     .use = { $places } It is for the loop of a transmitter. Each with { $parts }.
-loop-contact-any = Wired contact with magnet
-    .use = { $places } It is for the loop of a transmitter.
+loop-contact-any = Wired contact with magnet, class open
+    .use =
+        { $places } It is for the loop of a transmitter. The questions of the opening decide its class, before it is
+        loaded.
 
 resistor = End-of-line resistor, { $value }
     .use = At the far contact of each loop, never in the cabinet.

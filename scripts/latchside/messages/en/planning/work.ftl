@@ -11,6 +11,6 @@ waiting = Waiting is in this time.
 
 questions =
     { $count ->
-        [one] Settle { $count } open question of the survey before parts are packed.
-       *[other] Settle { $count } open questions of the survey before parts are packed.
+        [one] Settle the open questions of the survey before parts are packed: { $count } answer.
+       *[other] Settle the open questions of the survey before parts are packed: { $count } answers.
     }

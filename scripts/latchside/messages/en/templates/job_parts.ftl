@@ -9,10 +9,10 @@ worst = Worst
 open = Open
 by-lead = chosen by the lead
 work = Work
-in-all = { $time }, in technician-hours
+in-all = { $time }, in technician-hours; { $site } on site
 in-all-by = { $technicians ->
-    [one] { $time }, in technician-hours, for { $technicians } technician
-   *[other] { $time }, in technician-hours, for { $technicians } technicians
+    [one] { $time }, in technician-hours, for { $technicians } technician; { $site } on site
+   *[other] { $time }, in technician-hours, for { $technicians } technicians; { $site } on site
 }
 survey-note = Note of the survey
 problems = Settle first
@@ -35,6 +35,12 @@ supervision-of = Supervision, { $positions }
 response = Response
 reports = Reports
 chime = Chime
+people-in = Live with people in
+agree =
+    Agree with the customer before the zones are entered: which stay live in { $part_set } (tick them), the times, and
+    who sets what.
+agreed-time = { $time } ({ $held }):
+areas = One system, or areas:
 tamper-of = { $position }, tamper
 no-own-name = { $name }, no name of its own
 yes = yes

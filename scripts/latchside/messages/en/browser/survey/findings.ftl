@@ -1,8 +1,8 @@
 open =
     { $questions ->
-        [0] nothing open
-        [one] 1 question open
-       *[other] { $questions } questions open
+        [0] all answered
+        [one] 1 not answered
+       *[other] { $questions } not answered
     }
 questions = { $open }: { $questions }
 alike = place, side and kind as another: give it a zone name

@@ -8,9 +8,9 @@ openings =
     }
 open =
     { $questions ->
-        [0] nothing open
-        [one] 1 question open
-       *[other] { $questions } questions open
+        [0] all answered
+        [one] 1 not answered
+       *[other] { $questions } not answered
     }
 in-file = saved as a file
 only-here = only on this device

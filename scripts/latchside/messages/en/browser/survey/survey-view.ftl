@@ -6,9 +6,9 @@ count =
         [one] 1 opening
        *[other] { $openings } openings
     }, { $questions ->
-        [0] nothing open
-        [one] 1 question open
-       *[other] { $questions } questions open
+        [0] all answered
+        [one] 1 not answered
+       *[other] { $questions } not answered
     }.
 none = None yet. Begin at the entry door and walk in one direction.
 taken-away = { $opening } was removed.
