@@ -239,3 +239,16 @@ def test_equal_scores_follow_the_fixed_rule(shipped_library: Library) -> None:
             for at in standings(opening, shipped_library)
         ]
         assert ranks == sorted(ranks)
+
+
+@pytest.mark.parametrize(("gap", "told"), [(6.0, False), (18.0, False), (40.0, True)])
+def test_a_contact_of_wider_reach_is_ordered_only_where_no_class_reaches(
+    gap: float, told: bool, shipped_library: Library
+) -> None:
+    """A surface contact with a strong magnet closes at 18 mm on wood, and a recessed one does not: common practice."""
+    lead = Override("wired-input-transmitter", "No cable comes that far.")
+    hatch = Opening(
+        "h", "Cellar", "hatch", gap_mm=gap, play_mm=4, leaf_material="wood", frame_material="wood", override=lead
+    )
+    choice = choose(hatch, Site(), ControlUnit(), shipped_library)
+    assert ("wider-reach" in {one.code for one in choice_problems(hatch, choice, shipped_library)}) is told

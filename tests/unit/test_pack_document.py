@@ -361,3 +361,25 @@ def test_the_hours_of_the_quote_add_up_and_count_each_question_once() -> None:
     asked = len(page.xpath('//*[contains(@class, "ls-asks")]/li'))
     assert f"on {len(PLAN.problems)} problem" in text
     assert f"and {asked} question" in text
+
+
+@pytest.mark.parametrize(
+    ("region", "entry", "exit_"),
+    [
+        ("united-kingdom", "Entry time (at most 45 s)", "Exit time (no longer than the way out takes)"),
+        ("europe", "Entry time (at most 45 s)", "Exit time (no longer than the way out takes)"),
+        ("united-states", "Entry delay (at least 30 s)", "Exit delay (at least 45 s)"),
+        (None, "region not known: read the panel's instructions", "region not known: read the panel's instructions"),
+    ],
+)
+def test_entry_and_exit_time_are_agreed_within_the_standard_of_the_region(
+    shipped_library: Library, region: str | None, entry: str, exit_: str
+) -> None:
+    """EN 50131-1 and SIA CP-01, as the trade press gives them; the schedule has room for what is agreed."""
+    plan = replace(PLAN, survey=replace(PLAN.survey, site=replace(PLAN.survey.site, region=region)))
+    page = parsed(render_document(plan, shipped_library, ""))
+    first, second, _ = (" ".join(said(one).split()) for one in page.xpath('//*[@id="part-zones"]/following::p[2]/span'))
+    assert entry in first
+    assert exit_ in second
+    boxes = page.xpath('//*[@id="part-zones"]/following::table[1]//td[@data-label="Live with people in"]/span')
+    assert len(boxes) == len({zone.position for zone in PLAN.zones})
