@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from importlib import import_module
 from pathlib import Path
@@ -52,7 +52,7 @@ class Figure:
     """One figure. `data` is its record, which has passed the check."""
 
     id: str
-    data: Mapping[str, Any]
+    data: Mapping[str, Any] = field(repr=False)
 
     @property
     def name(self) -> str:

@@ -35,7 +35,7 @@ class Record:
 
     kind: Kind
     id: str
-    _data: Mapping[str, Any]
+    _data: Mapping[str, Any] = field(repr=False)
     raw: RawRecord = field(repr=False, compare=False)
 
     @property
@@ -107,14 +107,14 @@ class Library:
     project stands whose records these are, where it is one.
     """
 
-    records: Mapping[str, Mapping[str, Record]]
-    schemas: Schemas
+    records: Mapping[str, Mapping[str, Record]] = field(repr=False)
+    schemas: Schemas = field(repr=False)
     unsound: frozenset[tuple[str, str]] = frozenset()
-    mentioned: frozenset[tuple[str, str]] = frozenset()
+    mentioned: frozenset[tuple[str, str]] = field(default=frozenset(), repr=False)
     unread: bool = False
-    drawings: Mapping[str, Picture] = field(default_factory=lambda: MappingProxyType({}))
+    drawings: Mapping[str, Picture] = field(default_factory=lambda: MappingProxyType({}), repr=False)
     root: FilePath | None = None
-    broken: tuple[RawRecord, ...] = ()
+    broken: tuple[RawRecord, ...] = field(default=(), repr=False)
 
     def anew(self) -> Library:
         """The same records as other objects, of which nothing has been worked out and remembered yet.

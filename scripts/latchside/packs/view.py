@@ -72,8 +72,8 @@ class JobView(Named):
         """The times to agree with the customer, as the region calls them, with what each is held to."""
         region, library = region_of(self.plan), self.page.library
         return [
-            (self.word("entry-delay", "Entry time"), limit("entry", region, library)),
-            (self.word("exit-delay", "Exit time"), limit("exit", region, library)),
+            (self.word("entry-delay", message("entry-time")), limit("entry", region, library)),
+            (self.word("exit-delay", message("exit-time")), limit("exit", region, library)),
         ]
 
     def supervisions(self) -> list[tuple[str, str]]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 from typing import Any
@@ -19,7 +19,7 @@ _BASE = "json-schema:///"  # the address under which the validator resolves a sc
 class Schemas:
     """All schemas by file name."""
 
-    documents: dict[str, dict[str, Any]]
+    documents: dict[str, dict[str, Any]] = field(repr=False)
 
     @cached_property
     def quick(self) -> dict[str, Any]:

@@ -48,3 +48,7 @@ sort-tool = Tools
 
 batteries = New batteries: { $openings }.
 change-batteries = Change the battery, at the service before this day or at its low report.
+
+# As the region of the job says it.
+entry-time = Entry time
+exit-time = Exit time
