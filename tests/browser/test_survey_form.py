@@ -415,8 +415,7 @@ HOSTILE: dict[str, tuple[str | bytes, str]] = {
     "null": ("null", "no list of openings"),
     "a-list": ("[]", "no list of openings"),
     "openings-no-list": (json.dumps(changed("openings", to={"0": {}})), "no list of openings"),
-    "no-openings": (json.dumps(changed("openings", to=[])), "has 0 entries"),
-    "too-many": (json.dumps(changed("openings", to=[OPENING] * 2001)), "may have 1 to 2,000"),
+    "too-many": (json.dumps(changed("openings", to=[OPENING] * 2001)), "may have 0 to 2,000"),
     "no-name": (json.dumps(changed("name", to=...)), "Name of the site is missing"),
     "no-kind": (json.dumps(changed("openings", 1, "kind", to=...)), "Openings 2, Kind of opening is missing"),
     "wrong-word": (json.dumps(changed("openings", 0, "kind", to="portcullis")), "is none of: hinged-door"),
@@ -429,7 +428,6 @@ HOSTILE: dict[str, tuple[str | bytes, str]] = {
     "id-of-a-path": (json.dumps(changed("id", to="../../etc")), "is not written as it has to be"),
     "id-with-a-break": (json.dumps(changed("id", to="elm\n")), "is not written as it has to be"),
     "group-a-list": (json.dumps(changed("site", to=[])), "Site is no group"),
-    "half-a-choice": (json.dumps(changed("openings", 0, "device", "reason", to=...)), "Reason is missing"),
     "not-invented": (json.dumps(changed("invented", to="yes")), "Invented"),
 }
 
@@ -538,6 +536,7 @@ def _lacks(fault: ValidationError) -> bool:
 def test_a_survey_that_lacks_something_leaves_and_comes_back(page: Page, base: str) -> None:
     start_survey(page)
     page.get_by_role("button", name="Add an opening").tap()
+    expect(question(page, "place").locator("input")).to_be_focused()
     page.keyboard.type("Kitchen")
     page.keyboard.press("Tab")
     type_in(page, "gap", "5")
@@ -549,7 +548,7 @@ def test_a_survey_that_lacks_something_leaves_and_comes_back(page: Page, base: s
         page.get_by_role("button", name="Save as a file").tap()
     text = Path(download.value.path()).read_text("utf-8")
     (saved,) = json.loads(text)["openings"]
-    assert {"place": "Kitchen", "gap": "5 mm", "walls": [{}]}.items() <= saved.items()
+    assert (saved["place"], saved["gap"], saved["walls"]) == ("Kitchen", "5 mm", [{}])
     assert "kind" not in saved
     page.goto(f"{base}survey/")
     ready(page)
@@ -598,7 +597,7 @@ def test_the_way_back_from_an_opening_leads_to_where_it_was_left(page: Page) -> 
         add_opening(page, f"Room {number}", "casement")
     all_openings(page)
     open_opening(page, 6)
-    page.mouse.wheel(0, 2000)
+    page.evaluate("scrollTo(0, 2000)")
     page.go_back()
     link = page.locator(".ls-walk a").nth(6)
     expect(link).to_be_focused()
