@@ -417,7 +417,6 @@ HOSTILE: dict[str, tuple[str | bytes, str]] = {
     "openings-no-list": (json.dumps(changed("openings", to={"0": {}})), "no list of openings"),
     "too-many": (json.dumps(changed("openings", to=[OPENING] * 2001)), "may have 0 to 2,000"),
     "no-name": (json.dumps(changed("name", to=...)), "Name of the site is missing"),
-    "no-kind": (json.dumps(changed("openings", 1, "kind", to=...)), "Openings 2, Kind of opening is missing"),
     "wrong-word": (json.dumps(changed("openings", 0, "kind", to="portcullis")), "is none of: hinged-door"),
     "markup-as-word": (json.dumps(changed("site", "region", to="<b>")), "Site, Region is none of"),
     "number-as-text": (json.dumps(changed("openings", 0, "floors", to="1")), "Floors is no number"),
