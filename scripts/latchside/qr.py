@@ -24,7 +24,10 @@ def sound_base(address: str) -> str:
 
 
 @cache
-def code(address: str) -> Markup:
-    """The code as a drawing without a style of its own; it survives a scratch over a seventh of it."""
-    drawn = segno.make(address, error="m", micro=False).svg_inline(border=4, omitsize=True)
+def code(address: str, error: str = "m") -> Markup:
+    """The code as a drawing without a style of its own.
+
+    It survives a scratch over a seventh of it, or with `error` "l" over a fifteenth, and then has larger modules.
+    """
+    drawn = segno.make(address, error=error, boost_error=False, micro=False).svg_inline(border=4, omitsize=True)
     return Markup(drawn.replace("<svg ", '<svg role="img" aria-hidden="true" ', 1))

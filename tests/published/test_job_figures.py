@@ -255,6 +255,6 @@ def test_standby_battery(region: str, needed: list[float], size: list[float]) ->
 def test_gap_of_half_the_reach(library: Library) -> None:
     """Half of 18.5 mm is 9.25, and the label fits to 9; half of 9.5 mm on steel is 4.75: the rule of try-gap."""
     air = line(library, "Gap and make distance", *AMERICA, gap_mm=4.0, play_mm=1.0)
-    steel = line(library, "Gap and make distance", *AMERICA, gap_mm=4.0, play_mm=1.0, steel="both")
+    steel = line(library, "Gap and make distance", *AMERICA, gap_mm=4.0, play_mm=0.0, steel="both")
     assert air.inputs["fit_to_mm"] == 9
     assert steel.inputs["fit_to_mm"] == 4.75

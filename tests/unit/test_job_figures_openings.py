@@ -323,7 +323,7 @@ def test_expected_values_go_by_the_names_of_the_checklists(library: Library) -> 
     surface = values(library, SURFACE)
     assert set(surface) == {"fit-gap", "play", "trip", "radio-margin", "check-in", "cell-voltage"}
     assert (surface["fit-gap"].low, surface["fit-gap"].high) == (3, 9)
-    assert (surface["check-in"].low, surface["check-in"].high) == (54, 66)
+    assert (surface["check-in"].low, surface["check-in"].high) == (None, 66), "more often is no fault"
     assert surface["cell-voltage"].low == pytest.approx(2.7)
     assert set(values(library, RECESSED)) == {"fit-gap", "play", "trip", "loop-shut", "loop-open", "loop-short"}
     assert values(library, SURFACE, steel="both", play_mm=0.0)["fit-gap"].high == 4.7
@@ -432,7 +432,7 @@ def test_every_place_that_is_printed_trips_in_time_where_the_trip_is_no_problem(
         lines, _, fixed = figures_of(library, id_, site=site, **{**KNOWN, "kind": kind, "width_m": width})
         found = next(one for one in lines if one.name == TRIP)
         assert fixed is not None
-        said = re.search(r"([\d.]+) mm \([^)]*\) from the corner", fixed.sensor.replace("\u00a0", " "))
+        said = re.search(r"([\d.]+) mm \([^)]*\) from the (?:corner|meeting edge)", fixed.sensor.replace("\u00a0", " "))
         assert said, fixed.sensor
         farthest, whole = float(said[1]), found.inputs["width_mm"]
         edge = found.inputs["travel_mm"] * whole / (whole - farthest)

@@ -366,8 +366,8 @@ def test_the_hours_of_the_quote_add_up_and_count_each_question_once() -> None:
 @pytest.mark.parametrize(
     ("region", "entry", "exit_"),
     [
-        ("united-kingdom", "Entry time (at most 45 s)", "Exit time (no longer than the way out takes)"),
-        ("europe", "Entry time (at most 45 s)", "Exit time (no longer than the way out takes)"),
+        ("united-kingdom", "Entry time (at most 45 s)", "Exit time (as short as the way out allows)"),
+        ("europe", "Entry time (at most 45 s)", "Exit time (as short as the way out allows)"),
         ("united-states", "Entry delay (at least 30 s)", "Exit delay (at least 45 s)"),
         (None, "region not known: read the panel's instructions", "region not known: read the panel's instructions"),
     ],

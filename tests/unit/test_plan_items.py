@@ -97,7 +97,8 @@ def test_a_wide_leaf_takes_a_contact_of_wide_reach(library: Library) -> None:
     found = van(library, [opening("a", "Garage", "roller-door")], [TRANSMITTER], contact=WIDE)
     assert counted(found, "Wide-gap contact, for a transmitter") == (1, 1)
     assert found["Wide-gap contact, for a transmitter"].record == "device/wide-reach-contact"
-    assert "bracket for the magnet" in found["Wide-gap contact, for a transmitter"].used_for
+    assert counted(found, "Bracket for the magnet, wide-gap contact") == (1, 1), "a line of its own, ordered once"
+    assert "bracket" not in found["Wide-gap contact, for a transmitter"].used_for
     assert "Wired contact with magnet, class open" not in found
 
 

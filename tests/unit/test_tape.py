@@ -13,7 +13,7 @@ from latchside.figures.one_system import in_system
         ("100\u00a0mm (3.94\u00a0in)", "4\u00a0in"),
         ("300\u00a0mm (11.81\u00a0in)", "12\u00a0in"),
         ("50 to 150\u00a0mm (1.97 to 5.91\u00a0in)", "2 to 6\u00a0in"),
-        ("35\u00a0mm (1.38\u00a0in)", "1 3/8\u00a0in"),
+        ("35\u00a0mm (1.38\u00a0in)", "1\u00a03/8\u00a0in"),
         ("19\u00a0mm (0.75\u00a0in)", "3/4\u00a0in"),
         ("2.03\u00a0m (6.7\u00a0ft)", "6\u00a0ft 8\u00a0in"),
         ("10\u00a0m (32.8\u00a0ft)", "33\u00a0ft"),

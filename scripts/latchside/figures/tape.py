@@ -53,7 +53,7 @@ def _fraction(sixteenths: int) -> str:
     parts = 16
     while left % 2 == 0:
         left, parts = left // 2, parts // 2
-    return f"{whole} {left}/{parts}" if whole else f"{left}/{parts}"
+    return f"{whole}\u00a0{left}/{parts}" if whole else f"{left}/{parts}"
 
 
 def _feet(value: float) -> str | None:

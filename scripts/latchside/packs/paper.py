@@ -99,7 +99,7 @@ class Document(LookUp):
 
     def code(self, address: str) -> Markup:
         """A code to scan from paper."""
-        return code(self._site + address) if self._site else Markup("")
+        return code(self._site + address, "l") if self._site else Markup("")
 
     def _part(self, part: Words | RecordLink | ValueLink, owner: Record | None) -> Markup:
         if isinstance(part, Words):

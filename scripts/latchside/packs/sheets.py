@@ -20,6 +20,7 @@ from latchside.messages import Message, messages
 from latchside.packs.contacts import Spot, spots
 from latchside.packs.paper import Paper
 from latchside.packs.words import Reading, minutes, own_reading, proofs, reading_name
+from latchside.planning.on_site import LAND
 from latchside.planning.plan import Expected, Line, OpeningPlan, Plan
 
 message = messages(__name__)
@@ -89,7 +90,7 @@ class Sheets:
         for value in _shared([one.expected for one in openings], _value):
             if value.measure in AT_PANEL:
                 yield value.label, safe(value.shown)
-        yield from dict.fromkeys(self._stops(openings))
+        yield from _shared([list(dict.fromkeys(self._stops(one))) for one in openings], lambda one: one)
 
     def tries(self, one: OpeningPlan) -> list[Line]:
         """The figures that are settled in place; those of its class are told once."""
@@ -102,8 +103,10 @@ class Sheets:
         ]
 
     def stops(self, one: OpeningPlan) -> list[Markup]:
-        """What stops the work at an opening; what to do then stands with its class."""
-        return list(dict.fromkeys(when for when, _ in self._stops([one])))
+        """What stops the work at an opening, with what to do then where that is not told for its class."""
+        told = {line for same in self._classes if one in same.openings for line in same.lines}
+        stops = dict.fromkeys(self._stops(one))
+        return [when if (when, do) in told else when + Markup(" ") + do for when, do in stops]
 
     def stages(self, one: OpeningPlan) -> list[tuple[str, str, str]]:
         """The work at an opening, in order: stage, time and its words."""
@@ -153,12 +156,17 @@ class Sheets:
                 if known.expected != reading.expected:
                     both = message("either", one=known.expected, other=reading.expected)
                     found[reading.measure] = replace(known, expected=both)
-        return [*own, *self._landed(one), *found.values()]
+        gap = [found.pop("fit-gap")] if "fit-gap" in found else []
+        after = next((at for at, one in enumerate(own) if one.measure.startswith("input-")), len(own))
+        return [*gap, *own[:after], *self._landed(one), *own[after:], *found.values()]
 
     def _landed(self, one: OpeningPlan) -> Iterator[Reading]:
-        """Its loop on the terminals of the panel, which is ticked before the zone is proved."""
-        if any(traits(device).wired for device in self.page.records("device", [one.choice.device])):
+        """Its loop on the terminals of the panel, which is ticked before the input is read and the zone is proved."""
+        if self._wired(one):
             yield Reading("landed", reading_name("landed"), message("landed", count=one.zones), "")
+
+    def _wired(self, one: OpeningPlan) -> bool:
+        return any(traits(device).wired for device in self.page.records("device", [one.choice.device]))
 
     def codes(self, one: OpeningPlan) -> list[tuple[Message, Markup]]:
         """What opens on a phone from the paper: the work at the class, its list of the proof, and its faults."""
@@ -175,12 +183,16 @@ class Sheets:
         """The contacts of an opening."""
         return [spot for spot in spots(self.plan) if spot.plan is one]
 
-    def _stops(self, openings: Sequence[OpeningPlan]) -> Iterator[tuple[Markup, Markup]]:
-        """What stops the work, by the procedures of the openings, and what to do then."""
-        ids = dict.fromkeys(id_ for one in openings for stage in one.stages for id_ in stage.procedures)
-        for procedure in self.page.records("procedure", list(ids)):
+    def _stops(self, one: OpeningPlan) -> Iterator[tuple[Markup, Markup]]:
+        """What stops the work, by the procedures of an opening and the landing of its loop, and what to do then.
+
+        Mains is behind the cover of the panel, and none behind that of a transmitter.
+        """
+        ids = [id_ for stage in one.stages for id_ in stage.procedures if id_ != LAND]
+        landing = [LAND] if self._wired(one) and one.zones else []
+        for procedure in self.page.records("procedure", list(dict.fromkeys([*ids, *landing]))):
             for entry in procedure.get("if_it_fails", ()):
-                if entry.get("stop") and applies(entry, openings[0].choice.device):
+                if entry.get("stop") and applies(entry, one.choice.device):
                     yield self._words(entry["when"], procedure), self._words(entry["do"], procedure)
 
     def _words(self, text: str, record: Record) -> Markup:

@@ -31,8 +31,6 @@ PARTS = ("openings", "zones", "van", "work", "service", "test-sheet", "handover"
 """The parts of a pack beside its summary, in order. What is filled in or left comes last, before what a lead keeps."""
 SORTS = {"part": "parts", "consumable": "consumables", "tool": "tools"}
 """The sorts of items, each with the anchor of its list."""
-_DRAWN = {LOOSE: "hatch"}
-"""Sorts of opening that are drawn as another."""
 _DOORS, _RECESSED = ("hinged-door", "double-door"), ("recessed-contact", "steel-door-contact")
 _IN_HOLES = "opening-hinged-door-recessed"
 """The drawing of a door with its contact in head and top edge."""
@@ -55,8 +53,10 @@ class JobView(Named):
     def sketch(self, one: OpeningPlan) -> Markup:
         """The kind of an opening, drawn; with its holes where the contact stands in them."""
         sort = sort_of(one.opening)
+        if sort == LOOSE:
+            return Markup("")  # a lid without hinges is like no drawing that there is
         in_holes = one.opening.kind in _DOORS and one.choice.device in _RECESSED
-        drawing = _IN_HOLES if in_holes else f"opening-{_DRAWN.get(sort, sort)}"
+        drawing = _IN_HOLES if in_holes else f"opening-{sort}"
         return self.page.sketch(drawing, f"drawn-{one.opening.id}")
 
     def tests(self) -> list[proving.Table]:

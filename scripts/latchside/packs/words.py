@@ -15,6 +15,7 @@ from latchside.figures.one_system import unit_in
 from latchside.figures.units import IMPERIAL, other_system, readable, stated, with_unit
 from latchside.figures.words import accepted_in_both
 from latchside.library.quantity import quantity
+from latchside.library.traits import traits
 from latchside.markup import markup
 from latchside.messages import LOCALE, messages
 from latchside.packs.paper import Paper
@@ -116,6 +117,9 @@ def proofs(page: Paper, one: OpeningPlan, shown: str, *, imperial: bool = False)
     `shown` is the name of its zone.
     """
     planned = {value.measure for value in one.expected}
+    magnets = any(traits(device).by_magnet for device in page.records("device", [one.choice.device]))
+    if magnets and "fit-gap" not in planned:
+        yield Reading("fit-gap", reading_name("fit-gap"), message("by-own-label"), unit_in("mm", imperial=imperial))
     for measure, step in _PROOFS.items():
         if measure in planned:
             continue

@@ -20,7 +20,7 @@ message = messages(__name__)
 def cable(survey: Survey, parts: Sequence[AtOpening], library: Library, house: House, rules: Rules) -> Iterator[Item]:
     """Cable by size, with a spare for each run, then what holds it."""
     runs: dict[str, list[float]] = {}
-    unmeasured = 0
+    unmeasured, stuck = 0, 0
     for part in parts:
         if not part.new_cable:
             continue
@@ -29,13 +29,14 @@ def cable(survey: Survey, parts: Sequence[AtOpening], library: Library, house: H
             unmeasured += part.zones
         else:
             runs.setdefault(_cable(part.opening, survey, library), []).extend([length] * part.zones)
+            stuck += 0 if part.may_drill else ceil(length * part.zones)  # in trunking, which takes no clip
     loaded = (_metres(name, lengths, house, rules) for name, lengths in sorted(runs.items()))
     yield from (one for one in loaded if one.quantity or one.spare)
     if unmeasured:
         yield Item("consumable", message("unmeasured"), unmeasured, 0, "run", message("unmeasured.use"))
-    metres = sum(ceil(sum(lengths)) for lengths in runs.values())
-    if metres:
-        clips = ceil(metres / house["clip-distance"])
+    clipped = sum(ceil(sum(lengths)) for lengths in runs.values()) - stuck
+    if clipped > 0:
+        clips = ceil(clipped / house["clip-distance"])
         yield Item("consumable", message("clips"), clips, 0, "piece", message("clips.use"))
     if runs or unmeasured:
         yield Item("consumable", message("sealing"), 1, 0, "pack", message("sealing.use"))

@@ -8,6 +8,7 @@ from latchside.figures.words import in_words
 from latchside.library.alike import alike
 from latchside.library.model import Library
 from latchside.messages import Message, messages
+from latchside.planning.access import OVERHEAD
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.house import House, rules_of
 from latchside.planning.plan import Caution, Reason
@@ -77,7 +78,7 @@ def _of_openings(survey: Survey, parts: Sequence[AtOpening], library: Library, h
         return message("no-year") if year is None else message("year", year=str(year), last=str(old[caution]))
 
     applies: dict[str, Why] = {
-        "ladders": lambda part: _high(part.opening.height_m, limit, limit_shown),
+        "ladders": lambda part: _high(part.opening, limit, limit_shown),
         "glass": lambda part: message("pane") if _glazed(part.opening) else None,
         "mains-wiring": _mains,
         "lithium-cells": lambda part: message("lithium-cell") if part.cells else None,
@@ -129,10 +130,11 @@ def _last_years(survey: Survey, library: Library) -> Mapping[str, int]:
     return {one: last.get(f"{one}-{survey.site.region}", last[f"{one}-elsewhere"]) for one in hazards}
 
 
-def _high(height: float | None, limit: float, limit_shown: str) -> Message | None:
-    if height is None:
+def _high(opening: Opening, limit: float, limit_shown: str) -> Message | None:
+    if opening.height_m is None:
         return message("height-unknown")
-    return message("high", limit=limit_shown) if height > limit else None
+    reason = "overhead" if opening.kind in OVERHEAD else "high"
+    return message(reason, limit=limit_shown) if opening.height_m > limit else None
 
 
 def _glazed(opening: Opening) -> bool:
@@ -148,9 +150,9 @@ def _sprung_or_powered(opening: Opening) -> Message | None:
 def _mains(part: AtOpening) -> Message | None:
     """Mains is near where a leaf has a drive, and where a loop ends in the control unit."""
     if part.opening.powered:
-        return message("drive")
+        return message("drive-and-panel" if part.wired else "drive")
     if part.opening.kind in _POWERED and part.opening.powered is None:
-        return message("drive-possible")
+        return message("drive-possible-and-panel" if part.wired else "drive-possible")
     return message("loop-in-panel") if part.wired else None
 
 

@@ -13,6 +13,7 @@ from latchside.library.model import Library, Record
 from latchside.library.text import plain
 from latchside.library.traits import BODY, Part, traits
 from latchside.messages import Message, listed, messages, within
+from latchside.planning.access import takes_platform
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cable import cable
 from latchside.planning.facts import words
@@ -101,7 +102,7 @@ def _contacts(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
     for contact in sorted({part.contact for part in bare if part.contact is not None}, key=lambda one: one.id):
         here = [part for part in bare if part.contact is contact]
         name, quantity = message("loop-contact", contact=contact.name), sum(part.on_loop for part in here)
-        each = listed([within(one.name) for one in traits(contact).parts if not one.apart], "unit")
+        each = listed([within(one.name) for one in traits(contact).parts if one.role in BODY], "unit")
         used_for = message("loop-contact.use", places=_places(here), parts=each)
         item = _piece("part", name, quantity, spares, used_for, "set")
         yield replace(item, record=f"device/{contact.id}", openings=_ids(here))
@@ -202,6 +203,10 @@ def _access(parts: Sequence[AtOpening], house: House) -> Iterator[Item]:
     high = [part for part in parts if part.fitted and (part.opening.height_m or 0.0) > house["ladder-most"]]
     if high:
         yield Item("tool", message("access"), 1, 0, "piece", message("access.use", places=_places(high)))
+    overhead = [part for part in parts if part.fitted and takes_platform(part.opening, house)]
+    if overhead:
+        use = message("platform.use", places=_places(overhead))
+        yield Item("tool", message("platform"), 1, 0, "piece", use, openings=_ids(overhead))
 
 
 def _guards(parts: Sequence[AtOpening], warnings: Iterable[Caution]) -> Iterator[Item]:

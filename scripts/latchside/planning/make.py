@@ -16,6 +16,7 @@ from latchside.collector import without_collector
 from latchside.figures.catalogue import Figure
 from latchside.library.model import Library
 from latchside.messages import messages
+from latchside.planning.access import alone_overhead
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.cautions import bites, cautions
 from latchside.planning.choose import NONE_LEFT, choice_problems, choose
@@ -87,7 +88,7 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
     of_site = site_figures(survey, plans, figures, house)
     problems += [*zone_problems(survey, plans, [one.name for one in chosen], schedule, house), *stages.problems]
     problems += [*_without_device(plans, asked, told), *site_problems(survey)]
-    problems += agreed_first(survey, warnings)
+    problems += [*agreed_first(survey, warnings), *alone_overhead(parts, rules, house)]
     problems = [*failing(plans, of_site), *positions_in_doubt(survey.control_unit, plans, schedule), *problems]
     procedures = dict.fromkeys(id_ for stage in stages.stages for id_ in stage.procedures)
     return Plan(

@@ -56,9 +56,8 @@ def run(context: Context) -> Cable | None:
     length = context.opening.cable_length_m
     if length is None or not length:
         return None
-    spare = 0.0 if context.opening.cable else _spare(context)
     size, assumed = _size(context)
-    whole = up(length + spare, 1.0)
+    whole = up(length, 0.1) if context.opening.cable else up(length + _spare(context), 1.0)
     inputs = {"length_m": whole, **size}
     ideal = context.answer("cable-resistance", inputs)
     tinned = context.answer("cable-resistance", {**inputs, "conductor": "tinned"})

@@ -101,13 +101,14 @@ def expected(context: Context) -> Iterator[Expected]:
         return
     needed = asked_here(context)
     if needed is None:
-        low, high = ratings.floor("check-in", "min"), ratings.limit("check-in", "min")
-        yield Expected("check-in", message("between"), "min", low, high, up_to(low, high, "min"))
+        high = ratings.limit("check-in", "min")
+        yield Expected("check-in", message("between"), "min", None, high, up_to(None, high, "min"))
         return
     for measure, label, limit in (
         ("check-in", message("between"), needed.longest(polled=context.two_way is True)),
         ("window-at-grade", message("unheard"), needed.between_min),
         ("age-at-setting", message("age"), needed.setting_min),
     ):
-        id_ = "limit-not-known" if context.grade is None else "limit"
-        yield Expected(measure, label, "min", None, limit, message(id_, limit=time(limit), grade=needed.grade))
+        known = "no" if context.grade is None else "yes"
+        of = {"limit": time(limit), "grade": needed.grade, "known": known}
+        yield Expected(measure, label, "min", None, limit, message("often" if measure == "check-in" else "limit", **of))

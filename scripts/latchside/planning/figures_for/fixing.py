@@ -112,7 +112,7 @@ def _where(context: Context) -> tuple[str, str]:
     ids = ("reed", "reed-magnet") if device.drilled else ("sensor", "magnet")
     if device.traits.bracketed and not device.drilled:
         ids = ("housing", "housing-magnet")
-    return message(ids[0], place=sensor, along=_along(context)), message(ids[1], place=magnet)
+    return message(ids[0], place=sensor, along=_along(context), kind=kind), message(ids[1], place=magnet)
 
 
 def _own(device: Device, kind: str) -> str:
@@ -133,7 +133,8 @@ def _contact_on_loop(context: Context) -> str:
     reed, magnet = _halves(contact, place)
     along = _along(replace(context, device=contact, contact=None))
     id_ = "on-loop-bracket" if contact.traits.bracketed else "on-loop-magnet"
-    return message(id_, contact=within(contact.record.name), magnet=magnet, reed=reed, along=along)
+    name, kind = within(contact.record.name), context.opening.kind
+    return message(id_, contact=name, magnet=magnet, reed=reed, along=along, kind=kind)
 
 
 def _along(context: Context) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from latchside.messages import messages
+from latchside.planning.access import OVERHEAD
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import say, up
 from latchside.planning.plan import Line
@@ -25,8 +26,8 @@ def too_high(context: Context) -> bool:
 
 
 def overhead(context: Context) -> bool:
-    """Work above the head with both hands, where a leaning ladder has nothing to lean on: common practice."""
-    return context.opening.kind == "roof-window"
+    """Work above the head with both hands, where a leaning ladder has nothing to lean on."""
+    return context.opening.kind in OVERHEAD
 
 
 def ladder(context: Context) -> Iterator[Line]:

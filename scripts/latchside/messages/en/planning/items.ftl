@@ -45,6 +45,8 @@ tape = Insulating tape
     .use = Over the ends of each old battery.
 cable-labels = Cable label
     .use = The opening, at each end of its cable.
+platform = Platform or stair tower
+    .use = { $places } The work is overhead, and a ladder has nothing to lean on.
 access = Tower or a powered platform
     .use = { $places } Too high for a ladder.
 

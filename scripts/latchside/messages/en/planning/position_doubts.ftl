@@ -1,16 +1,14 @@
 # $kind is the word of the survey for the kind of opening, $link is wired or radio.
 no-room-for-second =
     .found =
-        { $link ->
-            [radio] The { $kind ->
-                [double-hung] upper sash
-               *[other] second leaf
-            } may open too, and then its zone has no radio position: all are taken.
-           *[wired] The { $kind ->
-                [double-hung] upper sash
-               *[other] second leaf
-            } may open too, and then its zone has no wired position: all are taken.
-        }
+        { $kind ->
+            [double-hung] The upper sash may open too
+            [hatch] The lid may lift out, and then takes a second contact
+           *[other] The second leaf may open too
+        }, and then its zone has no { $link ->
+            [radio] radio
+           *[wired] wired
+        } position: all are taken.
     .action = Look at it before anything is ordered. If it opens, order more positions, or leave out another by name.
 
 # $openings are not heard by radio; $first are those with the shortest way for a cable.

@@ -39,6 +39,9 @@ people-in = Live with people in
 agree =
     Agree with the customer before the zones are entered: which stay live in { $part_set } (tick them), the times, and
     who sets what.
+at-the-panel = At the panel
+told-time = { $time }:
+stays-live = Live in { $part_set }:
 agreed-time = { $time } ({ $held }):
 areas = One system, or areas:
 tamper-of = { $position }, tamper

@@ -11,7 +11,9 @@ every-compare =
 every-order =
     Finish and close up one opening before you begin the next. A loop to the panel is metered and its end made safe;
     it is proved after landing.
-every-write = Write what the meter shows, with its unit. Tick the box when it is inside the limits.
+every-drawing = The drawing shows the kind of opening. Where text and drawing differ, the text holds.
+every-gap = Read the gap closed and latched, before the door or window is pushed. Its play comes on top.
+every-write = Write what the meter shows, with its unit. Tick the box when it is within the limits.
 every-outside =
     A reading outside: find the cause, put it right, measure again. Still outside: stop, make the opening safe, and call
     the lead. Never widen a limit.
@@ -54,7 +56,7 @@ stop-outside = a reading stays outside
 readings-of = Readings of { $opening }
 reading = Reading
 expected = Expected
-read = Read, inside
+read = Read, within limits
 seen = seen
 same-for = Read first: { $part }.
 same-part = the same for every { $device }

@@ -37,5 +37,10 @@ polled-may-take = One that is polled when the system is set may take { $polled }
 between = Time between check-ins
 unheard = Supervision window
 age = Age of the last message when setting
-limit = at most { $limit }, as { grade } asks
-limit-not-known = at most { $limit }, as { grade } asks (grade not known)
+limit = at most { $limit }, as { grade } asks{ not-known }
+often = at most { $limit }, so that setting at { grade } finds a message young enough{ not-known }
+not-known =
+    { $known ->
+        [no] { " " }(grade not known)
+       *[yes] { "" }
+    }

@@ -1,21 +1,27 @@
 # Where the halves of a contact go. How far from the corner is said only where it matters.
+# $kind is the word of the survey for the kind of opening.
+from =
+    { $kind ->
+        [double-door] the meeting edge, clear of the bolts of the second leaf
+       *[other] the corner
+    }
 sensor =
     { $along ->
         [none] Sensor { $place }, its mark towards the magnet.
-       *[other] Sensor { $place }, { $along } from the corner, its mark towards the magnet.
+       *[other] Sensor { $place }, { $along } from { from }, its mark towards the magnet.
     }
 magnet = Magnet { $place }, its middle at the mark.
 reed =
     { $along ->
         [none] Reed { $place }.
-       *[other] Reed { $place }, { $along } from the corner.
+       *[other] Reed { $place }, { $along } from { from }.
     }
 reed-magnet = Magnet { $place }, on one line with the reed.
 housing =
     { $along ->
         [none] Housing { $place }, its mark towards the magnet, its tail away from the door or window.
        *[other]
-            Housing { $place }, { $along } from the corner, its mark towards the magnet, its tail away from the door or
+            Housing { $place }, { $along } from { from }, its mark towards the magnet, its tail away from the door or
             window.
     }
 housing-magnet = Magnet on its bracket { $place }, its middle at the mark.
@@ -36,12 +42,12 @@ on-loop-any = The magnet of the wired contact goes { $magnet }; its other half {
 on-loop-magnet =
     { $along ->
         [none] The magnet of the { $contact } goes { $magnet }; its other half { $reed }.
-       *[other] The magnet of the { $contact } goes { $magnet }; its other half { $reed }, { $along } from the corner.
+       *[other] The magnet of the { $contact } goes { $magnet }; its other half { $reed }, { $along } from { from }.
     }
 on-loop-bracket =
     { $along ->
         [none] The magnet of the { $contact } goes { $magnet }; its housing { $reed }.
-       *[other] The magnet of the { $contact } goes { $magnet }; its housing { $reed }, { $along } from the corner.
+       *[other] The magnet of the { $contact } goes { $magnet }; its housing { $reed }, { $along } from { from }.
     }
 
 # A contact in place that stays.

@@ -56,13 +56,13 @@ windows = The panel has its own windows, in its instructions; those win.
 # Readings to expect.
 expected-shut = Loop, door closed, { layout }
 expected-open = Loop, door open, { layout }
-expected-short = Loop, shorted at the contact, { layout }
+expected-short = Loop, pair shorted on the panel side of its resistors, { layout }
 expected-cut = Loop, one core lifted at the first contact
 cut-shows = { $open }; the panel shows tamper or trouble
 expected-label = Loop, door closed, resistor of the label
 of-label = the value on the label ±{ $percent }: write it down
 expected-terminals = Loop, door open
-expected-shorted = Loop, shorted at the contact
+expected-shorted = Loop, pair shorted on the panel side of its resistor
 input-shut = Voltage at the input, door closed
 input-open = Voltage at the input, door open
 about = about { $volts }; the panel's own window decides
