@@ -26,7 +26,7 @@ class Hours:
 
 def quote(plan: Plan) -> Iterator[Hours]:
     """Each part of the work in the order of the walk, that of the site and the panel last, then all of it."""
-    spent: dict[str, list[Stage]] = {BEFORE: []} | {one.opening.id: [] for one in plan.openings}
+    spent: dict[str, list[Stage]] = {about: [] for about in (BEFORE, *(one.opening.id for one in plan.openings))}
     arrived = False
     for one in plan.work:
         arrived = arrived or one.procedures == (ARRIVE,)
