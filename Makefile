@@ -29,11 +29,13 @@ test: $(VENV)/.test
 test-fast: $(VENV)/.test
 	$(BIN)/python -m pytest --numprocesses auto --dist loadfile -m "not slow" tests/unit tests/published
 
-# What is tried by chance, tried far more often: before a release, and after a change of the planner.
+# What is tried by chance, tried far more often; where some of many like pages or surveys are looked at, all of them:
+# before a release, and after a change of the planner, the templates or the style.
 proof: $(VENV)/.test
 	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses auto --dist worksteal tests/unit tests/published \
 	  tests/browser/test_visits_kept.py tests/browser/test_visits_meaning.py tests/browser/test_fault_run.py \
-	  tests/site/test_markup.py
+	  tests/browser/test_visits_in_hand.py tests/browser/test_offline_pocket.py tests/browser/test_reading.py \
+	  tests/browser/test_using.py tests/site/test_build.py tests/site/test_markup.py
 
 lint: $(VENV)/.test node_modules/.installed
 	$(BIN)/ruff check scripts tests

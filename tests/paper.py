@@ -11,7 +11,7 @@ _LIGATURES = str.maketrans({"\ufb00": "ff", "\ufb01": "fi", "\ufb02": "fl", "\uf
 """Signs that some fonts print for two or three letters."""
 
 
-def sheets(pdf: bytes | Path) -> list[str]:
-    """The text of each sheet."""
+def sheets(pdf: bytes | Path, after: int = 0) -> list[str]:
+    """The text of each sheet, `after` so many that are not read."""
     reader = PdfReader(BytesIO(pdf) if isinstance(pdf, bytes) else pdf)
-    return [sheet.extract_text().translate(_LIGATURES) for sheet in reader.pages]
+    return [sheet.extract_text().translate(_LIGATURES) for sheet in reader.pages[after:]]

@@ -7,7 +7,7 @@ import threading
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, ExitStack, contextmanager
 from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from http.server import SimpleHTTPRequestHandler
 from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
@@ -18,7 +18,7 @@ from playwright.sync_api import Browser, Page, Playwright, Request, Response, sy
 from ..chromium import launch
 from .contexts import Contexts
 from .field import complaints
-from .host import Host, Phone, phone, standing
+from .host import Host, Phone, Server, phone, standing, with_few_pages
 
 Visit = Callable[..., Page]
 Watch = Callable[[], AbstractContextManager[Visit]]
@@ -26,6 +26,11 @@ Watch = Callable[[], AbstractContextManager[Visit]]
 
 class _Quiet(SimpleHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
+    disable_nagle_algorithm = True  # else a file waits behind its header until the browser has answered for that
+
+    def end_headers(self) -> None:
+        self.send_header("Cache-Control", "max-age=3600")  # what is served here never changes
+        super().end_headers()
 
     def log_message(self, format: str, *args: Any) -> None:
         pass
@@ -33,8 +38,7 @@ class _Quiet(SimpleHTTPRequestHandler):
 
 @contextmanager
 def _served(folder: Path) -> Iterator[str]:
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(_Quiet, directory=str(folder))) as server:
-        server.daemon_threads = True
+    with Server(("127.0.0.1", 0), partial(_Quiet, directory=str(folder))) as server:
         thread = threading.Thread(target=server.serve_forever, kwargs={"poll_interval": 0.05})
         thread.start()
         try:
@@ -84,17 +88,23 @@ def deeper_base(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterato
 
 
 @pytest.fixture(scope="session")
-def one_host(site: Path) -> Iterator[Host]:
+def few_pages(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site with few of its pages, for scenes with a saved copy; two tests save that of the whole site."""
+    return with_few_pages(site, tmp_path_factory.mktemp("few") / "site")
+
+
+@pytest.fixture(scope="session")
+def one_host(few_pages: Path) -> Iterator[Host]:
     """The one host at whose address the saved copies of the tests belong."""
-    made = Host(site)
+    made = Host(few_pages)
     yield made
     made.stop()
 
 
 @pytest.fixture
-def host(one_host: Host, site: Path) -> Host:
-    """A host that serves the site, and does with it what a test wants."""
-    one_host.anew(site)
+def host(one_host: Host, few_pages: Path) -> Host:
+    """A host that serves few pages of the site, and does with them what a test wants."""
+    one_host.anew(few_pages)
     return one_host
 
 
@@ -106,9 +116,9 @@ def hand(playwright: Playwright, tmp_path: Path) -> Iterator[Phone]:
 
 
 @pytest.fixture(scope="session")
-def profile(playwright: Playwright, one_host: Host, site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+def profile(playwright: Playwright, one_host: Host, few_pages: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """What is on a phone that was at the site once and has saved the first copy."""
-    one_host.anew(site)
+    one_host.anew(few_pages)
     folder = tmp_path_factory.mktemp("phone") / "profile"
     with phone(playwright, folder) as made:
         page = made.on()

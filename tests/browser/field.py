@@ -45,8 +45,8 @@ def ready(page: Page) -> Page:
     return page
 
 
-def new_page(context: BrowserContext, address: str, at: str = "") -> Page:
-    """A page of the context, with its clock standing at `at` from the start where that is given.
+def new_page(context: BrowserContext, address: str, at: str = "", first: str = "") -> Page:
+    """A page of the context, with its clock standing at `at` from the start, and a script run `first` of all.
 
     An error in it fails the test, but not from here: that would break the driver off.
     """
@@ -55,13 +55,16 @@ def new_page(context: BrowserContext, address: str, at: str = "") -> Page:
     if at:
         not_again(context)
         page.clock.set_fixed_time(at)
+    if first:
+        page.add_init_script(first)
     page.goto(address)
     return ready(page)
 
 
-def axe_finds(page: Page, *, contrast: bool = True) -> list[str]:
-    """What axe finds wrong with a page as it stands. What it asks of contrast takes it longer than all else."""
-    found = Axe().run(page, options={"rules": {"color-contrast": {"enabled": contrast}}}).response["violations"]
+def axe_finds(page: Page, *, contrast: bool = True, within: str | None = None) -> list[str]:
+    """What axe finds wrong with a page or a part of it. What it asks of contrast takes it longer than all else."""
+    options = {"resultTypes": ["violations"], "rules": {"color-contrast": {"enabled": contrast}}}
+    found = Axe().run(page, context=within, options=options).response["violations"]
     return [f"{one['id']}: {[node['target'] for node in one['nodes'][:4]]}" for one in found]
 
 
@@ -191,3 +194,18 @@ PUT = """async ([store, rows, script]) => {
 def put(page: Page, rows: list[Any], store: str = "entries", *, sealed_by: str = "") -> None:
     """Write rows into a store by hand: as they are, or sealed by the script at an address."""
     page.evaluate(PUT, [store, rows, sealed_by])
+
+
+FILL_UP = """() => new Promise(resolve => {
+  const request = indexedDB.open('latchside');
+  request.onsuccess = () => {
+    const more = (size, count) => {
+      const change = request.result.transaction('meta', 'readwrite', {durability: 'strict'});
+      change.objectStore('meta').put({key: `filler ${count}`, value: 'x'.repeat(size)});
+      change.oncomplete = () => more(size, count + 1);
+      change.onabort = () => size > 300 ? more(size / 2, count + 1) : (request.result.close(), resolve(count));
+    };
+    more(20000, 0);
+  };
+})"""
+"""Write until nothing more fits into the storage."""

@@ -23,6 +23,13 @@ PATIENCE = 60_000
 expect.set_options(timeout=PATIENCE)  # saving is work, and these tests wait for what it leads to
 
 
+class Server(ThreadingHTTPServer):
+    """One that keeps none of the many requests of a page waiting."""
+
+    daemon_threads = True
+    request_queue_size = 128  # of five, the sixth that comes at once is tried again after a second
+
+
 class Host:
     """Serves a folder at one address. `folder` may be changed while it serves; `breaks_after` drops the line."""
 
@@ -32,7 +39,7 @@ class Host:
         self.breaks_after: int | None = None
         self.asked: list[str] = []
         self._port = 0
-        self._server: ThreadingHTTPServer | None = None
+        self._server: Server | None = None
         self._thread: threading.Thread | None = None
         self.start()
 
@@ -50,8 +57,7 @@ class Host:
 
     def start(self) -> None:
         """Serve, at the address it had before."""
-        self._server = ThreadingHTTPServer(("127.0.0.1", self._port), partial(_Handler, self))
-        self._server.daemon_threads = True
+        self._server = Server(("127.0.0.1", self._port), partial(_Handler, self))
         self._port = self._server.server_address[1]
         self._thread = threading.Thread(target=self._server.serve_forever, kwargs={"poll_interval": 0.02})
         self._thread.start()
@@ -152,8 +158,30 @@ def words(page: Page) -> str:
     return page.locator(".ls-strip-state").inner_text()
 
 
+FEW = (
+    "", "on-site/", "visits/", "survey/", "offline/", "checklists/position/", "checklists/proving-each-opening/",
+    "faults/", "faults/find/", "faults/reads-high/", "faults/adhesive-let-go/", "faults/shows-open-when-shut/",
+    "cautions/", "cautions/ladders/", "figures/", "figures/loop-states/", "devices/surface-contact/",
+)  # fmt: skip
+"""The pages that scenes with a saved copy open: of each group of the first copy some, and of what comes on request."""
+
+
+def with_few_pages(site: Path, folder: Path) -> Path:
+    """A copy of the built site with few of its pages, listed anew as the build does. It is saved in a moment."""
+    kept = {f"{address}index.html" for address in FEW}
+
+    def others(at: str, names: list[str]) -> list[str]:
+        place = Path(at).relative_to(site)
+        return [name for name in names if name.endswith(".html") and (place / name).as_posix() not in kept]
+
+    shutil.copytree(site, folder, ignore=others)
+    assert kept == {path.relative_to(folder).as_posix() for path in folder.rglob("*.html")}
+    stamp(folder, "2031-02-02", [])
+    return folder
+
+
 def changed(site: Path, folder: Path, change: Callable[[Path], None], told: list[dict[str, Any]] | None = None) -> Path:
-    """A copy of the built site with something changed, listed anew as the build does."""
+    """A copy of a site with something changed, listed anew as the build does."""
     shutil.copytree(site, folder)
     change(folder)
     stamp(folder, "2031-02-03", told or [])

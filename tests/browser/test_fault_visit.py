@@ -8,13 +8,13 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, expect
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from latchside.cli import main
 
 from .contexts import Contexts
 from .field import PHONE, add_opening, new_page, ready, start_visit
-from .host import Host, phone, standing
+from .host import Host, Phone
 
 FAULT = "shows-open-when-shut"
 
@@ -149,22 +149,12 @@ def test_each_opening_has_a_run_of_its_own_and_back_takes_an_entry_back(context:
     page.wait_for_selector("[data-kept='0']")
 
 
-def test_a_whole_visit_with_the_network_off_after_the_first_load(
-    playwright: Playwright, site: Path, tmp_path: Path
-) -> None:
-    host = Host(site)
-    try:
-        with phone(playwright, tmp_path / "profile") as hand:
-            page = hand.on()
-            page.goto(host.base)
-            standing(page, "saved")
-            host.stop()
-            page = hand.on()  # a cold start
-            visit = start_visit(page, host.base)
-            add_opening(page, "Back door, left", "recessed-contact")
-            picked(page, host.base)
-            run_of_the_fault(page)
-            counted(saved(page, host.base, visit, tmp_path / "visit.json"))
-            assert hand.complaints == []
-    finally:
-        host.stop()
+def test_a_whole_visit_with_the_network_off_after_the_first_load(saver: Phone, host: Host, tmp_path: Path) -> None:
+    host.stop()
+    page = saver.on()  # a cold start
+    visit = start_visit(page, host.base)
+    add_opening(page, "Back door, left", "recessed-contact")
+    picked(page, host.base)
+    run_of_the_fault(page)
+    counted(saved(page, host.base, visit, tmp_path / "visit.json"))
+    assert saver.complaints == []

@@ -25,10 +25,10 @@ CORRECTION = {
 
 
 @pytest.fixture(scope="session")
-def newer(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+def newer(few_pages: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site after a change to a checklist."""
     folder = tmp_path_factory.mktemp("newer") / "site"
-    return changed(site, folder, lambda copy: reword(copy, LIST, OLD, NEW))
+    return changed(few_pages, folder, lambda copy: reword(copy, LIST, OLD, NEW))
 
 
 @pytest.fixture(scope="session")
@@ -137,10 +137,10 @@ def test_only_what_changed_is_fetched(saver: Phone, host: Host, newer: Path) -> 
 
 
 def test_a_site_changed_by_halves_is_not_taken(
-    saver: Phone, host: Host, site: Path, newer: Path, tmp_path: Path
+    saver: Phone, host: Host, few_pages: Path, newer: Path, tmp_path: Path
 ) -> None:
     mixed = tmp_path / "mixed"
-    shutil.copytree(site, mixed)
+    shutil.copytree(few_pages, mixed)
     for name in ("sw.js", "offline.json"):
         shutil.copy(newer / name, mixed / name)
     page = saved(saver, host)
@@ -202,12 +202,12 @@ def test_who_never_had_the_earlier_version_is_not_told(hand: Phone, host: Host, 
 
 @pytest.mark.parametrize("with_the_list", [True, False], ids=["built with offline: false", "worker file swapped"])
 def test_the_switch_takes_the_copy_off_and_leaves_visits(
-    saver: Phone, host: Host, site: Path, tmp_path: Path, with_the_list: bool
+    saver: Phone, host: Host, few_pages: Path, tmp_path: Path, with_the_list: bool
 ) -> None:
     page = saved(saver, host, LIST)
     tick(page)
     switched = tmp_path / "switched"
-    shutil.copytree(site, switched)
+    shutil.copytree(few_pages, switched)
     shutil.copy(WORKER / "sw-off.js", switched / "sw.js")
     if with_the_list:
         (switched / "offline.json").write_text(OFF, "utf-8")
@@ -223,7 +223,7 @@ def test_the_switch_takes_the_copy_off_and_leaves_visits(
     expect(page.locator("[data-item][data-state=done]").first).to_be_attached()
     settled(page)
     comes_to(page, "caches.keys()", [])
-    host.folder = site
+    host.folder = few_pages
     page.reload()
     standing(page, "saved")
     assert re.match("Saved for offline", words(page))

@@ -6,6 +6,7 @@ import gzip
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
+from posixpath import dirname, join, normpath
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
@@ -15,64 +16,88 @@ from click.testing import CliRunner
 from playwright.sync_api import Browser, Page, expect
 
 from latchside.cli import main
+from latchside.root import ROOT
+from latchside.site.pocket import FOLDER, pocket_files, write_zip
 
+from ..long import LONG
+from ..site.small import small
 from .test_finder import opened
 
 Visit = Callable[..., Page]
 
 
-@pytest.fixture(scope="module")
-def pocket(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The pocket copy, made by the command and unpacked."""
-    folder = tmp_path_factory.mktemp("pocket")
-    done = CliRunner().invoke(main, ["pocket", "--out", str(folder / "pocket.zip")])
+def made(root: Path, out: Path) -> None:
+    """The pocket copy of a project, made by the command."""
+    done = CliRunner().invoke(main, ["pocket", "--root", str(root), "--out", str(out)])
     assert done.exit_code == 0, done.output
-    with zipfile.ZipFile(folder / "pocket.zip") as archive:
+
+
+def unpacked(file: Path, folder: Path) -> Path:
+    with zipfile.ZipFile(file) as archive:
         archive.extractall(folder)
-    return folder / "latchside-pocket"
+    return folder / FOLDER
+
+
+@pytest.fixture(scope="module")
+def pocket(site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The pocket copy, unpacked: in the long run made by the command, which builds the site anew.
+
+    Else it is made of the site that is built already, whose pages do not bear the version.
+    """
+    folder = tmp_path_factory.mktemp("pocket")
+    if LONG:
+        made(ROOT, folder / "pocket.zip")
+    else:
+        write_zip(pocket_files(site), folder / "pocket.zip")
+    return unpacked(folder / "pocket.zip", folder)
+
+
+def test_the_command_makes_a_copy_that_bears_its_version_on_every_page(tmp_path: Path) -> None:
+    made(small(tmp_path / "project"), tmp_path / "pocket.zip")
+    pages = [page.read_text("utf-8") for page in unpacked(tmp_path / "pocket.zip", tmp_path).rglob("*.html")]
+    assert len(pages) > 20
+    assert not [page for page in pages if "Pocket copy: version " not in page]
 
 
 LOADED = """performance.getEntriesByType('resource').map((one) => new URL(one.name).pathname.slice(1))
   .filter((path) => path.startsWith('assets/js/'))"""
 
 
-def targets(root: Path, name: str) -> list[str]:
-    """The files that the article of a page links to, in order."""
-    document: Any = lxml.html.document_fromstring((root / name).read_text("utf-8"))
+ARTICLE = "//article//a[not(ancestor::*[@class='ls-strip ls-strip-top'])]/@href"
+
+
+def parsed(root: Path, name: str) -> Any:
+    return lxml.html.document_fromstring((root / name).read_text("utf-8"))
+
+
+def targets(name: str, links: list[Any]) -> list[tuple[str, str]]:
+    """The files inside the site that links of a page lead to, as a server finds them, each with its anchor."""
     found = []
-    for link in document.xpath("//article//a[not(ancestor::*[@class='ls-strip ls-strip-top'])]/@href"):
-        way = urlsplit(str(link))
+    for way in map(urlsplit, map(str, links)):
         if not way.scheme:
-            target = ((root / name).parent / unquote(way.path) if way.path else root / name).resolve()
-            target = target / "index.html" if target.is_dir() else target
-            found.append(target.relative_to(root.resolve()).as_posix())
+            target = normpath(join(dirname(name), unquote(way.path))) if way.path else name
+            is_folder = way.path.endswith(("/", ".")) or target == "."
+            found.append((normpath(f"{target}/index.html") if is_folder else target, unquote(way.fragment)))
     return found
 
 
 def test_every_page_is_in_the_pocket_copy_and_every_link_leads_to_a_file(pocket: Path, site: Path) -> None:
     left_out = {"404.html", "offline/index.html", "labels/index.html"}
-    pages = {path.relative_to(pocket).as_posix() for path in pocket.rglob("*.html")}
+    files = {path.relative_to(pocket).as_posix() for path in pocket.rglob("*") if path.is_file()}
+    pages = {name for name in files if name.endswith(".html")}
     assert pages == {path.relative_to(site).as_posix() for path in site.rglob("*.html")} - left_out
-    anchors: dict[Path, set[str]] = {}
-    links: list[tuple[Path, Path, str]] = []
-    for path in pocket.rglob("*.html"):
-        document: Any = lxml.html.document_fromstring(path.read_text("utf-8"))
-        assert not document.xpath("//script | //*[@onclick or @onload]"), path
-        anchors[path] = {str(one) for one in document.xpath("//@id | //@name")} | {""}
-        for link in document.xpath("//@href | //@src"):
-            way = urlsplit(str(link))
-            if not way.scheme:
-                target = (path.parent / unquote(way.path)).resolve() if way.path else path
-                links.append((path, target, unquote(way.fragment)))
-    assert len(links) > 5000
-    assert not [(str(page), str(target)) for page, target, _ in links if not target.is_file()]
+    anchors: dict[str, set[str]] = {}
+    links: list[tuple[str, str, str]] = []
     for name in sorted(pages):
-        there = [to if to in pages else "index.html" for to in targets(site, name)]
-        assert targets(pocket, name) == there, name
-    lost = {
-        (str(page.relative_to(pocket)), mark) for page, to, mark in links if to in anchors and mark not in anchors[to]
-    }
-    assert not lost
+        document = parsed(pocket, name)
+        assert not document.xpath("//script | //*[@onclick or @onload]"), name
+        anchors[name] = {str(one) for one in document.xpath("//@id | //@name")} | {""}
+        links += [(name, *to) for to in targets(name, document.xpath("//@href | //@src"))]
+        built = [to if to in pages else "index.html" for to, _ in targets(name, parsed(site, name).xpath(ARTICLE))]
+        assert [to for to, _ in targets(name, document.xpath(ARTICLE))] == built, name
+    assert len(links) > 5000
+    assert not [(name, to) for name, to, _ in links if to not in files], "a link has to name the file itself"
+    assert not {(name, mark) for name, to, mark in links if to in anchors and mark not in anchors[to]}
 
 
 def test_the_pocket_copy_is_read_from_a_folder(browser: Browser, pocket: Path) -> None:
@@ -93,7 +118,6 @@ def test_the_pocket_copy_is_read_from_a_folder(browser: Browser, pocket: Path) -
     expect(page.locator("article h1")).to_contain_text("Position")
     page.locator(".ls-path a").first.click()
     expect(page.locator("article h1")).to_have_text("Intruder-alarm contacts on doors and windows")
-    expect(page.locator(".ls-strip")).to_contain_text("Pocket copy: version ")
     page.locator(".ls-find-open").click()
     expect(page.locator("article h1")).to_have_text("On site")
     page.goto((pocket / "devices" / "surface-contact" / "install" / "index.html").as_uri())

@@ -27,9 +27,11 @@ HOSTILE = "<img src=x onerror='window.ran=1'> {{1+1}}"
 
 
 def survey(tmp_path: Path, **change: Any) -> str:
-    """The file of the house of foil, some of it changed."""
+    """The file of the house of foil with two of its openings, some of it changed. `test_in_page` plans it whole."""
     file = ROOT / "content/jobs/foil-house.yaml"
-    data = read_text(file.read_text("utf-8"), file.name).value | change
+    data = read_text(file.read_text("utf-8"), file.name).value
+    data["openings"] = [one for one in data["openings"] if one["id"] in ("front-door", "attic-hatch")]
+    data |= change
     path = tmp_path / "survey.json"
     path.write_text(json.dumps(data), "utf-8")
     return str(path)
@@ -84,7 +86,7 @@ def test_a_lead_sees_the_plan_takes_its_pack_and_sees_what_an_answer_changes_wit
     page.goto(f"{host.base}survey/")
     brought(page, survey(tmp_path))
     planned(page)
-    expect(page.locator(".ls-plan .ls-count")).to_contain_text("11 openings, 11 with a device")
+    expect(page.locator(".ls-plan .ls-count")).to_contain_text("2 openings, 2 with a device")
     rows = page.locator(".ls-walk li")
     names = [one.name for one in shipped_library.of("device")]
     assert all(any(name in text for name in names) for text in rows.all_inner_texts())
@@ -123,7 +125,7 @@ def test_without_the_planner_the_form_goes_on_and_says_what_to_do(hand: Phone, h
     brought(page, survey(tmp_path))
     page.get_by_role("button", name="Work out the plan").click()
     expect(page.locator(".ls-plan")).to_contain_text("The form works as before")
-    expect(page.locator(".ls-walk li")).to_have_count(11)
+    expect(page.locator(".ls-walk li")).to_have_count(2)
     page.unroute("**/planner.zip")
     with page.expect_response("**/planner.zip") as again:
         page.get_by_role("button", name="Try again").click()

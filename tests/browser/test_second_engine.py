@@ -6,6 +6,7 @@ the switch.
 
 from __future__ import annotations
 
+from base64 import b64decode, b64encode
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,6 +14,7 @@ import pytest
 
 from bring_webkit import missing
 
+from .camera import photograph, written_afresh
 from .host import Host
 from .webkit import WebKit, driver
 
@@ -38,8 +40,8 @@ def page(address: str) -> Iterator[WebKit]:
 
 
 @pytest.fixture
-def below(site: Path) -> Iterator[Host]:
-    made = Host(site, "field/library/")
+def below(few_pages: Path) -> Iterator[Host]:
+    made = Host(few_pages, "field/library/")
     yield made
     made.stop()
 
@@ -113,3 +115,37 @@ def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, hos
         f"{host.base}assets/js/visit/",
     )
     assert kinds == ["visit", "opening", "item"]
+
+
+def test_a_photograph_is_written_afresh_and_kept(page: WebKit, host: Host) -> None:
+    page.open(f"{host.base}visits/")
+    page.until("return document.documentElement.dataset.lsReady === 'visits'")
+    page.run(
+        """const [site, , who] = document.querySelectorAll('.ls-new input');
+        site.value = 'Elm House'; who.value = 'Anna'; document.querySelector('.ls-new button').click()"""
+    )
+    page.until("return document.querySelector('.ls-visit h2')?.textContent === 'Elm House'")
+    page.run(
+        """const forms = [...document.querySelectorAll('.ls-visit form')];
+        const form = forms.find(one => one.textContent.includes('Add it'));
+        form.querySelector('input').value = 'Back door'; form.querySelector('button').click()"""
+    )
+    page.until("return document.querySelector('.ls-photographing button')")
+    page.run("document.querySelector('.ls-photographing button').click()")
+    page.until("return document.querySelector('.ls-photographing select')")
+    page.run(
+        """const choice = document.querySelector('.ls-photographing select');
+        choice.value = 'label'; choice.dispatchEvent(new Event('change'));
+        const input = document.querySelector('.ls-photographing input[type=file]'), files = new DataTransfer();
+        files.items.add(new File([Uint8Array.from(atob(given[0]), (sign) => sign.charCodeAt(0))], 'a.jpg'));
+        input.files = files.files; input.dispatchEvent(new Event('change'))""",
+        b64encode(photograph()).decode(),
+    )
+    page.until("return document.querySelector('.ls-photographs img')?.naturalHeight === 360")
+    kept = page.run(
+        """const visit = location.hash.slice(3), store = await import(given[0] + 'store.js');
+        const [one] = await store.photographsOf(visit), { bytes } = await store.largeOf(one);
+        return btoa(Array.from(new Uint8Array(bytes), (byte) => String.fromCharCode(byte)).join(''))""",
+        f"{host.base}assets/js/photo/",
+    )
+    written_afresh(b64decode(kept))

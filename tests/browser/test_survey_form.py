@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from jsonschema import ValidationError
-from playwright.sync_api import Browser, BrowserContext, Locator, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Locator, Page, ViewportSize, expect
 
 from latchside.figures.lengths import LengthError, read_length
 from latchside.kinds import KINDS
@@ -623,19 +623,18 @@ def test_two_tabs_lose_nothing_of_each_other(page: Page, context: BrowserContext
     expect(other.get_by_text("This opening was removed.")).to_be_visible()
 
 
-def test_storage_that_is_refused_or_full_is_said(browser: Browser, base: str) -> None:
-    context = browser.new_context(service_workers="block", has_touch=True)
-    context.add_init_script("indexedDB.open = () => { throw new DOMException('no', 'SecurityError'); }")
-    page = new_page(context, f"{base}survey/")
+def test_storage_that_is_refused_is_said(context: BrowserContext, base: str) -> None:
+    refused = "indexedDB.open = () => { throw new DOMException('no', 'SecurityError'); }"
+    page = new_page(context, f"{base}survey/", first=refused)
     expect(page.locator("[data-ls-survey]")).to_contain_text("refuses to store anything here (SecurityError)")
     start_survey(page)
     add_opening(page, "Kitchen", "casement")
     expect(page.locator(".ls-bar .ls-where")).to_contain_text("kept only while this page is open")
     all_openings(page)
     assert saved_file(page)["openings"] == [OPENING]
-    context.close()
-    context = browser.new_context(service_workers="block", has_touch=True)
-    page = new_page(context, f"{base}survey/")
+
+
+def test_storage_that_is_full_is_said(page: Page) -> None:
     start_survey(page)
     add_opening(page, "Kitchen", "casement")
     kept(page)
@@ -649,7 +648,6 @@ def test_storage_that_is_refused_or_full_is_said(browser: Browser, base: str) ->
     page.reload()
     ready(page)
     expect(question(page, "gap").locator("input")).to_have_value("5")
-    context.close()
 
 
 def test_a_pause_in_typing_changes_neither_text_nor_caret(page: Page) -> None:
@@ -738,14 +736,17 @@ LOW = """() => [...document.querySelectorAll('.ls-survey *, .ls-bar *')]
   .map((e) => e.outerHTML.slice(0, 120))"""
 
 
-@pytest.mark.parametrize("size", [(320, 640), (1280, 800)], ids=["narrow", "desk"])
+NARROW_AND_DESK: list[ViewportSize] = [{"width": 1280, "height": 800}, {"width": 320, "height": 640}]
+
+
 def test_every_view_is_clean_large_and_no_wider_than_the_screen(
-    browser: Browser, base: str, size: tuple[int, int]
+    browser: Browser, contexts: Contexts, base: str
 ) -> None:
-    context = browser.new_context(
-        viewport={"width": size[0], "height": size[1]}, service_workers="block", has_touch=True
-    )
-    page = new_page(context, f"{base}survey/")
+    with contexts.lent(browser, service_workers="block", has_touch=True) as context:
+        every_view_is_so(new_page(context, f"{base}survey/"))
+
+
+def every_view_is_so(page: Page) -> None:
     for view in ("list", "survey", "opening"):
         if view == "survey":
             bring_in(page, json.dumps(FULL))
@@ -759,10 +760,12 @@ def test_every_view_is_clean_large_and_no_wider_than_the_screen(
             expect(page.locator(".ls-survey h2")).to_contain_text("Kitchen")
             type_in(page, "distance", "far")
             expect(question(page, "distance")).to_contain_text("That is no length.")
-        assert axe_finds(page, contrast=size == PHONE) == [], view  # colours do not change with the width
-        comes_to(page, WIDE, [])
-        comes_to(page, LOW, [])
-    context.close()
+        for size in NARROW_AND_DESK:
+            page.set_viewport_size(size)
+            comes_to(page, "innerWidth", size["width"])
+            assert axe_finds(page, contrast=False) == [], (view, size)  # colours do not change with the width
+            comes_to(page, WIDE, [])
+            comes_to(page, LOW, [])
 
 
 def test_a_number_pad_is_offered_where_it_serves(page: Page) -> None:
@@ -794,9 +797,7 @@ def printed(path: Path) -> str:
     return " ".join(" ".join(sheets(path)).split())
 
 
-def test_paper_holds_the_survey_or_a_blank_sheet(browser: Browser, base: str, tmp_path: Path) -> None:
-    context = browser.new_context(service_workers="block", has_touch=True)
-    page = new_page(context, f"{base}survey/")
+def test_paper_holds_the_survey_or_a_blank_sheet(page: Page, tmp_path: Path) -> None:
     page.pdf(path=tmp_path / "blank.pdf")
     blank = printed(tmp_path / "blank.pdf")
     assert "Opening ___" in blank
@@ -827,11 +828,10 @@ def test_paper_holds_the_survey_or_a_blank_sheet(browser: Browser, base: str, tm
     ):
         assert words in text, words
     assert "Next open question" not in text
-    context.close()
 
 
 def test_a_new_property_is_asked_kept_and_saved_with_no_change_of_script(
-    browser: Browser, base: str, site: Path
+    context: BrowserContext, base: str, site: Path
 ) -> None:
     """The page with one more property in its description, as it would be built from a schema that has it."""
     built = (site / "survey" / "index.html").read_text("utf-8")
@@ -841,7 +841,6 @@ def test_a_new_property_is_asked_kept_and_saved_with_no_change_of_script(
     about = {"label": "Ajar angle", "help": "Angle at which it stands ajar.", "ask": "number", "min": 0, "max": 90}
     inner.append({"name": "ajar_angle", **about})
     body = f"{start}{mark}{json.dumps(data)}</script>{rest.partition('</script>')[2]}"
-    context = browser.new_context(service_workers="block", has_touch=True)
     context.route("**/survey/", lambda route: route.fulfill(body=body, content_type="text/html"))
     page = new_page(context, f"{base}survey/")
     start_survey(page)
@@ -855,4 +854,3 @@ def test_a_new_property_is_asked_kept_and_saved_with_no_change_of_script(
         page.get_by_role("button", name="Save as a file").tap()
     saved = json.loads(Path(download.value.path()).read_text("utf-8"))
     assert saved["openings"] == [{**OPENING, "ajar_angle": 12.5}]
-    context.close()

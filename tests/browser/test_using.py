@@ -16,6 +16,7 @@ from pypdf import PdfReader
 
 from latchside.library import Library
 
+from ..long import LONG
 from ..paper import sheets
 from .field import ready
 
@@ -189,7 +190,7 @@ def _wanted(site: Path, address: str, chosen: str) -> list[str]:
     ids=["stage", "checklist", "fault", "card", "table"],
 )
 def test_paper_holds_it_all(visit: Visit, site: Path, address: str, chosen: str) -> None:
-    """With every fold open, and with the words and units of every region."""
+    """With every fold open, and with the words and units of every region; on Letter it is read in the long run."""
     page = visit(address, DESK)
     wanted = _wanted(site, address, chosen)
     assert len(wanted) > 10
@@ -197,8 +198,9 @@ def test_paper_holds_it_all(visit: Visit, site: Path, address: str, chosen: str)
     page.evaluate("delete document.documentElement.dataset.region")
     for paper, width in {"A4": 595.3, "Letter": 612}.items():
         made = page.pdf(format=paper, print_background=False)
-        printed = _folded("".join(sheets(made)))
-        assert not [text for text in wanted if _folded(text) not in printed]
+        if paper == "A4" or LONG:
+            printed = _folded("".join(sheets(made)))
+            assert not [text for text in wanted if _folded(text) not in printed]
         assert all(abs(float(sheet.mediabox.width) - width) < 1 for sheet in PdfReader(BytesIO(made)).pages)
 
 

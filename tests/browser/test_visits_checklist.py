@@ -456,13 +456,12 @@ def test_a_link_to_a_visit_that_is_not_here_says_so(context: BrowserContext, bas
     )
 
 
-def test_the_screen_stays_on_by_choice(browser: Browser, base: str) -> None:
-    context = browser.new_context(service_workers="block")
-    context.add_init_script(
-        """window.asked = 0; Object.defineProperty(navigator, 'wakeLock', {value: {request: async () => {
-          window.asked += 1; return {release: async () => { window.asked -= 1; }}; }}});"""
-    )
-    page = new_page(context, base + PROVING)
+WAKE_LOCK = """window.asked = 0; Object.defineProperty(navigator, 'wakeLock', {value: {request: async () => {
+  window.asked += 1; return {release: async () => { window.asked -= 1; }}; }}});"""
+
+
+def test_the_screen_stays_on_by_choice(context: BrowserContext, base: str) -> None:
+    page = new_page(context, base + PROVING, first=WAKE_LOCK)
     assert page.evaluate("asked") == 0
     page.get_by_role("button", name="Change where it writes to").click()
     page.get_by_role("button", name="Keep the screen on").click()
@@ -471,7 +470,6 @@ def test_the_screen_stays_on_by_choice(browser: Browser, base: str) -> None:
     page.get_by_role("button", name="Screen stays on").click()
     expect(page.get_by_role("button", name="Keep the screen on")).to_have_attribute("aria-pressed", "false")
     assert page.evaluate("asked") == 0
-    context.close()
 
 
 def test_without_scripts_it_is_a_list_to_print(browser: Browser, base: str) -> None:

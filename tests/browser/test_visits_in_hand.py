@@ -10,7 +10,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from ..long import tries
 from ..visits.make import item, site
+from .contexts import Contexts
 from .field import PHONE, add_opening, axe_finds, comes_to, more, new_page, other, put, ready, start_visit, tick
 
 PROVING = "checklists/proving-each-opening/"
@@ -55,13 +57,18 @@ STATES: dict[str, Callable[[Page, str], None]] = {"list": list_in_use, "visits":
 
 
 @pytest.fixture(scope="module", params=STATES)
-def shown(request: pytest.FixtureRequest, browser: Browser, base: str) -> Iterator[Page]:
+def shown(request: pytest.FixtureRequest, browser: Browser, contexts: Contexts, base: str) -> Iterator[Page]:
     """A page in one of the states, which nobody changes."""
-    context = browser.new_context(viewport=PHONE, service_workers="block", reduced_motion="reduce")
-    page = new_page(context, f"{base}visits/")
-    STATES[request.param](page, base)
-    yield page
-    context.close()
+    with contexts.lent(browser, viewport=PHONE, service_workers="block", reduced_motion="reduce") as context:
+        page = new_page(context, f"{base}visits/")
+        STATES[request.param](page, base)
+        yield page
+
+
+@pytest.fixture
+def context(browser: Browser, contexts: Contexts) -> Iterator[BrowserContext]:
+    with contexts.lent(browser, service_workers="block") as lent:
+        yield lent
 
 
 @pytest.fixture
@@ -134,8 +141,7 @@ def test_the_main_actions_are_under_the_thumb(in_use: Page) -> None:
         comes_to(in_use, IN_THE_LOWER_HALF, True)
 
 
-def test_it_can_be_worked_with_the_keyboard_alone(browser: Browser, base: str) -> None:
-    context = browser.new_context(service_workers="block")
+def test_it_can_be_worked_with_the_keyboard_alone(context: BrowserContext, base: str) -> None:
     page = new_page(context, base + PROVING)
     page.locator("#item-look input[type=checkbox]").focus()
     page.keyboard.press("Space")
@@ -152,7 +158,6 @@ def test_it_can_be_worked_with_the_keyboard_alone(browser: Browser, base: str) -
     for _ in range(20):  # to the end of the list and beyond: what has the focus lies under no bar
         page.keyboard.press("Tab")
         comes_to(page, UNDER_THE_BAR, False)
-    context.close()
 
 
 def test_our_scripts_on_a_checklist_page_are_small(browser: Browser, base: str, site: Path) -> None:
@@ -186,11 +191,10 @@ def many_visits(count: int, items: int) -> list[dict[str, Any]]:
     return rows
 
 
-def test_two_hundred_visits_of_sixty_items_are_listed(browser: Browser, base: str) -> None:
-    context = browser.new_context(service_workers="block")
+def test_two_hundred_visits_are_listed(context: BrowserContext, base: str) -> None:
+    """Of sixty items each in the long run."""
     page = new_page(context, f"{base}visits/")
-    put(page, many_visits(200, 60), sealed_by=f"{base}assets/js/visit/store.js")
+    put(page, many_visits(200, tries(6, 60)), sealed_by=f"{base}assets/js/visit/store.js")
     page.reload()
     ready(page)
     expect(page.locator(".ls-visits .ls-rows a")).to_have_count(200)
-    context.close()

@@ -15,7 +15,7 @@ from latchside.visits.file import parse_visit
 from ..long import LONG
 from ..visits.make import SCHEMA
 from .contexts import Contexts
-from .field import PHONE, add_opening, new_page, other, put, ready, start_visit, stored, tick, until
+from .field import FILL_UP, PHONE, add_opening, new_page, other, put, ready, start_visit, stored, tick, until
 from .killed import TICK, doomed
 
 PROVING = "checklists/proving-each-opening/"
@@ -113,10 +113,8 @@ REFUSALS = {
 
 
 @pytest.mark.parametrize("how", REFUSALS)
-def test_storage_refused_is_said_and_the_list_still_works(browser: Browser, base: str, how: str) -> None:
-    context = browser.new_context(viewport=PHONE, service_workers="block")
-    context.add_init_script(REFUSALS[how])
-    page = new_page(context, base + PROVING)
+def test_storage_refused_is_said_and_the_list_still_works(context: BrowserContext, base: str, how: str) -> None:
+    page = new_page(context, base + PROVING, first=REFUSALS[how])
     expect(page.locator(".ls-kept")).to_contain_text("This browser refuses to store anything here")
     tick(page, "look")
     expect(page.locator("[data-state=done]")).to_have_count(1)
@@ -131,21 +129,14 @@ def test_storage_refused_is_said_and_the_list_still_works(browser: Browser, base
     assert not faults
     assert found is not None
     assert len(found.entries) == 2
-    context.close()
-
-
-FILL_UP = """() => new Promise(resolve => {
-  const request = indexedDB.open('latchside');
-  request.onsuccess = () => {
-    const more = (size, count) => {
-      const change = request.result.transaction('meta', 'readwrite', {durability: 'strict'});
-      change.objectStore('meta').put({key: `filler ${count}`, value: 'x'.repeat(size)});
-      change.oncomplete = () => more(size, count + 1);
-      change.onabort = () => size > 300 ? more(size / 2, count + 1) : (request.result.close(), resolve(count));
-    };
-    more(20000, 0);
-  };
-})"""
+    page.get_by_role("button", name="It is there").click()
+    for label in ("A passphrase", "The same again"):
+        page.get_by_label(label).fill("ladders lean on walls")
+    page.get_by_role("button", name="Lock it away").click()
+    expect(page.get_by_role("heading", name="Locked visit of")).to_be_visible()
+    page.get_by_label("Passphrase").fill("ladders lean on walls")
+    page.get_by_role("button", name="Unlock").click()
+    expect(page.get_by_label("Back door", exact=True)).to_be_visible()
 
 
 def test_storage_full_shows_nothing_as_done(context: BrowserContext, base: str) -> None:

@@ -175,15 +175,14 @@ def test_the_table_opens_in_a_spreadsheet_and_runs_nothing(page: Page, base: str
     assert text.count("\r\n") == 1 + len(injecting_record()["entries"])
 
 
-def test_share_hands_over_a_file(browser: Browser, base: str) -> None:
-    context = browser.new_context(service_workers="block")
-    context.add_init_script(
-        """window.shared = []; window.refuse = '';
-        navigator.canShare = data => data.files.every(file => file.type === 'text/plain');
-        navigator.share = async data => { if (window.refuse) throw new DOMException('no', window.refuse);
-          window.shared.push([data.files[0].name, await data.files[0].text()]); };"""
-    )
-    page = new_page(context, f"{base}visits/")
+SHARES = """window.shared = []; window.refuse = '';
+  navigator.canShare = data => data.files.every(file => file.type === 'text/plain');
+  navigator.share = async data => { if (window.refuse) throw new DOMException('no', window.refuse);
+    window.shared.push([data.files[0].name, await data.files[0].text()]); };"""
+
+
+def test_share_hands_over_a_file(context: BrowserContext, base: str) -> None:
+    page = new_page(context, f"{base}visits/", first=SHARES)
     start_visit(page, base)
     page.evaluate("window.refuse = 'AbortError'")
     page.get_by_role("button", name="Share").click()
@@ -198,17 +197,14 @@ def test_share_hands_over_a_file(browser: Browser, base: str) -> None:
     name, text = page.evaluate("shared[0]")
     assert name.endswith(".json.txt")
     assert not parse_visit(text, SCHEMA)[1]
-    context.close()
 
 
-def test_no_share_button_where_there_is_no_share_sheet(browser: Browser, base: str) -> None:
-    context = browser.new_context(service_workers="block")
-    context.add_init_script("navigator.canShare = undefined; navigator.share = undefined;")
-    page = new_page(context, f"{base}visits/")
+def test_no_share_button_where_there_is_no_share_sheet(context: BrowserContext, base: str) -> None:
+    lacking = "navigator.canShare = undefined; navigator.share = undefined;"
+    page = new_page(context, f"{base}visits/", first=lacking)
     start_visit(page, base)
     expect(page.get_by_role("button", name="Save as a file")).to_be_visible()
     expect(page.get_by_role("button", name="Share")).to_have_count(0)
-    context.close()
 
 
 def test_hostile_files_are_refused_and_change_nothing(page: Page, base: str) -> None:
@@ -255,10 +251,14 @@ def test_an_altered_copy_is_refused(page: Page) -> None:
     assert len(stored(page)) == 2
 
 
-def test_two_technicians_lose_nothing(browser: Browser, base: str) -> None:
+def test_two_technicians_lose_nothing(browser: Browser, contexts: Contexts, context: BrowserContext, base: str) -> None:
     """Anna starts, hands over the file; both work on; each brings in the other's; both see the same."""
-    contexts = [browser.new_context(service_workers="block") for _ in range(2)]
-    anna, ben = (new_page(context, f"{base}visits/") for context in contexts)
+    with contexts.lent(browser, viewport=PHONE, service_workers="block") as another:
+        anna, ben = (new_page(one, f"{base}visits/") for one in (context, another))
+        both_work_on(anna, ben, base)
+
+
+def both_work_on(anna: Page, ben: Page, base: str) -> None:
     start_visit(anna, base, "Elm House", "Anna")
     add_opening(anna, "Back door", "surface-contact")
     bring_in(ben, save(anna)[0])
@@ -289,8 +289,6 @@ def test_two_technicians_lose_nothing(browser: Browser, base: str) -> None:
     assert mine == theirs
     tick(anna, "look")
     expect(anna.locator("#item-look .ls-outcome p")).to_have_count(0)  # a plain tick says it
-    for context in contexts:
-        context.close()
 
 
 def test_injection_through_a_record_runs_nothing(page: Page, context: BrowserContext, base: str) -> None:

@@ -40,13 +40,15 @@ def articles(every_page: dict[str, HtmlElement]) -> dict[str, HtmlElement]:
 
 
 @pytest.fixture(scope="session")
-def generated(shipped_library: Library) -> dict[str, str]:
-    """Address → Markdown of every generated page. Drawings and other files that are not pages are left out."""
-    return {
-        path.removesuffix("index.md"): text
-        for path, text in render_pages(shipped_library).items()
-        if path.endswith("index.md")
-    }
+def rendered(shipped_library: Library) -> dict[str, str]:
+    """Path → text of every generated file."""
+    return render_pages(shipped_library)
+
+
+@pytest.fixture(scope="session")
+def generated(rendered: dict[str, str]) -> dict[str, str]:
+    """Address → text of every generated page. Drawings and other files that are not pages are left out."""
+    return {path.removesuffix("index.md"): text for path, text in rendered.items() if path.endswith("index.md")}
 
 
 @pytest.fixture(scope="session")

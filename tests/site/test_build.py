@@ -24,8 +24,9 @@ from latchside.pages import render_pages
 from latchside.project import check_project
 from latchside.root import ROOT
 from latchside.site import adapter
-from latchside.site.build import settings
+from latchside.site.build import build_site, settings
 from latchside.site.saved_copy import BUDGET, chosen
+from tests.long import LONG
 from tests.site.small import small
 
 PAGES_TO_COUNT_ON = {
@@ -130,14 +131,26 @@ def test_the_shipped_site_keeps_to_the_budget_with_nothing_left_out(site: Path) 
     assert "terms/index.html" in copy.first
 
 
-def test_another_build_gives_the_same_bytes(site: Path, tmp_path: Path) -> None:
-    """Built from nothing by the command, in another process with another hash seed and in another time zone."""
-    again = tmp_path / "again"
+def elsewhere(*arguments: str | Path) -> str:
+    """What a command says in another process, with another hash seed and in another time zone."""
     other = {**os.environ, "PYTHONHASHSEED": "4711", "TZ": "Pacific/Auckland"}
-    command = [sys.executable, "-m", "latchside.cli", "site", "--fresh", "--out", str(again)]
+    command = [sys.executable, "-m", "latchside.cli", *map(str, arguments)]
     done = subprocess.run(command, env=other, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr
-    assert "\x1b[" not in done.stderr
+    return done.stderr
+
+
+def test_another_process_writes_the_same_pages(rendered: dict[str, str], tmp_path: Path) -> None:
+    elsewhere("render", "--out", tmp_path / "again")
+    assert {name: content.decode("utf-8") for name, content in _files(tmp_path / "again").items()} == rendered
+
+
+def test_another_build_gives_the_same_bytes(request: pytest.FixtureRequest, tmp_path: Path) -> None:
+    """Built from nothing by the command: a small project, in the long run the whole site."""
+    root = ROOT if LONG else small(tmp_path / "project")
+    site = request.getfixturevalue("site") if LONG else build_site(root, tmp_path / "site", fresh=True)[0]
+    again = tmp_path / "again"
+    assert "\x1b[" not in elsewhere("site", "--root", root, "--fresh", "--out", again)
     first, second = _files(site), _files(again)
     assert first.keys() == second.keys()
     assert not [name for name, content in first.items() if second[name] != content]

@@ -133,11 +133,16 @@ def test_links_to_what_moved_from_the_sheets_still_lead_to_the_opening(
         assert {f"{part}-{one.opening.id}" for part in parts} <= ids
 
 
+AT_PANEL = 'ancestor::div[1]/following-sibling::*[1][self::ul[@class="ls-at-panel"]]/li'
+"""What is set at the panel for the contacts of a table, beneath it."""
+
+
 @pytest.mark.parametrize("job", DEMOS)
 def test_the_test_sheet_has_room_for_every_expected_reading(
     job: str, plans: dict[str, Plan], articles: dict[str, HtmlElement]
 ) -> None:
     page = articles[f"jobs/{job}/test-sheet/"]
+    tested = page.xpath('.//table[contains(@class, "ls-test")]//tbody/tr')
     for one in plans[job].openings:
         rows = [
             row
@@ -146,9 +151,11 @@ def test_the_test_sheet_has_room_for_every_expected_reading(
         ]
         assert len(rows) == (one.contacts if one.choice.device else 0)  # each contact is read by itself
         for row in rows:
-            beside = row.xpath('ancestor::div[1]/following-sibling::*[1][self::ul[@class="ls-at-panel"]]/li')
-            filled = row.xpath('.//*[@class="ls-fill"]')
-            ends = {"play", "trip"} - {value.measure for value in one.expected}
+            name = said(row.xpath("./th")[0])
+            at_places = [other for other in tested if said(other.xpath("./th")[0]) == name]
+            beside = [li for other in at_places for li in other.xpath(AT_PANEL)]
+            filled = [fill for other in at_places for fill in other.xpath('.//*[@class="ls-fill"]')]
+            ends = {"play", "trip", "fit-gap"} - {value.measure for value in one.expected}
             assert len(filled) + len(beside) == len(one.expected) + len(ends) + 2, row.get("id")
 
 

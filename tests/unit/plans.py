@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from typing import Any
+from unittest.mock import patch
 
+from latchside.figures.catalogue import Figure
 from latchside.library import Library
 from latchside.messages import Message
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.house import House, house_of
+from latchside.planning.make import make_plan
 from latchside.planning.names import contacts, names
-from latchside.planning.plan import Choice, Line, OpeningPlan, Problem, Zone
+from latchside.planning.plan import Choice, Line, OpeningPlan, Plan, Problem, Zone
+from latchside.planning.questions import questions
 from latchside.planning.zone_problems import zone_problems
 from latchside.planning.zones import zones
 from latchside.surveys.survey import ControlUnit, Opening, Site, Survey
+
+from ..long import LONG
 
 SURFACE, RECESSED, TRANSMITTER = "surface-contact", "recessed-contact", "wired-input-transmitter"
 WIDE, STEEL_DOOR, WIRED_SURFACE = "wide-reach-contact", "steel-door-contact", "wired-surface-contact"
@@ -26,6 +33,15 @@ def opening(id_: str, place: str, kind: str = "casement", **more: Any) -> Openin
 
 def survey(openings: Sequence[Opening], unit: ControlUnit | None = None, site: Site | None = None) -> Survey:
     return Survey("trial", "Trial", tuple(openings), control_unit=unit or ControlUnit(), site=site or Site())
+
+
+def unasked(of: Survey, library: Library, figures: Mapping[str, Figure], on: date) -> Plan:
+    """A plan for laws that its questions have no part in, and without them, for they take most of the time.
+
+    In the long run they are there. The laws of questions are in `test_questions`.
+    """
+    with patch("latchside.planning.make.questions", questions if LONG else lambda *_: ()):
+        return make_plan(of, library, figures, on)
 
 
 def at(

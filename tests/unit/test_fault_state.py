@@ -4,10 +4,7 @@ from __future__ import annotations
 
 import json
 import shutil
-import subprocess
-import sys
-from collections.abc import Callable
-from pathlib import Path
+from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
@@ -18,27 +15,26 @@ from latchside.pages.fault_data import problem_data
 from latchside.pages.fault_plan import plan_of
 from latchside.root import ROOT
 
-NODE = Path(sys.executable).parent / "node"
+from ..node import Node
+
 RUN = """
-import { readFileSync } from "node:fs";
 import * as state from "./assets/js/fault/state.js";
 import * as reading from "./assets/js/fault/reading.js";
 import { standing } from "./assets/js/fault/steps.js";
-const does = {
+export const does = {
   ...state,
   readOf: reading.readOf,
   expectedIn: reading.expectedIn,
   opened: (kept, listed, problem) => state.opened(kept, listed, () => problem),
   after: (problem, events) => standing(problem, events),
 };
-const asked = JSON.parse(readFileSync(0, "utf-8"));
-console.log(JSON.stringify(asked.map(([name, ...given]) => does[name](...given) ?? null)));
 """
-Node = Callable[..., Any]
+CALL = "async ([script, name, given]) => (await import(script)).does[name](...given) ?? null"
+Call = Callable[..., Any]
 
 
 @pytest.fixture(scope="module")
-def node(tmp_path_factory: pytest.TempPathFactory) -> Node:
+def call(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Call]:
     """Call a function of the run with values, under node."""
     folder = tmp_path_factory.mktemp("run")
     shutil.copytree(ROOT / "content/assets/js", folder / "assets/js")
@@ -50,13 +46,9 @@ def node(tmp_path_factory: pytest.TempPathFactory) -> Node:
     (folder / "stub.js").write_text(stub, "utf-8")
     (folder / "run.js").write_text(f'import "./stub.js";{RUN}', "utf-8")
 
-    def call(name: str, *given: Any) -> Any:
-        asked = json.dumps([[name, *given]])
-        done = subprocess.run([NODE, folder / "run.js"], input=asked, capture_output=True, text=True, check=False)
-        assert done.returncode == 0, done.stderr
-        return json.loads(done.stdout)[0]
-
-    return call
+    node = Node()  # one of its own, for the stub
+    yield lambda name, *given: node.evaluate(CALL, [(folder / "run.js").as_uri(), name, given])
+    node.close()
 
 
 @pytest.fixture(scope="module")
@@ -77,19 +69,19 @@ OPEN = check("loop-at-its-end", "open-value")
 IN_VAIN = {"do": "mend", "id": "reed-broken", "gone": False}
 
 
-def test_a_run_that_was_stored_before_readings_were_kept_opens(node: Node, problem: Any) -> None:
+def test_a_run_that_was_stored_before_readings_were_kept_opens(call: Call, problem: Any) -> None:
     stored = {"device": "recessed-contact", "events": [WITHIN, {**OPEN, "visit": "v", "entries": ["e"]}]}
-    kept = node("opened", stored, ["recessed-contact"], problem)
+    kept = call("opened", stored, ["recessed-contact"], problem)
     assert kept == {**stored, "typed": {}}
-    assert node("after", problem, kept["events"])["kind"] != "end"
+    assert call("after", problem, kept["events"])["kind"] != "end"
 
 
 @pytest.mark.parametrize(
     "stored",
     [None, 7, {"device": "gone", "events": [WITHIN]}, {"device": None, "events": "x"}, {"events": [{"do": 3}]}],
 )
-def test_what_is_stored_and_cannot_be_played_begins_anew(node: Node, problem: Any, stored: Any) -> None:
-    assert node("opened", stored, ["recessed-contact"], problem) == {"device": None, "events": [], "typed": {}}
+def test_what_is_stored_and_cannot_be_played_begins_anew(call: Call, problem: Any, stored: Any) -> None:
+    assert call("opened", stored, ["recessed-contact"], problem) == {"device": None, "events": [], "typed": {}}
 
 
 @pytest.mark.parametrize(
@@ -107,9 +99,9 @@ def test_what_is_stored_and_cannot_be_played_begins_anew(node: Node, problem: An
     ],
 )
 def test_an_answer_is_asked_about_where_the_reading_does_not_bear_it_out(
-    node: Node, reads: str | None, read: Any, doubt: str | None
+    call: Call, reads: str | None, read: Any, doubt: str | None
 ) -> None:
-    assert node("doubtOf", reads, read) == doubt
+    assert call("doubtOf", reads, read) == doubt
 
 
 def figure(low: float | None, high: float | None, words: str) -> dict[str, Any]:
@@ -136,51 +128,51 @@ def typed(text: str, over: bool = False) -> dict[str, Any]:
     ],
 )
 def test_a_reading_is_judged_by_every_figure_that_may_be_meant(
-    node: Node, figures: Any, box: Any, verdict: str | None, expected: str | None
+    call: Call, figures: Any, box: Any, verdict: str | None, expected: str | None
 ) -> None:
-    read = node("readOf", figures, box)
+    read = call("readOf", figures, box)
     assert (read["verdict"], read.get("expected", {}).get("words")) == (verdict, expected)
 
 
-def test_what_is_no_reading_is_none(node: Node) -> None:
-    assert node("readOf", [LOOP], typed("right")) is None
-    assert node("readOf", [LOOP], None) is None
+def test_what_is_no_reading_is_none(call: Call) -> None:
+    assert call("readOf", [LOOP], typed("right")) is None
+    assert call("readOf", [LOOP], None) is None
 
 
-def test_what_is_expected_is_said_in_short(node: Node) -> None:
-    assert node("expectedIn", [LOOP], "kΩ") == "4.5–4.9"
-    assert node("expectedIn", [LOOP, figure(None, 0.01, "")], "kΩ") == "4.5–4.9 or 0.01 or less"
+def test_what_is_expected_is_said_in_short(call: Call) -> None:
+    assert call("expectedIn", [LOOP], "kΩ") == "4.5–4.9"
+    assert call("expectedIn", [LOOP, figure(None, 0.01, "")], "kΩ") == "4.5–4.9 or 0.01 or less"
 
 
-def test_back_keeps_the_reading(node: Node) -> None:
+def test_back_keeps_the_reading(call: Call) -> None:
     event = {**WITHIN, "reading": {"value": 5, "unit": "mm"}}
-    assert node("retyped", {}, event) == {"gap-against-record": {"text": "5", "over": False, "unit": "mm"}}
+    assert call("retyped", {}, event) == {"gap-against-record": {"text": "5", "over": False, "unit": "mm"}}
     over = {**OPEN, "reading": {"over": True, "unit": "kΩ"}}
-    assert node("retyped", {}, over)["loop-at-its-end"] == {"text": "", "over": True, "unit": "kΩ"}
-    assert node("retyped", {"x": typed("1")}, WITHIN) == {"x": typed("1")}
+    assert call("retyped", {}, over)["loop-at-its-end"] == {"text": "", "over": True, "unit": "kΩ"}
+    assert call("retyped", {"x": typed("1")}, WITHIN) == {"x": typed("1")}
 
 
-def test_a_step_answered_anew_keeps_what_still_holds(node: Node, problem: Any) -> None:
+def test_a_step_answered_anew_keeps_what_still_holds(call: Call, problem: Any) -> None:
     events = [WITHIN, OPEN, IN_VAIN, {"do": "cannot", "id": "across-the-reed"}]
-    same = node("changed", problem, events, 0, {**WITHIN, "reading": {"value": 5, "unit": "mm"}})
+    same = call("changed", problem, events, 0, {**WITHIN, "reading": {"value": 5, "unit": "mm"}})
     assert same["dropped"] == 0
     assert [one["id"] for one in same["events"]] == [one["id"] for one in events]
 
 
-def test_a_step_answered_anew_drops_what_fits_no_more(node: Node, problem: Any) -> None:
+def test_a_step_answered_anew_drops_what_fits_no_more(call: Call, problem: Any) -> None:
     """The loop reads a third value: the wrong resistor alone is left, and a broken reed was no remedy for that."""
     gone = {"do": "mend", "id": "reed-broken", "gone": True}
-    made = node("changed", problem, [WITHIN, OPEN, gone], 1, check("loop-at-its-end", "other-value"))
+    made = call("changed", problem, [WITHIN, OPEN, gone], 1, check("loop-at-its-end", "other-value"))
     assert made["dropped"] == 1
     assert [one["id"] for one in made["events"]] == ["gap-against-record", "loop-at-its-end"]
-    assert node("after", problem, made["events"])["left"] == ["resistor-wrong"]
+    assert call("after", problem, made["events"])["left"] == ["resistor-wrong"]
 
 
-def test_every_change_of_every_step_can_be_played(node: Node, problem: Any) -> None:
+def test_every_change_of_every_step_can_be_played(call: Call, problem: Any) -> None:
     events = [WITHIN, OPEN, check("across-the-reed", "contact-open"), IN_VAIN]
     for at, event in enumerate(events[:3]):
         results = next(one["results"] for one in problem["checks"] if one["id"] == event["id"])
         for result in results:
-            made = node("changed", problem, events, at, check(event["id"], result["id"]))
-            after = node("after", problem, made["events"])
+            made = call("changed", problem, events, at, check(event["id"], result["id"]))
+            after = call("after", problem, made["events"])
             assert after["events"] == len(made["events"]), (event, result)

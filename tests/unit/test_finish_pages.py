@@ -42,6 +42,7 @@ def test_inline_scripts_are_named_by_hash_and_nothing_else_is() -> None:
     rules = dict(rule.split(" ", 1) for rule in policy(page).split("; "))
     assert rules["script-src"].split() == ["'self'", digest('a("ü")'), digest("\nd\n")]
     assert rules["default-src"] == rules["base-uri"] == rules["form-action"] == "'none'"
+    assert rules["img-src"] == "'self' data:", "photographs too are shown as data"
     assert not [rule for rule in rules.values() if "unsafe" in rule or "http" in rule or "*" in rule]
 
 

@@ -28,14 +28,19 @@ from latchside.read.yaml_text import read_text
 from latchside.root import ROOT
 from latchside.surveys.build import build
 
+from ..long import LONG
 from ..node import NODE
 
 DAY, SITE = "2026-11-27", "https://field.example/library/"
+SHIPPED, TRIED = (
+    [path for path in sorted((ROOT / folder).glob("*.yaml")) if not path.stem.endswith(".answers")]
+    for folder in ("content/jobs", "tests/jobs")
+)
 SURVEYS = {
     path.stem: {"surveyed": DAY, **read_text(path.read_text("utf-8"), path.name).value}
-    for path in sorted([*(ROOT / "content/jobs").glob("*.yaml"), *(ROOT / "tests/jobs").glob("*.yaml")])
-    if not path.stem.endswith(".answers")
+    for path in (*SHIPPED, *TRIED[:: 1 if LONG else 8])
 }
+"""The jobs that are shipped, and the surveys of the tests: all of them in the long run, else three."""
 PYODIDE = ROOT / "content/assets/js/vendor/pyodide"
 RUN = """
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
@@ -72,7 +77,7 @@ def archive(library: Library) -> bytes:
 
 @pytest.fixture(scope="module")
 def made(archive: bytes, tmp_path_factory: pytest.TempPathFactory) -> dict[str, Any]:
-    """What the browser's Python makes of every survey, in Node, from the very files that the site serves."""
+    """What the browser's Python makes of each survey, in Node, from the very files that the site serves."""
     folder = tmp_path_factory.mktemp("in-page")
     for path in PYODIDE.iterdir():
         if path.suffix == ".gz":

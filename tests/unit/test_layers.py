@@ -71,9 +71,14 @@ def tree(path: Path) -> ast.Module:
     return ast.parse(path.read_text("utf-8"))
 
 
+@cache
+def nodes(path: Path) -> tuple[ast.AST, ...]:
+    return tuple(ast.walk(tree(path)))
+
+
 def imported(path: Path) -> Iterator[str]:
     """Every module that is imported, wherever in the file."""
-    for node in ast.walk(tree(path)):
+    for node in nodes(path):
         if isinstance(node, ast.Import):
             yield from (name.name for name in node.names)
         elif isinstance(node, ast.ImportFrom):
@@ -142,7 +147,7 @@ def test_nothing_depends_on_chance_clock_or_network(path: Path) -> None:
             assert top not in CHANCE, module
             if part_of(path) != "cli":  # the command alone looks at the clock, to say what takes long
                 assert top not in CLOCK, module
-    asked = {node.attr for node in ast.walk(tree(path)) if isinstance(node, ast.Attribute)}
+    asked = {node.attr for node in nodes(path) if isinstance(node, ast.Attribute)}
     assert not asked & ASKS_A_CLOCK
 
 
@@ -152,7 +157,7 @@ EMITTER = "figures/emit.py"
 
 @each("path", MODULES, ids=name)
 def test_nothing_of_a_record_is_run(path: Path) -> None:
-    for node in ast.walk(tree(path)):
+    for node in nodes(path):
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
             refused = {"exec", "__import__"} if name(path) == EMITTER else {"exec", "__import__", "eval", "compile"}
             assert node.func.id not in refused, node.lineno
@@ -181,7 +186,7 @@ def length(node: ast.AST) -> int:
 def test_functions_are_short(path: Path) -> None:
     long = {
         node.name: length(node)
-        for node in ast.walk(tree(path))
+        for node in nodes(path)
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and length(node) > LONGEST_FUNCTION
     }
     assert long == {}

@@ -93,6 +93,7 @@ class _Named(Visitor):
         self.messages.add(node.id.name)
 
 
+@cache
 def _named(file: str) -> dict[str, _Named]:
     found: dict[str, _Named] = {}
     for entry in resource(file).body:
@@ -106,6 +107,7 @@ def _named(file: str) -> dict[str, _Named]:
     return found
 
 
+@cache
 def defined(file: str) -> dict[str, set[str]]:
     """The messages of a file, attributes as `id.attribute`, and the values that each takes with those it is made of."""
     named = _named(file)

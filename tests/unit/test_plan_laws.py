@@ -18,13 +18,13 @@ from latchside.packs.visit import visit_json
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.choose import choose
 from latchside.planning.house import house_of
-from latchside.planning.make import make_plan
 from latchside.planning.names import contacts
 from latchside.planning.plan import OpeningPlan, Plan
 from latchside.planning.short_names import limit_of, name_key
 from latchside.planning.summary import rows
 from latchside.surveys.survey import Opening, Survey
 
+from .plans import unasked
 from .random_surveys import draws, openings, surveys
 
 pytestmark = pytest.mark.slow
@@ -48,7 +48,7 @@ def at(library: Library, one: OpeningPlan) -> AtOpening:
 def test_a_figure_that_fails_is_always_a_problem_with_something_to_do(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     lines = [("site", line) for line in plan.site_figures]
     lines += [(one.opening.id, line) for one in plan.openings for line in one.figures]
     for about, line in lines:
@@ -75,7 +75,7 @@ def used(plan: Plan, link: str) -> int:
 def test_a_plan_never_takes_more_positions_than_the_panel_has(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     unit = of.control_unit
     for link, free in (("wired", unit.wired_positions), ("radio", unit.radio_positions)):
         assert free is None or used(plan, link) <= free
@@ -89,7 +89,7 @@ def test_a_plan_never_takes_more_positions_than_the_panel_has(
 def test_positions_change_a_choice_only_with_a_reason_and_never_the_leads(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    for one in make_plan(of, library, figures, ON).openings:
+    for one in unasked(of, library, figures, ON).openings:
         own = choose(one.opening, of.site, of.control_unit, library)
         if one.choice.moved is None:
             assert replace(one.choice, lacks=False) == own
@@ -105,7 +105,7 @@ def test_positions_that_suffice_or_are_not_known_change_nothing(
 ) -> None:
     for free in (None, 999):
         unit = replace(of.control_unit, wired_positions=free, radio_positions=free)
-        for one in make_plan(replace(of, control_unit=unit), library, figures, ON).openings:
+        for one in unasked(replace(of, control_unit=unit), library, figures, ON).openings:
             assert one.choice == choose(one.opening, of.site, unit, library)
 
 
@@ -117,7 +117,7 @@ def test_positions_that_suffice_or_are_not_known_change_nothing(
 def test_a_sound_contact_always_stays_unless_the_lead_says_otherwise(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    for one in make_plan(of, library, figures, ON).openings:
+    for one in unasked(of, library, figures, ON).openings:
         if one.opening.old_contact and one.choice.device and not one.opening.override:
             assert at(library, one).kept == 1
             failed = {line.figure for line in one.figures if line.verdict == "poor"}
@@ -132,11 +132,11 @@ def test_no_new_hole_is_ever_made_where_none_may_be(
 ) -> None:
     """A barrel needs a hole, and the housing of a wide-gap contact hangs on screws: neither is ever new there."""
     told = replace(opening, override=None, **{barred: barred != "drill"})  # type: ignore[arg-type]
-    one = make_plan(Survey("t", "T", (told,)), library, figures, ON).openings[0]
+    one = unasked(Survey("t", "T", (told,)), library, figures, ON).openings[0]
     part = at(library, one)
     new = part.contact if part.transmitter else part.device
     if new is not None and part.contacts > part.kept:
-        second = [problem.code for problem in make_plan(Survey("t", "T", (told,)), library, figures, ON).problems]
+        second = [problem.code for problem in unasked(Survey("t", "T", (told,)), library, figures, ON).problems]
         roles = {entry["role"] for entry in new["parts"]}
         assert (new["traits"]["mounts"] == "surface" and "pad" in roles) or (part.kept and "second-contact" in second)
 
@@ -148,7 +148,7 @@ def test_glass_within_the_depth_of_a_hole_always_rules_it_out(
 ) -> None:
     """A hole of 35 mm, 2 mm either way, with glass nearer than that."""
     told = replace(opening, override=None, old_contact=False, glazed=True, rail_depth_mm=depth)
-    one = make_plan(Survey("t", "T", (told,)), library, figures, ON).openings[0]
+    one = unasked(Survey("t", "T", (told,)), library, figures, ON).openings[0]
     for id_ in filter(None, (one.choice.device, one.choice.contact)):
         record = library.find("device", id_)
         assert record is not None
@@ -161,7 +161,7 @@ def test_a_wish_for_nothing_in_sight_is_met_or_put_to_the_customer(
     library: Library, figures: Mapping[str, Figure], opening: Opening
 ) -> None:
     told = replace(opening, wish="hidden", old_contact=False)
-    plan = make_plan(Survey("t", "T", (told,)), library, figures, ON)
+    plan = unasked(Survey("t", "T", (told,)), library, figures, ON)
     part = at(library, plan.openings[0])
     new = part.contact if part.transmitter else part.device
     concealed = new is not None and "hole-depth" in new["values"]
@@ -177,7 +177,7 @@ def test_a_wish_for_nothing_in_sight_is_met_or_put_to_the_customer(
 def test_every_contact_has_its_own_line_in_the_visit_and_on_the_sheets(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     entries = [one for one in json.loads(visit_json(plan))["entries"] if one["kind"] == "opening"]
     assert len(entries) == sum(contacts(one.opening) for one in plan.openings)
     assert len({one["opening"] for one in entries}) == len(entries)
@@ -197,7 +197,7 @@ def test_what_the_planner_adds_to_a_name_never_makes_it_too_long(
 ) -> None:
     unit = replace(of.control_unit, name_length=letters, layout="double")
     of = replace(of, control_unit=unit)
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     limit = limit_of(unit, house_of(library))
     fits = {one.opening.id for one in plan.openings if limit.fits(one.spoken)}
     for zone in plan.zones:
@@ -211,7 +211,7 @@ def test_what_the_planner_adds_to_a_name_never_makes_it_too_long(
 def test_a_chime_is_only_set_where_somebody_wants_one(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     assert of.control_unit.chime or not any(zone.chime for zone in plan.zones)
 
 
@@ -220,7 +220,7 @@ def test_a_chime_is_only_set_where_somebody_wants_one(
 def test_work_above_what_a_ladder_is_used_for_always_names_access_equipment(
     library: Library, figures: Mapping[str, Figure], opening: Opening, height: float
 ) -> None:
-    plan = make_plan(Survey("t", "T", (replace(opening, height_m=height),)), library, figures, ON)
+    plan = unasked(Survey("t", "T", (replace(opening, height_m=height),)), library, figures, ON)
     one = plan.openings[0]
     if one.choice.device:
         assert "tower" in next(told.action for told in plan.problems if "ladder" in told.found.lower())

@@ -17,6 +17,7 @@ from latchside.planning.plan import Plan
 from latchside.planning.short_names import name_key
 from latchside.surveys.survey import Opening, Override, Survey, Wall
 
+from .plans import unasked
 from .random_surveys import WALL, draws, openings, surveys
 
 pytestmark = pytest.mark.slow
@@ -71,8 +72,8 @@ def test_an_added_opening_changes_no_other_device_while_positions_suffice(
     """Where they do not suffice, each change is named with its reason."""
     index = data.draw(st.integers(0, len(of.openings)))
     longer = replace(of, openings=(*of.openings[:index], more, *of.openings[index:]))
-    before = {one.opening.id: one for one in make_plan(of, library, figures, ON).openings}
-    after = {one.opening.id: one for one in make_plan(longer, library, figures, ON).openings}
+    before = {one.opening.id: one for one in unasked(of, library, figures, ON).openings}
+    after = {one.opening.id: one for one in unasked(longer, library, figures, ON).openings}
     assert after.keys() == {*before, "added"}
     short = any(one.choice.moved or one.choice.lacks for one in (*before.values(), *after.values()))
     for id_, one in before.items():
@@ -92,8 +93,8 @@ def test_an_opening_added_at_the_end_moves_no_position_while_they_suffice(
 ) -> None:
     of = replace(of, control_unit=replace(of.control_unit, wired_positions=99, radio_positions=None))
     shorter = replace(of, openings=of.openings[:-1] or of.openings)
-    before = _positions(make_plan(shorter, library, figures, ON))
-    after = _positions(make_plan(of, library, figures, ON))
+    before = _positions(unasked(shorter, library, figures, ON))
+    after = _positions(unasked(of, library, figures, ON))
     assert {key: after[key] for key in before} == before
 
 
@@ -110,7 +111,7 @@ def _positions(plan: Plan) -> dict[tuple[str, str, str], str]:
 def test_zones_have_positions_of_their_own_and_names_are_one_or_a_problem(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     zones = [zone for zone in plan.zones if zone.response != "always-on"]
     assert len({zone.position for zone in zones}) == len(zones)
     assert {zone.opening for zone in zones} == {one.opening.id for one in plan.openings if one.choice.device}
@@ -125,7 +126,7 @@ def test_zones_have_positions_of_their_own_and_names_are_one_or_a_problem(
 @given(of=surveys())
 @EVERY
 def test_work_parts_and_dates_hang_together(library: Library, figures: Mapping[str, Figure], of: Survey) -> None:
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     fitted = [one.opening.id for one in plan.openings if one.choice.device]
     assert sorted(id_ for day in plan.days for id_ in day.openings) == sorted(fitted)
     listed = [stage for stage in plan.work if stage.about not in ("site", "control-unit")]
@@ -152,7 +153,7 @@ def test_more_distance_walls_or_floors_never_raise_a_margin(
     )
     rank = {"poor": 0, "test on site": 1, "good": 2, "none": 3}
     lines = [
-        {line.figure: line for line in make_plan(Survey("t", "T", (one,)), library, figures, ON).openings[0].figures}
+        {line.figure: line for line in unasked(Survey("t", "T", (one,)), library, figures, ON).openings[0].figures}
         for one in (near, far)
     ]
     if "radio-margin" in lines[0] and "radio-margin" in lines[1]:

@@ -39,7 +39,7 @@ from latchside.planning.plan import Line, OpeningPlan, Plan
 from latchside.planning.summary import as_text
 from latchside.surveys.survey import ControlUnit, Opening, Override, Site, Survey, Wall
 
-from .plans import RECESSED, SURFACE, TRANSMITTER, at
+from .plans import RECESSED, SURFACE, TRANSMITTER, at, unasked
 from .random_surveys import WALL, draws, openings, surveys
 
 pytestmark = pytest.mark.slow
@@ -55,7 +55,7 @@ def of_one(
 ) -> OpeningPlan:  # fmt: skip
     """The plan of one opening by itself."""
     survey = Survey("t", "T", (opening,), site=site or Site(), control_unit=unit or ControlUnit())
-    return make_plan(survey, library, figures, ON).openings[0]
+    return unasked(survey, library, figures, ON).openings[0]
 
 
 def line(plan: OpeningPlan, figure: str) -> Line | None:
@@ -68,7 +68,7 @@ def line(plan: OpeningPlan, figure: str) -> Line | None:
 @given(of=surveys())
 @FEW
 def test_never_no_problems_beside_poor(library: Library, figures: Mapping[str, Figure], of: Survey) -> None:
-    plan = make_plan(of, library, figures, ON)
+    plan = unasked(of, library, figures, ON)
     lines = (*plan.site_figures, *(line for one in plan.openings for line in one.figures))
     if any(one.verdict == "poor" for one in lines):
         assert " 0 problems" not in as_text(plan)
@@ -148,7 +148,7 @@ def test_what_is_not_known_never_makes_anything_better(
         bare = replace(of, control_unit=replace(of.control_unit, **gone))
     else:
         bare = replace(of, site=replace(of.site, **gone))
-    full, less = (make_plan(one, library, figures, ON).openings[0] for one in (of, bare))
+    full, less = (unasked(one, library, figures, ON).openings[0] for one in (of, bare))
     if (full.choice.device, full.choice.contact) == (less.choice.device, less.choice.contact):
         before = {one.name: one.verdict for one in full.figures}
         after = {one.name: one.verdict for one in less.figures if one.name in before}
@@ -169,7 +169,7 @@ def test_more_free_positions_never_leave_more_openings_without_one(
     )  # fmt: skip
     wider = replace(unit, **{link: getattr(unit, link) + more})
     lacking = [
-        sum(one.choice.lacks for one in make_plan(replace(of, control_unit=each), library, figures, ON).openings)
+        sum(one.choice.lacks for one in unasked(replace(of, control_unit=each), library, figures, ON).openings)
         for each in (unit, wider)
     ]
     assert lacking[1] <= lacking[0]
@@ -221,7 +221,7 @@ def test_a_place_without_holes_never_orders_screws_for_the_leaf(
     library: Library, figures: Mapping[str, Figure], opening: Opening
 ) -> None:
     told = replace(opening, override=None, drill=False, old_contact=False)
-    plan = make_plan(Survey("t", "T", (told,)), library, figures, ON)
+    plan = unasked(Survey("t", "T", (told,)), library, figures, ON)
     screwed = [item.name for item in plan.items if item.name.startswith("Screws, ")]
     wall = library.records["device"][TRANSMITTER].name.lower()
     assert all(wall in name for name in screwed)  # a transmitter hangs on the wall beside it, never on leaf or frame
@@ -235,7 +235,7 @@ def test_a_place_without_holes_never_orders_screws_for_the_leaf(
 def test_what_stands_in_the_way_of_the_job_is_always_a_problem(
     library: Library, figures: Mapping[str, Figure], of: Survey
 ) -> None:
-    told = {(one.about, one.code) for one in make_plan(of, library, figures, ON).problems}
+    told = {(one.about, one.code) for one in unasked(of, library, figures, ON).problems}
     site, unit = of.site, of.control_unit
     assert (("site", "no-keyholder") in told) == (site.keyholder_arranged is False)
     assert (("site", "no-consent") in told) == (site.consent == "not-given")
@@ -295,8 +295,7 @@ def test_one_opening_is_finished_before_the_next_and_only_a_second_technician_ov
     A loop to the panel is closed up at its opening, and proved in a second turn when it is landed: no third.
     """
     alone, more = (
-        make_plan(replace(of, rules=replace(of.rules, technicians=count)), library, figures, ON)
-        for count in (1, second)
+        unasked(replace(of, rules=replace(of.rules, technicians=count)), library, figures, ON) for count in (1, second)
     )
     for plan in (alone, more):
         runs = [about for about, _ in groupby(stage.about for stage in plan.work) if about != "site"]

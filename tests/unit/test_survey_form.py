@@ -15,10 +15,12 @@ from hypothesis import given
 from latchside.figures.catalogue import catalogue
 from latchside.library import Library
 from latchside.pages.survey_form import SCHEMA, fields, sheet_rows, survey_form
+from latchside.planning.askable import askable
 from latchside.planning.make import make_plan
 from latchside.surveys import build
 from latchside.surveys.survey import Survey
 
+from ..long import LONG
 from .random_surveys import draws, surveys
 from .support import schemas
 
@@ -50,11 +52,22 @@ def form(shipped_library: Library) -> list[dict[str, Any]]:
     return fields(shipped_library)
 
 
-def with_property(library: Library, name: str, about: dict[str, Any]) -> Library:
-    """The library with one more property of an opening."""
-    documents = copy.deepcopy(library.schemas.documents)
-    documents[SCHEMA]["$defs"]["opening"]["properties"][name] = about
-    return replace(library, schemas=replace(library.schemas, documents=documents))
+MORE: dict[str, dict[str, Any]] = {
+    "ajar_angle": {"type": "number", "minimum": 0, "maximum": 90, "description": "Angle at which it stands ajar."},
+    "depth": {"$ref": "#/$defs/length", "description": "Depth of the frame."},
+    "odd": {"type": "string", "description": "</script><b>\u2028"},
+}
+
+
+@pytest.fixture(scope="module")
+def grown(shipped_library: Library) -> Iterator[Library]:
+    """The library with more properties of an opening. What a plan could ask is worked out for it in the long run."""
+    documents = copy.deepcopy(shipped_library.schemas.documents)
+    documents[SCHEMA]["$defs"]["opening"]["properties"] |= MORE
+    with pytest.MonkeyPatch.context() as patch:
+        if not LONG:
+            patch.setattr("latchside.pages.survey_form.askable", lambda _: askable(shipped_library))
+        yield replace(shipped_library, schemas=replace(shipped_library.schemas, documents=documents))
 
 
 def test_every_property_is_asked_in_the_order_of_the_schema(form: list[dict[str, Any]]) -> None:
@@ -127,9 +140,8 @@ def test_kinds_that_a_field_concerns_are_kinds(form: list[dict[str, Any]]) -> No
         assert set(one.get("kinds", ())) <= set(schemas().words("opening")), one
 
 
-def test_a_new_property_is_described_with_no_other_change(shipped_library: Library) -> None:
-    about = {"type": "number", "minimum": 0, "maximum": 90, "description": "Angle at which it stands ajar."}
-    described = fields(with_property(shipped_library, "ajar_angle", about))
+def test_a_new_property_is_described_with_no_other_change(grown: Library) -> None:
+    described = fields(grown)
     assert named(described, "openings", "ajar_angle") == {
         "name": "ajar_angle",
         "label": "Ajar angle",
@@ -141,9 +153,8 @@ def test_a_new_property_is_described_with_no_other_change(shipped_library: Libra
     assert "Ajar angle" in [one["label"] for _, one, _ in sheet_rows(named(described, "openings")["item"]["fields"])]
 
 
-def test_a_new_length_offers_every_unit(shipped_library: Library) -> None:
-    library = with_property(shipped_library, "depth", {"$ref": "#/$defs/length", "description": "Depth of the frame."})
-    assert named(fields(library), "openings", "depth")["units"] == ["mm", "m", "in", "ft"]
+def test_a_new_length_offers_every_unit(grown: Library) -> None:
+    assert named(fields(grown), "openings", "depth")["units"] == ["mm", "m", "in", "ft"]
 
 
 def test_lengths_are_bounded_as_the_reader_bounds_them(form: list[dict[str, Any]]) -> None:
@@ -163,9 +174,8 @@ def test_the_sheet_has_a_row_for_each_question(form: list[dict[str, Any]]) -> No
     assert headings == ["Site", "Panel", "House rules for this job"]
 
 
-def test_the_block_of_data_holds_no_markup(shipped_library: Library) -> None:
-    text = with_property(shipped_library, "odd", {"type": "string", "description": "</script><b>\u2028"})
-    block = str(survey_form(text))
+def test_the_block_of_data_holds_no_markup(grown: Library) -> None:
+    block = str(survey_form(grown))
     assert "<" not in block
     assert "\u2028" not in block
     assert named(json.loads(block)["fields"], "openings", "odd")["help"] == "</script><b>\u2028"

@@ -7,15 +7,21 @@
  * @returns {void}
  */
 
-/** A database of this browser: one connection, and one transaction a change, on disk before it counts. */
+/**
+ * A database of this browser: one connection, and one transaction a change, on disk before it counts. A later version
+ * only adds stores, so that nothing kept is touched, and a page of an earlier copy of the site works on with what it
+ * knows.
+ */
 export class Database {
   /**
    * @param {string} name
-   * @param {(db: IDBDatabase) => void} make its stores
+   * @param {(db: IDBDatabase, before: number) => void} make the stores that came after a version; 0 for all of them
    * @param {() => void} [lost] told when the browser closed it
+   * @param {number} [version]
    */
-  constructor(name, make, lost = () => {}) {
+  constructor(name, make, lost = () => {}, version = 1) {
     this.name = name;
+    this.version = version;
     this.make = make;
     this.lost = lost;
     /** @type {Promise<IDBDatabase> | null} */
@@ -24,11 +30,25 @@ export class Database {
 
   /** @returns {Promise<IDBDatabase>} */
   connect() {
-    this.connection ??= new Promise((resolve, reject) => {
-      const request = indexedDB.open(this.name, 1);
-      request.onupgradeneeded = () => this.make(request.result);
-      request.onblocked = () => reject(new Error("another page holds the store"));
-      request.onerror = () => reject(request.error);
+    this.connection ??= this.opened(this.version);
+    return this.connection;
+  }
+
+  /**
+   * @param {number} [version] none for whichever is there
+   * @returns {Promise<IDBDatabase>}
+   */
+  opened(version) {
+    return new Promise((resolve, reject) => {
+      const request = indexedDB.open(this.name, version);
+      request.onupgradeneeded = ({ oldVersion }) => this.make(request.result, oldVersion);
+      // Another page may have to finish what it is writing before the version is raised.
+      request.onblocked = () => setTimeout(reject, 5000, new Error("blocked"));
+      request.onerror = () => {
+        // A later copy of the site has raised it.
+        if (request.error?.name === "VersionError") resolve(this.opened());
+        else reject(request.error);
+      };
       request.onsuccess = () => {
         const db = request.result;
         db.onversionchange = () => db.close();
@@ -39,7 +59,6 @@ export class Database {
         resolve(db);
       };
     });
-    return this.connection;
   }
 
   /**

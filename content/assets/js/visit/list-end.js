@@ -103,6 +103,7 @@ export class ListEnd {
     const { bar } = this.list;
     const changed = () => bar.load().then(() => this.list.render());
     this.leaving ??= new Leaving(bar.place.visit, this.list.list.library, () => this.list.render(), changed);
+    await this.leaving.look();
     this.list.render();
   }
 

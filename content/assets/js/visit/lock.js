@@ -26,10 +26,16 @@ export async function lockAway(visit, entries, date, passphrase) {
   const salt = crypto.getRandomValues(new Uint8Array(16));
   const iv = crypto.getRandomValues(new Uint8Array(12));
   const plain = new TextEncoder().encode(JSON.stringify(entries));
-  const data = await crypto.subtle.encrypt({ name: "AES-GCM", iv }, await key(passphrase, salt, ROUNDS), plain);
+  const secret = await key(passphrase, salt, ROUNDS);
+  const data = await crypto.subtle.encrypt({ name: "AES-GCM", iv }, secret, plain);
   const locked = { visit, date, at: now(), rounds: ROUNDS, salt, iv, data };
-  await more.takeAway(visit, new Set(entries.map((entry) => entry.id)), locked);
+  const sealed = (await hasPhotographs(visit)) ? await (await import("../photo/sealed.js")).sealAll(visit, secret) : [];
+  const known = [...entries, ...sealed].map(({ id }) => id);
+  await more.takeAway(visit, new Set(known), locked, sealed);
 }
+
+/** @param {string} visit */
+const hasPhotographs = async (visit) => (await more.photographIds(visit)).size > 0;
 
 /**
  * Bring a locked visit back.
@@ -38,18 +44,21 @@ export async function lockAway(visit, entries, date, passphrase) {
  * @returns {Promise<boolean>} whether the passphrase was the right one
  */
 export async function unlock({ visit, at, rounds, salt, iv, data }, passphrase) {
+  const secret = await key(passphrase, salt, rounds);
   let plain;
   try {
-    plain = await crypto.subtle.decrypt({ name: "AES-GCM", iv }, await key(passphrase, salt, rounds), data);
+    plain = await crypto.subtle.decrypt({ name: "AES-GCM", iv }, secret, data);
   } catch {
     return false;
   }
   /** @type {unknown[]} */
   const held = JSON.parse(new TextDecoder().decode(plain));
   const entries = held.filter(isEntry);
-  await more.addAll(entries, visit);
+  const photographs = await (await import("../photo/sealed.js")).openAll(visit, secret);
+  await more.addAll(entries, visit, photographs);
   // It was saved before it was locked.
-  await store.remember(`exported ${visit}`, { at, ids: entries.map((entry) => entry.id) });
+  const saved = [...entries, ...photographs.map(({ photograph }) => photograph)];
+  await store.remember(`exported ${visit}`, { at, ids: saved.map(({ id }) => id) });
   return true;
 }
 

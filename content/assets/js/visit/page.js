@@ -8,6 +8,7 @@ import { openingAfter, view } from "./entries.js";
 import { canLock, lockAway, passphraseForm, unlock } from "./lock.js";
 import { faultRuns, found, openingName, signed } from "./page-found.js";
 import { lists } from "./page-lists.js";
+import { PagePhotographs } from "./page-photographs.js";
 import { Leaving, waiting } from "./record-file.js";
 import { isFinished, laySheet, sheet } from "./sheet.js";
 import * as store from "./store.js";
@@ -53,6 +54,7 @@ export class VisitPage {
       () => this.render(),
       () => all.show(),
     );
+    this.photographs = new PagePhotographs(this);
     this.noteForm = ask(message.noteAbout(), message.saveNote(), (note) =>
       this.write({ kind: "note", opening: null, note }, message.noted()),
     );
@@ -76,12 +78,17 @@ export class VisitPage {
   /** @param {Entry[]} entries */
   async show(entries) {
     const left = await waiting(this.visit, entries);
-    if (entries.length !== this.entries.length || left !== this.left) this.presses.clear();
+    const others = await this.photographs.look(await this.leaving.look());
+    if (entries.length !== this.entries.length || left !== this.left || others) this.presses.clear();
     this.entries = entries;
     this.left = left;
     this.seen = view(entries);
-    if (!entries.length) this.locked = (await more.everything("locked")).find((one) => one.visit === this.visit);
-    else if (!this.begun && !this.archived && !isFinished(this.seen, this.all.data.checklists)) this.beginWork();
+    if (!entries.length) {
+      laySheet(null);
+      this.locked = (await more.everything("locked")).find((one) => one.visit === this.visit);
+    } else if (!this.begun && !this.archived && !isFinished(this.seen, this.all.data.checklists)) {
+      this.beginWork();
+    }
     this.render();
   }
 
@@ -123,7 +130,9 @@ export class VisitPage {
   bar(all) {
     const { entries, left } = this;
     const site = this.seen.visit?.site ?? message.noVisit();
-    const where = left ? message.onlyHere({ site, entries: left }) : message.inFile({ site });
+    const { along } = this.leaving;
+    const inFile = along?.left ? along.onlyHere(site) : message.inFile({ site });
+    const where = left ? message.onlyHere({ site, entries: left }) : inFile;
     const said = this.refused ? html`<strong class="ls-warn">${this.said}</strong>` : this.said;
     return html`
       <div class="ls-bar" role="region" aria-label=${message.thisVisit()} ?hidden=${!entries.length}>
@@ -137,8 +146,15 @@ export class VisitPage {
     `;
   }
 
-  print() {
-    laySheet(sheet(this.seen, this.all.data, this.all.library));
+  /** Its sheet, with the photographs. */
+  paper() {
+    return sheet(this.seen, this.all.data, this.all.library, this.photographs.printed());
+  }
+
+  async print() {
+    const paper = this.paper();
+    laySheet(paper);
+    await Promise.allSettled([...paper.querySelectorAll("img")].map((image) => image.decode()));
     print();
   }
 
@@ -150,14 +166,15 @@ export class VisitPage {
 
   /** A visit of which nothing is here: locked away, or on another device. */
   missing() {
-    if (!this.locked) return html`<p class="ls-warn">${message.missing()}</p>`;
+    const { stranded } = this.photographs;
+    if (!this.locked) return html`<p class="ls-warn">${message.missing()}</p>${stranded}`;
     const wipe = this.press("wipe-locked", () => [
       message.wipeLocked(),
       message.wipeLockedAsked,
       message.wipeSure(),
       () => more.takeAway(this.visit, new Set()).then(() => this.all.open("")),
     ]);
-    return html`<h2>${message.locked(this.locked)}</h2>${this.unlockForm}${wipe}`;
+    return html`<h2>${message.locked(this.locked)}</h2>${stranded}${this.unlockForm}${wipe}`;
   }
 
   /** @param {string} passphrase */
@@ -211,6 +228,7 @@ export class VisitPage {
     return html`
       <h3>${message.openings()}</h3>
       <ul class="ls-openings">${rows}</ul>
+      ${this.photographs.elsewhere()}
       ${this.archived ? nothing : this.openingForm}
     `;
   }
@@ -238,7 +256,7 @@ export class VisitPage {
     ]);
     const id = `ls-opening-${one.opening}`;
     const field = choice(id, one.name, choices, one.device ?? "", take, this.archived);
-    return html`<li>${field}${this.archived ? nothing : away}</li>`;
+    return html`<li>${field}${this.archived ? nothing : away}${this.photographs.at(one, this.archived)}</li>`;
   }
 
   notes() {
@@ -256,7 +274,8 @@ export class VisitPage {
     const { visit } = this.seen;
     const archive = visit ? this.archiveTool() : nothing;
     const lock = canLock() && visit ? html`<p>${message.lockWhy()}</p>${this.lockForm}` : nothing;
-    const rest = this.left ? html`<p>${message.saveFirst()}</p>` : html`${lock}${this.wipeTool()}`;
+    const left = this.left || this.leaving.along?.left;
+    const rest = left ? html`<p>${message.saveFirst()}</p>` : html`${lock}${this.wipeTool()}`;
     return html`<h3>${message.putAway()}</h3>${archive}${rest}`;
   }
 
@@ -283,8 +302,10 @@ export class VisitPage {
 
   wipeTool() {
     return this.press("wipe", () => {
-      const known = new Set(this.entries.map((entry) => entry.id));
-      const asked = () => message.wipeAsked({ entries: known.size });
+      const { along } = this.leaving;
+      const ids = this.entries.map((entry) => entry.id);
+      const known = new Set([...ids, ...(along?.ids ?? [])]);
+      const asked = () => along?.wipeAsked(ids.length) ?? message.wipeAsked({ entries: ids.length });
       const wipe = () =>
         more.takeAway(this.visit, known).then(
           () => this.all.open(""),

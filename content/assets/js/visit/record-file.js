@@ -98,11 +98,13 @@ export async function waiting(visit, entries) {
   return entries.filter((entry) => !saved.has(entry.id)).length;
 }
 
-/** @param {string} visit @param {Entry[]} entries */
-const markSaved = (visit, entries) =>
-  store.remember(`exported ${visit}`, { at: now(), ids: entries.map((entry) => entry.id) });
+/** What was in a file before still is. @param {string} visit @param {string[]} ids of entries and photographs */
+async function markSaved(visit, ids) {
+  const before = (await store.exported(visit))?.ids ?? [];
+  await store.remember(`exported ${visit}`, { at: now(), ids: [...new Set([...before, ...ids])] });
+}
 
-/** @typedef {{entries: Entry[]}} Handed */
+/** @typedef {{entries: Entry[], photographs?: string[]}} Handed */
 
 /** How the record leaves the device: what asks for it to be taken along, and the ways it can be. */
 export class Leaving {
@@ -118,6 +120,20 @@ export class Leaving {
     this.said = "";
     /** A file that was handed over; whether it arrived, only the technician knows. @type {Handed | null} */
     this.handed = null;
+    /** How photographs leave with it, where there are some. @type {import("../photo/along.js").Along | null} */
+    this.along = null;
+    this.turn = 0;
+  }
+
+  /** Look which photographs there are: their ids. */
+  async look() {
+    this.turn += 1;
+    const { turn } = this;
+    const ids = (await more.photographIds(this.visit)).get(this.visit) ?? [];
+    const along = ids.length ? (this.along ?? new (await import("../photo/along.js")).Along(this)) : null;
+    await along?.look(ids);
+    if (turn === this.turn) this.along = along;
+    return ids;
   }
 
   /** @param {string} said @param {Handed | null} [handed] */
@@ -129,17 +145,19 @@ export class Leaving {
 
   /** @param {Entry[]} entries of the visit @param {number} left how many of them no file holds */
   template(entries, left) {
-    const words = left ? message.unsaved({ entries: left }) : message.saved({ entries: entries.length });
-    const { handed } = this;
-    const there = handed && button(message.there(), () => this.settle(handed.entries));
+    const { handed, along } = this;
+    const saved = along?.left ? along.words(entries.length) : message.saved({ entries: entries.length });
+    const words = left ? message.unsaved({ entries: left }) : saved;
+    const there = handed && button(message.there(), () => this.settle(handed));
     return html`
       <section class="ls-file" aria-label=${message.take()}>
-        <p class=${left ? "ls-warn" : ""}>${words}</p>
+        <p class=${left || along?.left ? "ls-warn" : ""}>${words}</p>
         ${tools(
-          button(message.save(), () => this.save(), "ls-main"),
+          button(message.save(), () => this.save(), along?.left ? "" : "ls-main"),
           SHARED.some(isTaken) ? button(message.share(), () => this.share()) : null,
           quiet(message.table(), () => this.table()),
         )}
+        ${along?.template()}
         <p role="status">${this.said} ${there}</p>
       </section>
     `;
@@ -165,15 +183,16 @@ export class Leaving {
     const file = new File([recordText(this.visit, entries, this.library)], fileName(entries, ending), { type });
     try {
       await navigator.share({ files: [file], title: file.name });
-      await this.settle(entries);
+      await this.settle({ entries });
     } catch (error) {
       this.say(store.nameOf(error) === "AbortError" ? message.notShared() : message.shareRefused());
     }
   }
 
-  /** Note that a file holds these. @param {Entry[]} entries */
-  async settle(entries) {
-    await markSaved(this.visit, entries).catch(() => {});
+  /** Note that a file holds these. @param {Handed} handed */
+  async settle({ entries, photographs = [] }) {
+    await markSaved(this.visit, [...entries.map((entry) => entry.id), ...photographs]).catch(() => {});
+    await this.look();
     this.say(message.noted());
     await this.changed();
   }

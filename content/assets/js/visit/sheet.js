@@ -91,14 +91,14 @@ export function findingsOf({ reading, expected, note }) {
 /** When and by whom. @param {{at: string, by: string}} entry */
 const signed = ({ at, by }) => `${clock(at)} ${by}`;
 
-/** @param {View} seen @param {Known} data @param {string} library */
-export function sheet(seen, data, library) {
+/** @param {View} seen @param {Known} data @param {string} library @param {Node[]} [photographs] by opening */
+export function sheet(seen, data, library, photographs = []) {
   const { visit, runs } = seen;
   const title = h("h2", {}, visit ? visit.site : message.listsOnly());
   const paper = h("section", { class: "ls-sheet" }, title);
   if (visit) paper.append(h("p", {}, `${visit.date}${visit.who ? ` · ${visit.who}` : ""}`));
   for (const [key, run] of runs) paper.append(...listPart(seen, key, run, data));
-  paper.append(...notesPart(seen));
+  paper.append(...photographs, ...notesPart(seen));
   paper.append(h("p", { class: "ls-sign-line" }, message.signature()));
   paper.append(h("p", {}, message.library({ library, when: new Date().toLocaleString() })));
   return paper;

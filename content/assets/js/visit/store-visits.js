@@ -15,6 +15,11 @@ import { announce, intact, memory, rowsOf, sealed, table, transaction } from "./
  * @typedef {import("./store.js").Locked} Locked
  */
 
+const PHOTOGRAPHS = ["photographs", "pictures"];
+
+/** All that an index by visit has of one. @param {string} visit */
+const allOf = (visit) => IDBKeyRange.bound([visit], [visit, []]);
+
 /**
  * All rows of a store.
  * @template {keyof import("./store.js").Kept} Store
@@ -29,16 +34,55 @@ export async function everything(name) {
   });
 }
 
-/** Entries as they came from elsewhere, all or none; those that are here already are left. @param {Entry[]} incoming */
-export async function addAll(incoming, unlocked = "") {
-  if (memory) for (const entry of incoming) table("entries").set(entry.id, entry);
-  else {
-    await transaction(["entries", "locked"], "readwrite", ({ entries, locked }) => {
-      for (const entry of incoming) entries.add(sealed(entry));
-      if (unlocked) locked.delete(unlocked);
+/**
+ * Entries as they came from elsewhere, all or none; those that are here already are left.
+ * @param {Entry[]} incoming
+ * @param {string} [unlocked] the visit, where it comes out of its locked copy
+ * @param {import("../photo/store.js").Whole[]} [with_] the photographs that were locked with it
+ */
+export async function addAll(incoming, unlocked = "", with_ = []) {
+  if (memory) {
+    for (const entry of incoming) table("entries").set(entry.id, entry);
+    for (const { photograph, large } of with_) {
+      table("photographs").set(photograph.id, photograph);
+      table("pictures").set(large.id, large);
+    }
+    table("locked").delete(unlocked);
+  } else {
+    await transaction(["entries", "locked", ...PHOTOGRAPHS], "readwrite", (stores) => {
+      for (const entry of incoming) stores.entries.add(sealed(entry));
+      for (const { photograph, large } of with_) {
+        stores.photographs.put(photograph);
+        stores.pictures.put(large); // in the place of the enciphered one
+      }
+      if (unlocked) stores.locked.delete(unlocked);
     });
   }
   announce(incoming[0]?.visit ?? null);
+}
+
+/**
+ * The ids of photographs by visit, without the pictures: of one visit, or of all.
+ * @param {string} [visit]
+ * @returns {Promise<Map<string, string[]>>}
+ */
+export async function photographIds(visit) {
+  /** @type {Map<string, string[]>} */
+  const found = new Map();
+  const note = (/** @type {string} */ of, /** @type {string} */ id) => found.set(of, [...(found.get(of) ?? []), id]);
+  if (memory) for (const one of table("photographs").values()) note(one.visit, one.id);
+  else {
+    await transaction(["photographs"], "readonly", ({ photographs }, done) => {
+      const request = photographs.index("visit").openKeyCursor(visit === undefined ? null : allOf(visit));
+      request.onsuccess = () => {
+        const { result } = request;
+        if (!result) return done(undefined);
+        note(/** @type {string[]} */ (result.key)[0], String(result.primaryKey));
+        result.continue();
+      };
+    });
+  }
+  return found;
 }
 
 /** The sound entries of a visit, each looked at closely; in order. @param {string} visit @returns {Promise<Entry[]>} */
@@ -88,19 +132,28 @@ async function keep(rows) {
 }
 
 /**
- * Take a visit off this device, and put a locked copy in its place where one is given. Refused where entries were
- * added meanwhile.
- * @param {string} visit @param {Set<string>} known ids that may go @param {Locked} [locked]
+ * Take a visit off this device with its photographs, and put a locked copy in its place where one is given. Refused
+ * where entries or photographs were added meanwhile.
+ * @param {string} visit @param {Set<string>} known ids of what may go
+ * @param {Locked} [locked] @param {import("../photo/sealed.js").Sealed[]} [pictures] enciphered with it
  */
-export async function takeAway(visit, known, locked) {
+export async function takeAway(visit, known, locked, pictures = []) {
   if (memory) {
-    for (const entry of await rowsOf(visit)) table("entries").delete(entry.id);
+    await takeFromMemory(visit);
+    for (const picture of pictures) table("pictures").set(picture.id, picture);
+    if (locked) table("locked").set(visit, locked);
+    else table("locked").delete(visit);
   } else {
-    await transaction(["entries", "locked", "meta"], "readwrite", (stores, _, fail) => {
-      const keys = stores.entries.index("visit").getAllKeys(IDBKeyRange.bound([visit], [visit, []]));
-      keys.onsuccess = () => {
-        if (keys.result.some((id) => !known.has(String(id)))) return fail(new Error("changed meanwhile"));
-        for (const id of keys.result) stores.entries.delete(id);
+    await transaction(["entries", "locked", "meta", ...PHOTOGRAPHS], "readwrite", (stores, _, fail) => {
+      const held = ["entries", ...PHOTOGRAPHS].map((name) => keysOf(stores[name], visit));
+      held[2].onsuccess = () => {
+        const [entries, photographs, large] = held.map((request) => request.result);
+        if ([...entries, ...photographs].some((id) => !known.has(String(id))))
+          return fail(new Error("changed meanwhile"));
+        for (const id of entries) stores.entries.delete(id);
+        for (const id of photographs) stores.photographs.delete(id);
+        for (const id of large) stores.pictures.delete(id);
+        for (const picture of pictures) stores.pictures.put(picture);
         if (locked) stores.locked.put(locked);
         else stores.locked.delete(visit);
         stores.meta.delete(`exported ${visit}`);
@@ -108,6 +161,18 @@ export async function takeAway(visit, known, locked) {
     });
   }
   announce(visit);
+}
+
+/** @param {IDBObjectStore} store @param {string} visit */
+const keysOf = (store, visit) => store.index("visit").getAllKeys(allOf(visit));
+
+/** @param {string} visit */
+async function takeFromMemory(visit) {
+  for (const entry of await rowsOf(visit)) table("entries").delete(entry.id);
+  for (const id of (await photographIds(visit)).get(visit) ?? []) {
+    table("photographs").delete(id);
+    table("pictures").delete(id);
+  }
 }
 
 /** Forget what was put aside, once it is saved as a file. */

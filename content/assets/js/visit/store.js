@@ -13,7 +13,10 @@
  * @typedef {{salt: Uint8Array<ArrayBuffer>, iv: Uint8Array<ArrayBuffer>, data: ArrayBuffer}} Cipher
  * @typedef {{raw: unknown, why: string, at?: string}} Damaged
  * @typedef {{key: string, value: unknown}} Fact
- * @typedef {{entries: Row, meta: Fact, aside: Damaged, locked: Locked}} Kept what each store holds
+ * @typedef {import("../photo/store.js").Photograph} Photograph
+ * @typedef {import("../photo/store.js").Large | import("../photo/sealed.js").Sealed} Picture
+ * @typedef {{entries: Row, meta: Fact, aside: Damaged, locked: Locked}} KeptOfRecord
+ * @typedef {KeptOfRecord & {photographs: Photograph, pictures: Picture}} Kept what each store holds
  * @typedef {(visit: string | null, made?: Entry[]) => void} Tell which visit changed, null for all; what was added
  */
 import { Database } from "../core/database.js";
@@ -45,13 +48,18 @@ channel?.addEventListener("message", (event) => tellAll(event.data));
 
 const database = new Database(
   NAME,
-  (db) => {
-    db.createObjectStore("entries", { keyPath: "id" }).createIndex("visit", ["visit", "n"]);
-    db.createObjectStore("meta", { keyPath: "key" });
-    db.createObjectStore("aside", { autoIncrement: true });
-    db.createObjectStore("locked", { keyPath: "visit" });
+  (db, before) => {
+    if (!before) {
+      db.createObjectStore("entries", { keyPath: "id" }).createIndex("visit", ["visit", "n"]);
+      db.createObjectStore("meta", { keyPath: "key" });
+      db.createObjectStore("aside", { autoIncrement: true });
+      db.createObjectStore("locked", { keyPath: "visit" });
+    }
+    db.createObjectStore("photographs", { keyPath: "id" }).createIndex("visit", ["visit", "opening", "number"]);
+    db.createObjectStore("pictures", { keyPath: "id" }).createIndex("visit", ["visit"]);
   },
   () => tellAll(null),
+  2,
 );
 
 /** One transaction. @type {Database["transaction"]} */
@@ -62,8 +70,15 @@ export async function open() {
   try {
     if (!memory) await database.connect();
   } catch (error) {
-    memory = { entries: new Map(), meta: new Map(), aside: new Map(), locked: new Map() };
-    refusal = error instanceof Error || error instanceof DOMException ? error.name : "refused";
+    memory = {
+      entries: new Map(),
+      meta: new Map(),
+      aside: new Map(),
+      locked: new Map(),
+      photographs: new Map(),
+      pictures: new Map(),
+    };
+    refusal = nameOf(error);
   }
   return { kept: !memory, why: refusal };
 }

@@ -8,7 +8,7 @@ import { keptWords } from "./bar.js";
 import { view } from "./entries.js";
 import { VisitPage } from "./page.js";
 import { Import } from "./record-file.js";
-import { laySheet, sheet, standing } from "./sheet.js";
+import { laySheet, standing } from "./sheet.js";
 import * as store from "./store.js";
 import * as more from "./store-visits.js";
 
@@ -62,6 +62,8 @@ export class Visits {
     );
     /** @type {store.Damaged[]} */
     this.aside = [];
+    /** What is said of photographs that no file holds, by visit. @type {Map<string, string>} */
+    this.unsaved = new Map();
   }
 
   async start() {
@@ -88,8 +90,8 @@ export class Visits {
 
   /** Lay the sheet of the visit that is open ready to print. */
   layOpen() {
-    const seen = this.chosen ? this.page?.seen : null;
-    laySheet(seen?.ordered.length ? sheet(seen, this.data, this.library) : null);
+    const page = this.chosen ? this.page : null;
+    laySheet(page?.seen.ordered.length ? page.paper() : null);
   }
 
   async show() {
@@ -127,13 +129,16 @@ export class Visits {
     this.page = null;
     render(nothing, this.one);
     const all = await more.allEntries(); // first: it puts aside what is damaged
-    const [locked, aside, facts] = await Promise.all([
+    const [locked, aside, facts, photographs] = await Promise.all([
       more.everything("locked"),
       more.everything("aside"),
       more.everything("meta"),
+      more.photographIds(),
     ]);
-    if (turn !== this.turn) return;
     const saved = savedOf(facts);
+    const { unsavedWords } = photographs.size ? await import("../photo/list.js") : {};
+    if (turn !== this.turn) return;
+    this.unsaved = unsavedWords?.(photographs, saved) ?? new Map();
     const seen = [...all].map(([id, entries]) => seenOf(id, entries, saved.get(id))).sort(lastFirst);
     this.aside = aside;
     const away = rowsUnder(html`<h2>${message.locked()}</h2>`, locked.map(lockedRow));
@@ -160,7 +165,8 @@ export class Visits {
       message.openings({ openings: shown.openings.size }),
       message.lists({ lists: started, items: open }),
       problems ? message.problems({ problems }) : "",
-      left ? message.onlyHere({ entries: left }) : message.inFile(),
+      left ? message.onlyHere({ entries: left }) : !this.unsaved.has(id) && message.inFile(),
+      this.unsaved.get(id),
     ];
     return linkRow(`#v=${id}`, this.nameOf(id, shown), words.filter(Boolean).join(" · "));
   }

@@ -40,6 +40,8 @@ agree =
     Agree with the customer before the zones are entered: which stay live in { $part_set } (tick them), the times, and
     who sets what.
 at-the-panel = At the panel
+panel-number = no.
+live = live
 told-time = { $time }:
 stays-live = Live in { $part_set }:
 agreed-time = { $time } ({ $held }):

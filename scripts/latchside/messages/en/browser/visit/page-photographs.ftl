@@ -1,0 +1,1 @@
+photograph = Photograph { $opening }
