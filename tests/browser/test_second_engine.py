@@ -82,7 +82,7 @@ def test_with_no_server_lists_pages_and_the_finder_answer_below_a_path(page: Web
     page.until(STATE, "latched", "done")
 
 
-def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, host: Host) -> None:
+def visit_with_an_opening(page: WebKit, host: Host) -> None:
     page.open(f"{host.base}visits/")
     page.until("return document.documentElement.dataset.lsReady === 'visits'")
     page.run(
@@ -95,6 +95,10 @@ def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, hos
         const form = forms.find(one => one.textContent.includes('Add it'));
         form.querySelector('input').value = 'Back door'; form.querySelector('button').click()"""
     )
+
+
+def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, host: Host) -> None:
+    visit_with_an_opening(page, host)
     page.until("return document.querySelectorAll('.ls-openings li').length === 1")
     way = page.until("return document.querySelector('.ls-folded a[href*=proving-each-opening]')?.href")
     listed(page, way)
@@ -118,18 +122,7 @@ def test_a_visit_holds_a_reading_judged_and_merges_with_itself(page: WebKit, hos
 
 
 def test_a_photograph_is_written_afresh_and_kept(page: WebKit, host: Host) -> None:
-    page.open(f"{host.base}visits/")
-    page.until("return document.documentElement.dataset.lsReady === 'visits'")
-    page.run(
-        """const [site, , who] = document.querySelectorAll('.ls-new input');
-        site.value = 'Elm House'; who.value = 'Anna'; document.querySelector('.ls-new button').click()"""
-    )
-    page.until("return document.querySelector('.ls-visit h2')?.textContent === 'Elm House'")
-    page.run(
-        """const forms = [...document.querySelectorAll('.ls-visit form')];
-        const form = forms.find(one => one.textContent.includes('Add it'));
-        form.querySelector('input').value = 'Back door'; form.querySelector('button').click()"""
-    )
+    visit_with_an_opening(page, host)
     page.until("return document.querySelector('.ls-photographing button')")
     page.run("document.querySelector('.ls-photographing button').click()")
     page.until("return document.querySelector('.ls-photographing select')")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from latchside.packs.words import minutes
@@ -35,6 +35,6 @@ def quote(plan: Plan) -> Iterator[Hours]:
     yield _hours("", plan.work)
 
 
-def _hours(about: str, stages: list[Stage] | tuple[Stage, ...]) -> Hours:
+def _hours(about: str, stages: Iterable[Stage]) -> Hours:
     time = total(Span(one.low, one.minutes, one.high) for one in stages)
     return Hours(about, *(minutes(span) for span in (time.low, time.usual, time.high)))

@@ -16,10 +16,15 @@ OVERHEAD = frozenset({"roof-window"})
 """Kinds that are worked at with both hands above the head, where a ladder has nothing to lean on: common practice."""
 
 
+def overhead(opening: Opening) -> bool:
+    """Whether it is worked at overhead."""
+    return opening.kind in OVERHEAD
+
+
 def takes_platform(opening: Opening, house: House) -> bool:
     """Whether the work is overhead, above what is done from the floor and not too high for a platform."""
     height = opening.height_m or 0.0
-    return opening.kind in OVERHEAD and house["ladder-height"] < height <= house["ladder-most"]
+    return overhead(opening) and house["ladder-height"] < height <= house["ladder-most"]
 
 
 def alone_overhead(parts: Sequence[AtOpening], rules: Rules, house: House) -> Iterator[Problem]:

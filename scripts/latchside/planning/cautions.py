@@ -8,7 +8,7 @@ from latchside.figures.words import in_words
 from latchside.library.alike import alike
 from latchside.library.model import Library
 from latchside.messages import Message, messages
-from latchside.planning.access import OVERHEAD
+from latchside.planning.access import overhead
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.house import House, rules_of
 from latchside.planning.plan import Caution, Reason
@@ -133,7 +133,7 @@ def _last_years(survey: Survey, library: Library) -> Mapping[str, int]:
 def _high(opening: Opening, limit: float, limit_shown: str) -> Message | None:
     if opening.height_m is None:
         return message("height-unknown")
-    reason = "overhead" if opening.kind in OVERHEAD else "high"
+    reason = "overhead" if overhead(opening) else "high"
     return message(reason, limit=limit_shown) if opening.height_m > limit else None
 
 

@@ -26,7 +26,7 @@ from dataclasses import dataclass
 
 from latchside.library.model import Library, Record
 from latchside.messages import messages
-from latchside.planning.access import OVERHEAD
+from latchside.planning.access import overhead
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.clock import Clock, span_of, stage_of
 from latchside.planning.days import Piece, Times, lay
@@ -214,7 +214,7 @@ class _Clock(Clock):
         if height > self._house["ladder-most"]:
             yield message("too-high")
         elif height > self._house["ladder-height"]:
-            yield message("overhead" if part.opening.kind in OVERHEAD else "high")
+            yield message("overhead" if overhead(part.opening) else "high")
 
     def _spent(self, part: AtOpening, stage: str, ids: Sequence[str]) -> Span:
         """How long a stage takes: each procedure once for each contact, zone or set that it is for."""

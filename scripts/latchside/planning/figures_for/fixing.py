@@ -12,9 +12,10 @@ from dataclasses import replace
 from latchside.figures.for_device.worked import Missing
 from latchside.library.traits import place_on
 from latchside.messages import Message, messages, within
+from latchside.planning.access import overhead
 from latchside.planning.figures_for import kept
 from latchside.planning.figures_for.context import Context, Device
-from latchside.planning.figures_for.ladder import LADDER_M, overhead, too_high
+from latchside.planning.figures_for.ladder import LADDER_M, too_high
 from latchside.planning.figures_for.magnet import NO_SPACER, spacers_first, steel_at
 from latchside.planning.figures_for.places import PLACES, Place, sort_of
 from latchside.planning.figures_for.shown import say, up_to
@@ -151,7 +152,7 @@ def _height(context: Context) -> str:
     if height is None:
         return message("height-unknown-high" if context.opening.kind in _HIGH else "height-unknown")
     ladder = height > context.rule("ladder-height", LADDER_M)
-    above = "height-platform" if overhead(context) else "height-ladder"
+    above = "height-platform" if overhead(context.opening) else "height-ladder"
     how = "height-access" if too_high(context) else above if ladder else "height-floor"
     return message(how, height=say(height, "m"))
 

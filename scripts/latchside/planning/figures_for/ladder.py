@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from latchside.messages import messages
-from latchside.planning.access import OVERHEAD
+from latchside.planning.access import overhead
 from latchside.planning.figures_for.context import Context
 from latchside.planning.figures_for.shown import say, up
 from latchside.planning.plan import Line
@@ -25,18 +25,13 @@ def too_high(context: Context) -> bool:
     return height is not None and height > context.rule("ladder-most", LADDER_MOST_M)
 
 
-def overhead(context: Context) -> bool:
-    """Work above the head with both hands, where a leaning ladder has nothing to lean on."""
-    return context.opening.kind in OVERHEAD
-
-
 def ladder(context: Context) -> Iterator[Line]:
     """The set-back, for work above the height of the house rule; no ladder above the most of it or at a roof window."""
     height = context.opening.height_m
     if height is None or not (too_high(context) or height > context.rule("ladder-height", LADDER_M)):
         return
     inputs = {"support_height_m": up(max(height, 1.0), 0.1)}
-    if overhead(context) and not too_high(context):
+    if overhead(context.opening) and not too_high(context):
         yield Line(message("name"), message("no-ladder"), "test on site", message("overhead"), "ladder", inputs)
         return
     answer = context.answer("ladder", inputs)
