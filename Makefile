@@ -6,6 +6,9 @@ BIN := $(VENV)/bin
 NODE := PATH="$(CURDIR)/$(BIN):$$PATH"
 PIP := $(BIN)/python -m pip --disable-pip-version-check --quiet
 
+# Without byte code, every worker and every command that a test starts would compile all of it again.
+unexport PYTHONDONTWRITEBYTECODE
+
 .PHONY: site pocket test test-fast proof serve check lint pictures bench bench-lighthouse bench-engines lock clean
 
 site: $(VENV)/.site
@@ -27,12 +30,12 @@ test: $(VENV)/.test
 
 # While you work: what needs no browser, no built site and not many plans; it says how many tests it leaves out.
 test-fast: $(VENV)/.test
-	$(BIN)/python -m pytest --numprocesses auto --dist loadfile -m "not slow" tests/unit tests/published
+	$(BIN)/python -m pytest --numprocesses logical --dist loadfile -m "not slow" tests/unit tests/published
 
 # What is tried by chance, tried far more often; where some of many like pages or surveys are looked at, all of them:
 # before a release, and after a change of the planner, the templates or the style.
 proof: $(VENV)/.test
-	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses auto --dist worksteal tests/unit tests/published \
+	LATCHSIDE_LONG=1 $(BIN)/python -m pytest --numprocesses logical --dist worksteal tests/unit tests/published \
 	  tests/browser/test_visits_kept.py tests/browser/test_visits_meaning.py tests/browser/test_fault_run.py \
 	  tests/browser/test_visits_in_hand.py tests/browser/test_offline_pocket.py tests/browser/test_reading.py \
 	  tests/browser/test_using.py tests/site/test_build.py tests/site/test_markup.py
@@ -58,6 +61,7 @@ bench: $(VENV)/.test
 	$(BIN)/python scripts/bench_faults.py site
 	$(BIN)/python scripts/bench_onsite.py
 	$(BIN)/python scripts/bench_visits.py site
+	$(BIN)/python scripts/bench_planner.py site
 
 # Needs npm, which fetches the tool.
 bench-lighthouse: $(VENV)/.test

@@ -15,6 +15,8 @@ PARTS = 16
 """Into how many tasks a long list is cut: a few for each core, so that all end about together."""
 FEW = 100
 """A list up to this long is done here: to start other processes would take longer."""
+CORES = os.cpu_count() or 1
+"""At most how many processes share the work."""
 _tasks: Sequence[Callable[[], object]] = ()
 
 
@@ -25,7 +27,7 @@ def all_cores(tasks: Sequence[Callable[[], T]]) -> Iterator[T]:
     threads run in it, they are done here in turn.
     """
     global _tasks
-    workers = min(os.cpu_count() or 1, len(tasks))
+    workers = min(CORES, len(tasks))
     if workers < 2 or "fork" not in multiprocessing.get_all_start_methods() or threading.active_count() > 1:
         yield from (task() for task in tasks)
         return

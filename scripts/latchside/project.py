@@ -38,9 +38,15 @@ class Checked:
 
 
 @without_collector()
-def check_project(root: Path = ROOT, *, schemas: Schemas | None = None, progress: Progress = lambda _: None) -> Checked:
+def check_project(
+    root: Path = ROOT,
+    *,
+    schemas: Schemas | None = None,
+    progress: Progress = lambda _: None,
+    read: Callable[[str, str], Document] = read_text,
+) -> Checked:
     """Check every record under `root`; bad records become findings, sound ones the library."""
-    fitting = read_library(root, schemas=schemas, progress=progress)
+    fitting = read_library(root, schemas=schemas, progress=progress, read=read)
     progress("applying rules")
     found = [finding for rule in all_rules() for finding in rule.check(fitting.library)]
     return Checked(fitting.library, tuple(sorted(_told([*fitting.findings, *found]))))

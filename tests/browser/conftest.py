@@ -16,7 +16,7 @@ import pytest
 from playwright.sync_api import Browser, Page, Playwright, Request, Response, sync_playwright
 
 from ..chromium import launch
-from .contexts import Contexts
+from .contexts import Contexts, page_of
 from .field import complaints
 from .host import Host, Phone, Server, phone, standing, with_few_pages
 
@@ -206,7 +206,7 @@ def watch(browser: Browser, base: str, contexts: Contexts) -> Watch:
             for event, listener in listeners.items():
                 context.on(event, listener)  # type: ignore[call-overload]
                 lent.callback(context.remove_listener, event, listener)
-            page = context.new_page()
+            page = page_of(context)
             page.goto((at or base) + address, wait_until="load")
             if options.get("java_script_enabled", True):
                 page.wait_for_selector("html.js")  # the theme comes last of all

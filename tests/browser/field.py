@@ -6,12 +6,13 @@ from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
+from weakref import WeakSet
 
 import yaml
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Locator, Page, ViewportSize, expect
 
-from .contexts import not_again
+from .contexts import not_again, page_of
 
 CHECKLISTS = Path(__file__).parents[2] / "checklists"
 DEVICES = Path(__file__).parents[2] / "content" / "devices"
@@ -20,6 +21,7 @@ PHONE: ViewportSize = {"width": 360, "height": 740}
 Open = Callable[[str], Page]
 complaints: list[str] = []
 """Errors in the pages of the test that runs; it fails in the end where there are any."""
+_heard: WeakSet[Page] = WeakSet()
 
 
 def items(checklist: str, device: str = "") -> int:
@@ -50,12 +52,15 @@ def new_page(context: BrowserContext, address: str, at: str = "", first: str = "
 
     An error in it fails the test, but not from here: that would break the driver off.
     """
-    page = context.new_page()
-    page.on("pageerror", lambda error: complaints.append(str(error)))
+    page = page_of(context)
+    if page not in _heard:
+        _heard.add(page)
+        page.on("pageerror", lambda error: complaints.append(str(error)))
     if at:
         not_again(context)
         page.clock.set_fixed_time(at)
     if first:
+        not_again(page)
         page.add_init_script(first)
     page.goto(address)
     return ready(page)
@@ -120,9 +125,13 @@ def add_opening(page: Page, name: str, device: str = "") -> None:
     choice = page.get_by_label(name, exact=True)
     expect(choice).to_be_visible()
     if device:
-        kept = len(stored(page))
+
+        def told() -> int:
+            return sum(one.get("device") == device for one in stored(page))
+
+        before = told()
         choice.select_option(device)
-        until(page, lambda: len(stored(page)) == kept + 1)
+        until(page, lambda: told() == before + 1)
         expect(page.get_by_text("Changed.")).to_be_visible()
         page.evaluate("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))")
 

@@ -58,9 +58,9 @@ COLLISIONS = r"""() => {
 
 @pytest.mark.slow
 def test_labels_lie_on_no_line_and_not_on_one_another(browser: Browser, shipped_library: Library) -> None:
-    """Every drawing with the values of each device that names it, for values differ in length."""
+    """Every drawing in each of its forms, with the values of each device that names it, for values differ in length."""
     devices = shipped_library.of("device")
-    wanted: list[tuple[str, Record | None]] = [(id_, None) for id_ in (*COMPUTED, *shipped_library.drawings)]
+    wanted: list[tuple[str, Record | None]] = [(id_, None) for id_ in (*COMPUTED, *shipped_library.pictures)]
     wanted += [(id_, device) for device in devices for id_ in device.listed("drawings") if id_ not in COMPUTED]
     shown = (drawn(shipped_library, id_, device) for id_, device in wanted)
     figures = "".join(f"<p>{inlined(one.drawing)}</p>" for one in shown if one)

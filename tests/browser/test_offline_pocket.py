@@ -170,7 +170,7 @@ def test_our_scripts_on_a_checklist_are_light(visit: Visit, site: Path) -> None:
 
     page.locator(".ls-item").first.click()
     page.wait_for_selector("[data-item][data-state=done]")
-    within(34_700)
+    within(34_900)
     opened(page).fill("reads")
     page.locator(".ls-finder [role=option]").first.wait_for()
     within(51_500)

@@ -10,6 +10,7 @@ from urllib.parse import quote
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
+from .contexts import not_again
 from .field import settled
 from .test_finder import PHONE, opened
 
@@ -96,6 +97,7 @@ EACH = (
 
 def test_no_page_breaks_its_own_policy(visit: Visit, base: str) -> None:
     page = visit("404.html", PHONE)
+    not_again(page)
     page.add_init_script(
         """window.broken = [];
         addEventListener('securitypolicyviolation',

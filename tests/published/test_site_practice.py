@@ -25,9 +25,33 @@ from latchside.library.compiled import own_steps
 from latchside.library.text import plain
 from latchside.project import Checked
 
+IN_THE_PANEL = {
+    "comes-and-goes-in-wind": ("shake-the-loop",),
+    "opens-when-machines-run": ("loop-value",),
+    "reads-high": ("tug-wires", "meter-loop-shut", "bridge-contact"),
+    "reads-high-when-wet-or-warm": ("flex-cable", "warm-each"),
+    "reads-low": ("meter-wires-off", "swap-leads", "lift-contact-end"),
+    "reads-short": ("look-at-ends", "meter-leaf-open", "lift-contact-end"),
+    "several-contacts-one-zone": ("loop-at-its-end",),
+    "shows-shut-when-open": ("look-in-the-cabinet",),
+    "tamper-on-a-loop": ("meter-shut",),
+    "tamper-will-not-clear": ("meter-pair",),
+    "two-openings-swapped": ("label-on-the-cable",),
+}
+"""Checks whose hands, eyes or probes are in the cabinet of a panel, by fault, as read by a person."""
+
+WAY_IN = "[[procedure/land-on-terminals#shared-life-safety|the power off]]"
+
 UNSAFE = {
-    "procedure": ("prepare-at-yard", "arrive-and-go-on-test", "land-on-terminals", "remove-device"),
+    "procedure": (
+        "prepare-at-yard",
+        "arrive-and-go-on-test",
+        "land-on-terminals",
+        "remove-device",
+        "enrol-wired-zone",
+    ),
     "caution": ("monitored-site", "mains-wiring"),
+    "fault": (*IN_THE_PANEL, "dead-after-pushed-home"),
 }
 """Records whose earlier version could have hurt somebody or left an opening unwatched."""
 
@@ -77,6 +101,80 @@ def test_the_control_unit_is_dark_before_a_core_is_landed(library: Library) -> N
     assert "mains-wiring" in step(library, "land-on-terminals", "supply-kind")["cautions"]
     stop = next(one for one in get(library, "procedure", "land-on-terminals")["if_it_fails"] if "shroud" in one["when"])
     assert all(word in stop["do"] for word in ("Stop", "licensed", "qualified"))
+
+
+@pytest.mark.parametrize(
+    ("fault", "id_"),
+    [
+        (fault, id_)
+        for fault, ids in {**IN_THE_PANEL, "shows-open-when-shut": ("loop-at-its-end",)}.items()
+        for id_ in ids
+    ],
+)
+def test_a_check_in_the_cabinet_is_made_with_the_power_off(library: Library, fault: str, id_: str) -> None:
+    """Common practice: mains warned of first, the power-down linked, its time counted, and the power restored."""
+    record = get(library, "fault", fault)
+    one = next(one for one in record["checks"] if one["id"] == id_)
+    assert "mains-wiring" in {*record.listed("cautions"), *one.get("cautions", ())}
+    assert one["do"].startswith(f"With {WAY_IN}, ")
+    assert "power-off" in one["needs"]
+    assert "restore the power" in one["restore"].lower()
+
+
+def test_a_repair_in_the_cabinet_is_made_with_the_power_off(library: Library) -> None:
+    """Common practice. Terminals may be those of a panel: a wire landed again, a link or a resistor left there."""
+    in_the_panel = {
+        "comes-and-goes-in-wind": ("joint-loose",),
+        "opens-when-machines-run": ("loose-joint-shaken",),
+        "reads-high": ("loose-terminal", "doubled-resistor"),
+        "reads-high-when-wet-or-warm": ("damp-terminal",),
+        "reads-low": ("second-resistor",),
+        "reads-short": ("strands-bridging",),
+        "several-contacts-one-zone": ("terminal-loose",),
+        "shows-shut-when-open": ("jumper-left", "cable-shorted"),
+        "tamper-on-a-loop": ("core-cut",),
+        "tamper-will-not-clear": ("wire-out",),
+        "two-openings-swapped": ("conductors-crossed",),
+    }
+    for fault, ids in in_the_panel.items():
+        record = get(library, "fault", fault)
+        for cause in record["causes"]:
+            if cause["id"] in ids:
+                warned = {*record.listed("cautions"), *cause["remedy"].get("cautions", ())}
+                assert "mains-wiring" in warned, (fault, cause["id"])
+                assert WAY_IN in cause["remedy"]["do"][0], (fault, cause["id"])
+
+
+def test_nothing_is_tapped_in_a_live_panel(library: Library) -> None:
+    """Common practice: a zone is watched only with the power on, so what is tapped meanwhile lies outside."""
+    tapped = next(
+        one for one in get(library, "fault", "opens-when-machines-run")["checks"] if one["id"] == "tap-the-run"
+    )
+    assert "outside the panel" in tapped["do"]
+
+
+@pytest.mark.parametrize("fault", ["comes-and-goes-in-wind", "shows-shut-when-open", "two-openings-swapped"])
+def test_a_radio_contact_is_looked_at_with_the_panel_closed(library: Library, fault: str) -> None:
+    """Nothing of a sensor that reports by radio ends in the panel."""
+    for one in get(library, "fault", fault)["checks"]:
+        if "surface-contact" in one.get("only", ("surface-contact",)):
+            assert "power-off" not in one["needs"], one["id"]
+
+
+def test_a_zone_is_tried_only_below_a_whole_shroud(library: Library) -> None:
+    """Common practice: cut and short show only with the panel live, so low-voltage terminals alone, with one hand."""
+    enrol = get(library, "procedure", "enrol-wired-zone")
+    before = next(plain(text) for text in enrol["before"] if "shroud" in text)
+    assert "standby battery" not in before
+    assert "stop" in before.lower()
+    stop = next(one for one in enrol["if_it_fails"] if "shroud" in one["when"])
+    assert stop["stop"]
+    assert all(word in stop["do"] for word in ("Stop", "licensed", "qualified"))
+    for id_ in ("lift-wire", "land-wire", "bridge-terminals", "take-link-off"):
+        assert "one hand" in step(library, "enrol-wired-zone", id_)["do"]
+    assert "low-voltage" in step(library, "enrol-wired-zone", "one-hand")["result"]
+    assert "mains-wiring" in step(library, "enrol-wired-zone", "one-hand")["cautions"]
+    assert in_order(library, "enrol-wired-zone", "one-hand", "lift-wire", "bridge-terminals", "take-link-off")
 
 
 def test_a_radio_contact_has_no_mains_headline_where_it_is_landed(library: Library) -> None:

@@ -15,6 +15,8 @@ from latchside.library import Library, Record
 from latchside.pages.render import render_pages
 from latchside.root import ROOT
 
+from ..conftest import Once
+
 Step = tuple[Record, Mapping[str, Any]]
 
 
@@ -40,9 +42,10 @@ def articles(every_page: dict[str, HtmlElement]) -> dict[str, HtmlElement]:
 
 
 @pytest.fixture(scope="session")
-def rendered(shipped_library: Library) -> dict[str, str]:
+def rendered(shipped_library: Library, once: Once) -> dict[str, str]:
     """Path → text of every generated file."""
-    return render_pages(shipped_library)
+    pages: dict[str, str] = once("rendered", lambda: render_pages(shipped_library))
+    return pages
 
 
 @pytest.fixture(scope="session")

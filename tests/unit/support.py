@@ -6,14 +6,14 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from latchside.findings import Finding
 from latchside.library import Library, build_library
 from latchside.project import Checked, check_project
 from latchside.read.tree import RawRecord, read_project
-from latchside.read.yaml_text import Document
+from latchside.read.yaml_text import Document, read_text
 from latchside.root import ROOT
 from latchside.schemas import Schemas, load_schemas
 
@@ -44,8 +44,11 @@ def change(root: Path, file: str, old: str, new: str) -> None:
 
 
 def check(root: Path) -> Checked:
-    """Check the project in `root` against the project's own schemas."""
-    return check_project(root, schemas=schemas())
+    """Check the project in `root` against the project's own schemas. A file is read once for all tests."""
+    return check_project(root, schemas=schemas(), read=_read)
+
+
+_read = lru_cache(maxsize=2000)(read_text)
 
 
 def base_library(root: Path) -> Library:

@@ -163,6 +163,16 @@ def test_new_device_is_given_the_traits_that_are_named(root: Path) -> None:
     assert record["traits"] == traits
 
 
+def test_a_trait_that_nobody_named_is_a_blank_and_no_guess(root: Path) -> None:
+    """All else of a device follows from its traits, so none is taken for granted."""
+    assert run("new", "device", "gate-trial", "--senses", "tilt", "--root", root).exit_code == 0
+    record = yaml.safe_load((root / "content/devices/gate-trial.yaml").read_text("utf-8"))
+    assert record["traits"] == {"senses": "tilt", "reports": "FILL IN", "mounts": "FILL IN"}
+    told = run("check", "--root", root)
+    assert told.exit_code == 1
+    assert sum("blank-left" in line and "gate-trial" in line for line in told.output.splitlines()) >= 2
+
+
 def test_new_knows_the_traits_of_the_project_at_hand(root: Path, tmp_path: Path) -> None:
     """A kind of sensing that the project has added to its list is offered there, and nowhere else."""
     vocabulary = "schema/vocabulary.schema.json"

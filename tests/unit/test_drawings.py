@@ -65,6 +65,8 @@ def picture(inside: str, *, title: str = "A gate", about: str = "") -> Picture:
         ("surface-contact-terminals", {"cover tamper", "cable entry", "terminals", "battery"}),
         ("recessed-contact-section", {"space behind", "hole depth", "axis", "cable"}),
         ("steel-door-sleeve", {"burr cuts the lead", "by thumb"}),
+        ("opening-double-door-sleeved-two", {"Reeds up in the head", "second leaf: own contact", "sleeve"}),
+        ("opening-hatch-bare", {"Hinge side", "Do not drill: ladder and spring"}),
         ("opening-casement", {"Hinge side", "Do not drill: gear of the handle", "Magnet on the sash"}),
         ("opening-roller-door", {"Sensor on the floor", "Do not drill: slats, guides"}),
         ("reed-and-leaf", {"normally open", "normally closed"}),

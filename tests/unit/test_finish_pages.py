@@ -20,8 +20,9 @@ from latchside.escape import safe
 from latchside.kinds import KINDS
 from latchside.library import Library
 from latchside.pages.finder import finder_index
+from latchside.root import ROOT
 from latchside.site.csp import policy, with_policy
-from latchside.site.lean import lean, lean_page
+from latchside.site.lean import lean, lean_page, lean_sheet
 from latchside.site.pocket import FOLDER, pocket_files, write_zip
 
 HEAD = '<!doctype html><html><head><meta charset="utf-8">'
@@ -216,3 +217,19 @@ def test_the_zip_is_the_same_every_time(tmp_path: Path) -> None:
         assert archive.namelist() == [f"{FOLDER}/b/index.html", f"{FOLDER}/index.html"]
         assert {entry.date_time for entry in archive.infolist()} == {(1980, 1, 1, 0, 0, 0)}
         assert archive.read(f"{FOLDER}/b/index.html") == b"b"
+
+
+def test_a_sheet_of_styles_loses_remarks_and_spaces_and_nothing_else() -> None:
+    """Without white space, remarks and the last semicolon of a rule each sheet is what it was."""
+
+    def bare(sheet: str) -> str:
+        return re.sub(r";(?=\})", "", re.sub(r"\s+", "", re.sub(r"/\*.*?\*/", "", sheet, flags=re.DOTALL)))
+
+    for path in sorted((ROOT / "content" / "assets").glob("*.css")):
+        sheet = path.read_text("utf-8")
+        served = lean_sheet(sheet)
+        assert bare(served) == bare(sheet), path.name
+        assert len(served) < 0.9 * len(sheet), path.name
+    assert (
+        lean_sheet("a >\n  b,\nc {\n  margin: calc(1px + 2px)\n    0;\n}\n") == "a >\nb,c{margin: calc(1px + 2px)\n0}\n"
+    )

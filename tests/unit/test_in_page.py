@@ -56,7 +56,8 @@ const survey_file = (survey) => `${JSON.stringify(survey, null, 2)}\n`;
 const made = {};
 for (const [name, survey] of Object.entries(JSON.parse(readFileSync(asked, "utf8")))) {
   const text = JSON.stringify(survey);
-  made[name] = [planner.plan_file(text, day), planner.planned(text, day)];
+  const visit = planner.visit_file(survey_file(survey), day);
+  made[name] = [planner.plan_file(text, day), planner.planned(text, day), visit];
   const pack = planner.pack_files(survey_file(survey), day, "", site).toJs();
   mkdirSync(`${told}.packs/${name}`, { recursive: true });
   for (const [file, content] of Object.entries(pack)) writeFileSync(`${told}.packs/${name}/${file}`, content);
@@ -120,8 +121,9 @@ def test_a_page_and_a_command_make_the_same_file(name: str, made: dict[str, Any]
 def test_a_page_and_a_command_write_the_same_packs(
     made: dict[str, Any], commanded: dict[str, dict[str, bytes]]
 ) -> None:
-    for name, (_, _, files) in made.items():
-        files = dict(files)
+    for name, (*_, visit, packed) in made.items():
+        files = dict(packed)
+        assert visit.encode("utf-8") == files["visit.json"]
         zipped = files.pop("pack.zip")
         by_command = commanded[name].copy()
         by_command.pop("pack.zip")

@@ -33,13 +33,13 @@ def expected(made: Record) -> float:
 # -- against an exhaustive search ------------------------------------------------------------------------------
 
 
-@settings(max_examples=tries(100, 400))
+@settings(max_examples=tries(50, 400))
 @given(records())
 def test_never_beaten_by_exhaustive_search(made: Record) -> None:
     assert expected(made) == pytest.approx(least_minutes(made))
 
 
-@settings(max_examples=tries(50, 200))
+@settings(max_examples=tries(25, 200))
 @given(records(most_causes=5, most_checks=4, misleading=False))
 def test_never_beaten_where_no_check_misleads(made: Record) -> None:
     assert expected(made) == pytest.approx(least_minutes(made))

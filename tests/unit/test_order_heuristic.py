@@ -15,7 +15,7 @@ from ..long import tries
 from .order_problems import Record, problem, records
 
 
-@settings(max_examples=tries(100, 300))
+@settings(max_examples=tries(50, 300))
 @given(records(most_causes=6, most_checks=5))
 def test_the_best_lies_between_the_bound_and_the_plan(made: Record) -> None:
     whole = problem(made["causes"], made["checks"])

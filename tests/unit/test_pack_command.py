@@ -72,10 +72,12 @@ def test_a_summary_in_a_pipe() -> None:
     assert "question  " in result.output
 
 
-def test_a_table_on_a_terminal() -> None:
+def test_a_table_on_a_terminal(tmp_path: Path) -> None:
     main_end, other = pty.openpty()
     environment = {**os.environ, "TERM": "xterm", "COLUMNS": "100"}
-    process = subprocess.Popen([*COMMAND, str(DEMO)], stdout=other, stderr=subprocess.PIPE, env=environment)
+    process = subprocess.Popen(
+        [*COMMAND, str(written(tmp_path))], stdout=other, stderr=subprocess.PIPE, env=environment
+    )
     os.close(other)
     shown = b""
     while True:
@@ -115,6 +117,7 @@ def test_the_visit_of_a_pack_passes_the_record_command(tmp_path: Path) -> None:
     assert "looks as if" not in result.output
 
 
+@pytest.mark.slow
 def test_same_survey_and_date_same_bytes(tmp_path: Path) -> None:
     """Here, and in another process with another hash seed and in another time zone."""
     run(DEMO, "--out", tmp_path / "one")
@@ -246,6 +249,7 @@ def all_of_them(folder: Path, tmp_path_factory: pytest.TempPathFactory) -> tuple
     return out, subprocess.run(command, capture_output=True, text=True, check=False)
 
 
+@pytest.mark.slow
 def test_a_folder_of_surveys_over_all_cores(all_of_them: tuple[Path, Any]) -> None:
     out, done = all_of_them
     made = sorted(path.name for path in out.iterdir())
@@ -257,6 +261,7 @@ def test_a_folder_of_surveys_over_all_cores(all_of_them: tuple[Path, Any]) -> No
     assert [line.partition("(")[2].partition(")")[0] for line in lines] == made
 
 
+@pytest.mark.slow
 def test_the_second_survey_of_one_id_is_refused(all_of_them: tuple[Path, Any]) -> None:
     out, done = all_of_them
     assert "zz-again.yaml" in done.stderr
@@ -264,6 +269,7 @@ def test_the_second_survey_of_one_id_is_refused(all_of_them: tuple[Path, Any]) -
     assert "House five again" not in (out / "house-5" / "index.html").read_text("utf-8")
 
 
+@pytest.mark.slow
 def test_each_of_many_is_what_it_is_alone(all_of_them: tuple[Path, Any], folder: Path, tmp_path: Path) -> None:
     run(folder / "house-1.yaml", "--out", tmp_path / "alone")
     assert contents(tmp_path / "alone") == contents(all_of_them[0] / "house-1")
@@ -303,6 +309,7 @@ def given_up(piece: tuple[Path, int]) -> int:
     return -piece[1]
 
 
+@pytest.mark.slow
 def test_a_killed_process_costs_only_what_kills_it_again(tmp_path: Path) -> None:
     pieces = [(tmp_path, number) for number in range(20)]
     done = list(many.each(pieces, survives_once, many.Cores(nothing, count=2), given_up))

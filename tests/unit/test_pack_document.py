@@ -14,6 +14,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from latchside.figures.catalogue import catalogue
 from latchside.library import Library
 from latchside.packs.data import plan_data
 from latchside.packs.document import render_document, styles
@@ -23,12 +24,14 @@ from latchside.packs.words import reading_name
 from latchside.pages.job_pages import pages_of
 from latchside.pages.render import _environment
 from latchside.planning import summary as in_short
+from latchside.planning.make import make_plan
 from latchside.planning.plan import Plan, Question
 from latchside.project import check_project
 from latchside.root import ROOT
 
 from .pack_plans import OPENINGS, PLAN, hostile
 from .support import runs_without
+from .surveys import read
 
 ADDRESS = "https://field.example/library/"
 INJECTIONS = (
@@ -53,6 +56,14 @@ def whole(site: str = "") -> str:
 
 def parsed(text: str) -> Any:
     return lxml.html.document_fromstring(text)
+
+
+@cache
+def worked_plan(name: str) -> Plan:
+    survey, _ = read(ROOT / "content" / "jobs" / f"{name}.yaml")
+    assert survey is not None
+    assert survey.surveyed is not None
+    return make_plan(survey, library(), catalogue(), survey.surveyed)
 
 
 def said(page: Any) -> str:
@@ -378,8 +389,38 @@ def test_entry_and_exit_time_are_agreed_within_the_standard_of_the_region(
     """EN 50131-1 and SIA CP-01, as the trade press gives them; the schedule has room for what is agreed."""
     plan = replace(PLAN, survey=replace(PLAN.survey, site=replace(PLAN.survey.site, region=region)))
     page = parsed(render_document(plan, shipped_library, ""))
-    first, second, _ = (" ".join(said(one).split()) for one in page.xpath('//*[@id="part-zones"]/following::p[2]/span'))
+    first, second, *_ = (
+        " ".join(said(one).split()) for one in page.xpath('//*[@id="part-zones"]/following::p[2]/span')
+    )
     assert entry in first
     assert exit_ in second
     boxes = page.xpath('//*[@id="part-zones"]/following::table[1]//td[@data-label="Live with people in"]/span')
     assert len(boxes) == len({zone.position for zone in PLAN.zones})
+
+
+def test_what_a_gate_sets_off_is_agreed_before_it_is_entered(shipped_library: Library) -> None:
+    """Who opens a gate or a garage has not come in: alarm at once is a choice of the customer. Common practice."""
+    for name in ("corner-bakery", "foil-house"):
+        plan = worked_plan(name)
+        page = parsed(render_document(plan, shipped_library, ""))
+        kinds = {one.opening.id: one.opening.kind for one in plan.openings}
+        outer = {"gate", "up-and-over", "roller-door"}
+        asked = [zone.position for zone in plan.zones if kinds[zone.opening] in outer and zone.response == "instant"]
+        last = said(page.xpath('//*[@id="part-zones"]/following::p[2]/span')[-1])
+        assert asked, name
+        assert set(re.findall(r"\b[WR]\d+\b", last)) == set(asked)
+
+
+def test_landing_and_cover_have_a_box_on_sheet_and_test_sheet(shipped_library: Library) -> None:
+    """Every loop of the panel is landed, and every radio contact has a cover switch: both are seen, not trusted."""
+    plan = worked_plan("corner-bakery")
+    page = parsed(render_document(plan, shipped_library, ""))
+    links = {zone.opening: zone.link for zone in plan.zones}
+    for one in plan.openings:
+        rows = page.xpath(f'//*[@id="opening-{one.opening.id}"]/following::table[1]/tbody/tr/th')
+        labels = {said(row) for row in rows}
+        assert (reading_name("landed") in labels) == (links[one.opening.id] == "wired"), one.opening.id
+        assert (reading_name("cover") in labels) == (links[one.opening.id] == "radio"), one.opening.id
+    heads = [said(head) for head in page.xpath("//thead//th")]
+    for name in ("landed", "cover"):
+        assert any(head.startswith(reading_name(name)) for head in heads)

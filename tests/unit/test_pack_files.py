@@ -31,6 +31,7 @@ from latchside.packs.ids import id_of
 from latchside.packs.tables import ZONE_COLUMNS, parts_csv, zones_csv
 from latchside.packs.visit import visit_json
 from latchside.planning.plan import Plan, Service
+from latchside.planning.zones import contact_names
 from latchside.root import ROOT
 from latchside.visits.file import parse_visit
 from latchside.visits.state import view
@@ -209,6 +210,17 @@ def test_the_visit_holds_what_is_planned_for_each_reading() -> None:
     assert openings[0]["expected"]["loop-open"]["ranges"] == [{"low": 1}]
     assert openings[1]["expected"] == openings[2]["expected"]
     assert "expected" not in openings[3]
+
+
+def test_the_visit_says_which_job_it_is_of_and_what_falls_due_after_it() -> None:
+    site, *openings = json.loads(visit_json(PLAN))["entries"]
+    assert site["job"] == {"id": PLAN.survey.id, "calendar": service_ics(PLAN)}
+    assert [one["job"]["opening"] for one in openings] == [
+        one.opening.id for one in PLAN.openings for _ in contact_names(one)
+    ]
+    positions = {zone.position for zone in PLAN.zones}
+    assert {one["job"]["zone"] for one in openings if "zone" in one["job"]} == positions
+    assert not [one for one in openings if not one["device"] and "zone" in one["job"]]
 
 
 def test_every_id_of_a_visit_is_its_own_and_the_same_each_time() -> None:

@@ -107,7 +107,7 @@ def test_a_wide_reach_contact_on_its_own_cable_takes_its_box_and_clamps(library:
     found = van(library, row, [WIDE] * 2, ControlUnit(layout="series", end_of_line_ohm=2200))
     assert counted(found, "Wide-gap contact") == (2, 1)
     assert counted(found, "Joint box, wide-gap contact") == (2, 1)
-    assert counted(found, "Clamps for the armoured tail, wide-gap contact") == (6, 1)
+    assert counted(found, "Clamps for the tail, wide-gap contact") == (6, 1)
     assert counted(found, "Insulated joints, wide-gap contact") == (4, 1)
     assert counted(found, "End-of-line resistor, 2.2\u00a0kΩ") == (2, 1)
 
@@ -160,7 +160,7 @@ def test_cable_is_added_up_and_rounded_up(library: Library) -> None:
     found = van(library, row, [RECESSED] * 3)
     # 12.2 + 7.1 = 19.3, up to 20; with two metres for each run 23.3, up to the next five: 25
     assert counted(found, "Alarm cable, two-core pair, 22\u00a0AWG") == (20, 5)
-    assert counted(found, "Cable clips or ties") == (40, 0)
+    assert counted(found, "Metal cable clips or ties") == (67, 0), "one for every 300 mm"
     assert counted(found, "Cable label") == (6, 1)
     assert counted(found, "Insulated joints, recessed contact") == (6, 1)
 
@@ -176,8 +176,8 @@ def test_the_surveys_cable_spare_wins(library: Library) -> None:
     [
         ("canada", {}, "Alarm cable, two-core pair, 22\u00a0AWG"),
         ("europe", {}, "Alarm cable, four-core, 0.22\u00a0mm²"),
-        ("united-kingdom", {"cable_awg": 24}, "Alarm cable, 24\u00a0AWG"),
-        ("united-states", {"cable_area_mm2": 0.5}, "Alarm cable, 0.5\u00a0mm²"),
+        ("united-kingdom", {"cable_awg": 24}, "Alarm cable, four-core, 24\u00a0AWG"),
+        ("united-states", {"cable_area_mm2": 0.5}, "Alarm cable, two-core pair, 0.5\u00a0mm²"),
         (None, {}, "Alarm cable, of the size and cores that are usual there"),
     ],
 )
@@ -251,7 +251,7 @@ def test_what_guards_against_a_hazard_is_on_the_van(library: Library) -> None:
     } <= guards.keys()
     assert guards["items#guard-sprung-and-powered-doors"].openings == ("a",)
     wired = van(library, [opening("a", "Hall", "hinged-door", drill=False)], [RECESSED])
-    assert "items#trunking" in {id_of(item.name) for item in wired.values() if not item.record}
+    assert "cable#trunking" in {id_of(item.name) for item in wired.values() if not item.record}
     assert not any("signal tester" in name for name in wired)
 
 
@@ -287,3 +287,51 @@ def test_a_contact_on_a_loop_comes_with_what_holds_it(library: Library) -> None:
     assert "Screws and anchors, wide-gap contact" not in van(
         library, [replace(gate, drill=False)], [TRANSMITTER], contact=WIDE
     )
+
+
+@pytest.mark.parametrize(
+    ("layout", "more"),
+    [(None, 2), ("none", None), ("series", 2), ("parallel", None), ("double", 2), ("double-across", 2)],
+)
+def test_a_resistor_in_line_takes_a_joint_more(library: Library, layout: Any, more: int | None) -> None:
+    """A resistor in line has two ends to join where its conductor had one: common practice."""
+    row = [opening(name, name, "hinged-door", cable=True) for name in ("a", "b")]
+    found = van(
+        library, row, [RECESSED] * 2, ControlUnit(layout=layout, end_of_line_ohm=2200, second_resistor_ohm=2200)
+    )
+    assert counted(found, "Insulated joints, recessed contact") == (4, 1), "two ends of each contact"
+    assert (counted(found, "Insulated joints, at the resistor")[0] if more else None) == more
+    assert more or "Insulated joints, at the resistor" not in found
+
+
+@pytest.mark.parametrize(("region", "metres", "cable"), [
+    ("united-kingdom", 10, "Alarm cable, four-core, 0.22\u00a0mm²"),
+    ("united-states", 20, "Alarm cable, two-core pair, 22\u00a0AWG"),
+])  # fmt: skip
+def test_two_loops_share_a_cable_of_four_cores(library: Library, region: str, metres: int, cable: str) -> None:
+    """A loop takes two cores: common practice. A pair carries one, four cores carry both of a double door."""
+    row = [opening("a", "Hall", "double-door", passive_leaf=True, cable_length_m=10)]
+    found = van(library, row, [RECESSED], ControlUnit(layout="series", end_of_line_ohm=2200), region=region)
+    assert found[cable].quantity == metres
+
+
+def test_trunking_is_for_frames_alone_and_clips_hold_every_run(library: Library) -> None:
+    """A cable held by glue alone hangs into the way out in a fire: BS 7671, 521.10.202, from memory."""
+    row = [
+        opening("a", "Hall", "hinged-door", drill=False, cable_length_m=12.2),
+        opening("b", "Shop", "hinged-door", drill=False, cable_length_m=7),
+        opening("c", "Store", "hinged-door", drill=True, cable_length_m=30),
+    ]
+    found = van(library, row, [RECESSED] * 3)
+    trunking = found["Stuck trunking, for frames"]
+    assert (trunking.quantity, trunking.unit, trunking.openings) == (2, "m", ("a", "b"))
+    assert found["Metal cable clips or ties"].quantity == 167, "49.2 m, up to 50, one for every 300 mm"
+
+
+@pytest.mark.parametrize("material", ["plastic", "glass"])
+def test_no_screw_goes_where_pads_hold(library: Library, material: str) -> None:
+    """Neither a plastic sash nor a pane takes a screw: common practice."""
+    row = [opening("a", "Room", "casement", leaf_material=material, drill=True), opening("b", "Room", "casement")]
+    found = van(library, row, [SURFACE] * 2)
+    assert found["Screws, surface contact"].openings == ("b",)
+    assert set(found["Adhesive pads, surface contact"].openings) == {"a", "b"}

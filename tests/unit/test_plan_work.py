@@ -27,6 +27,8 @@ from latchside.surveys.survey import ControlUnit, JobRules, Opening
 from .plans import RECESSED, SURFACE, TRANSMITTER, WIDE, at, house, id_of, opening, survey
 
 message = messages("latchside.planning.work")
+BOUNDS = ("arrive-and-go-on-test", "go-off-test")
+"""What begins and ends each day."""
 
 
 def line(verdict: Verdict, figure: str = "reed-gap") -> Line:
@@ -158,7 +160,9 @@ def test_zones_that_were_there_are_proved_again_each_day(library: Library) -> No
     [
         ({"fire_rated": True}, "written-yes"),
         ({"escape": True}, "written-yes"),
-        ({"fire_rated": None}, "life-safety-unknown"),
+        ({"fire_rated": None}, "fire"),
+        ({"escape": None}, "escape"),
+        ({"fire_rated": None, "escape": None}, "both"),
     ],
 )
 def test_life_safety_waits_for_its_answer(library: Library, more: dict[str, bool | None], first: str) -> None:
@@ -170,9 +174,11 @@ def test_life_safety_waits_for_its_answer(library: Library, more: dict[str, bool
     ]
     done = planned(library, row, [SURFACE] * 3)
     assert order(done) == ["b", "a", "front"]
-    assert message(first) in done.of_opening["a"][0].words
+    told = message(first) if first == "written-yes" else message("in-doubt", what=first)
+    assert told in done.of_opening["a"][0].words
     others = [stage.words for id_ in ("b", "front") for stage in done.of_opening[id_]]
-    assert not any(message(id_) in words for id_ in ("written-yes", "life-safety-unknown") for words in others)
+    doubts = [message("in-doubt", what=what) for what in ("fire", "escape", "both")]
+    assert not any(one in words for one in (message("written-yes"), *doubts) for words in others)
 
 
 def test_the_visit_begins_on_test_and_ends_off_test(library: Library) -> None:
@@ -516,3 +522,33 @@ def test_every_day_goes_on_test_and_off_it(library: Library) -> None:
     arrive = next(stage.words for stage in done.stages if stage.procedures == ("arrive-and-go-on-test",))
     assert id_of(arrive) == "on_site#on-day"
     assert arrive.startswith("Day 1")
+
+
+def test_what_is_free_in_the_afternoon_begins_no_day(library: Library) -> None:
+    """A roller door that is in use until noon waits, and the entry door is done before it."""
+    late = opening("late", "Store", "roller-door", use="other", free="afternoon")
+    early = opening("early", "Shop", "hinged-door", use="entry-route", free="morning")
+    done = planned(library, [late, *ROW, early], [WIDE, *[SURFACE] * 5])
+    assert order(done)[0] == "early"
+    assert [one for one in order(done) if one != "control-unit"][-1] == "late"
+    assert "1 of them in the morning only" in done.days[0].words
+    assert "1 of them in the afternoon only" in done.days[-1].words
+
+
+@pytest.mark.parametrize("minutes_of_day", [600, 130])
+def test_nobody_goes_on_test_where_nobody_listens(library: Library, minutes_of_day: int) -> None:
+    rules = JobRules(day_minutes=minutes_of_day)
+    alone = planned(library, ROW, [SURFACE] * 4, rules, site=Site(monitored=False, notes="Ring twice."))
+    watched = planned(library, ROW, [SURFACE] * 4, rules, site=Site(monitored=True))
+    assert len(alone.days) == len(watched.days)
+    assert not any("test" in stage.words for stage in alone.stages if stage.procedures[0] in BOUNDS)
+    assert all("test" in stage.words for stage in watched.stages if stage.procedures[0] in BOUNDS)
+    assert "Ring twice." in next(stage.words for stage in alone.stages if stage.procedures[0] == BOUNDS[0])
+
+
+def test_one_technician_is_told_who_else_it_takes(library: Library) -> None:
+    """The proof has one at the opening and one at the panel, as its procedure says: common practice."""
+    alone, two = (planned(library, ROW, [SURFACE] * 4, JobRules(technicians=count)) for count in (1, 2))
+    told = messages("latchside.planning.days")("one-more")
+    assert all(told in day.words for day in alone.days)
+    assert not any(told in day.words for day in two.days)

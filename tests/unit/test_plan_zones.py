@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from latchside.library import Library
 from latchside.messages import messages
 from latchside.planning.names import heard, names, unsayable
-from latchside.planning.short_names import name_key
+from latchside.planning.short_names import Limit, name_key
 from latchside.project import Checked
 from latchside.surveys.survey import ControlUnit, Opening, Site
 
@@ -266,3 +266,18 @@ def test_zone_names_are_unique_whatever_the_walk(library: Library) -> None:
     row = [replace(opening(f"o{n}", "Row"), kind=kind) for n, kind in enumerate([*KINDS, *KINDS])]
     found, _ = schedule(library, survey(row), SURFACE)
     assert len({name_key(zone.spoken) for zone in found}) == len(found) == len(row)
+
+
+@pytest.mark.parametrize(
+    ("place", "kind", "field", "second"),
+    [
+        ("Conservatory", "double-door", "passive_leaf", "Conservatory 2"),
+        ("Upper landing", "double-hung", "upper_sash", "Upper landing 2"),
+        ("Upper bathroom", "double-hung", "upper_sash", "Upper bathroom 2"),
+        ("Kitchen", "double-door", "passive_leaf", "Kitchen leaf two"),
+    ],
+)
+def test_the_second_contact_keeps_its_place_in_its_name(place: str, kind: str, field: str, second: str) -> None:
+    """Sixteen letters, as many keypads have them (common practice): who hears the name has to know where to go."""
+    (name,) = names([opening("a", place, kind, **{field: True})], Limit(16))
+    assert name.second == second

@@ -218,6 +218,20 @@ def test_the_way_leads_from_the_question_at_hand_to_the_next_open_one(call: Call
     assert call("next", INNER, row, "notes", True) == "place"
 
 
+def test_what_is_told_in_one_way_is_not_asked_in_the_other(call: Call) -> None:
+    gauge: dict[str, Any] = {**GAP, "name": "gauge", "or": "area"}
+    area: dict[str, Any] = {**GAP, "name": "area", "or": "gauge"}
+
+    def left(**told: Any) -> list[str]:
+        found = call("unanswered", [gauge, area, {**PLACE}], opening("a", place="A", **told))
+        return [".".join(one["path"]) for one in found]
+
+    assert left() == ["gauge"], "one question, though it has two boxes"
+    assert left(gauge="1 mm") == left(area="1 mm") == []
+    assert not call("concerns", area, {"gauge": "1 mm"})
+    assert call("concerns", area, {"gauge": "1 mm", "area": "2 mm"}), "what a file tells twice is shown twice"
+
+
 def test_the_way_leads_to_the_openings_that_follow_and_round(call: Call) -> None:
     whole: dict[str, Any] = {"side": "rear", "kind": "gate", "gap": "4 mm", "walls": []}
     one = survey(opening("a", place="A"), opening("b", place="B", **whole), opening("c", place="C"))

@@ -78,7 +78,9 @@ def test_a_heading_without_an_id_is_refused(page: WrittenPage) -> None:
         rendered(page, "# A {: #top }\n\n## Nowhere\n")
 
 
-def test_work_on_all_cores_keeps_its_order_and_its_errors() -> None:
+@pytest.mark.parametrize("cores", [1, 2])
+def test_work_on_all_cores_keeps_its_order_and_its_errors(cores: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("latchside.all_cores.CORES", cores)
     assert list(all_cores([lambda n=n: n * n for n in range(50)])) == [n * n for n in range(50)]  # type: ignore[misc]
 
     def broken() -> int:
@@ -89,7 +91,8 @@ def test_work_on_all_cores_keeps_its_order_and_its_errors() -> None:
 
 
 @pytest.mark.parametrize("count", [0, 1, FEW, FEW + 1, 3 * FEW])
-def test_each_of_a_list_is_done_once_and_in_order(count: int) -> None:
+def test_each_of_a_list_is_done_once_and_in_order(count: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("latchside.all_cores.CORES", 2)
     assert each(list(range(count)), lambda number: number * number) == [number * number for number in range(count)]
 
 

@@ -185,7 +185,7 @@ def test_many_aliases_do_not_multiply() -> None:
 LIKE_YAML = st.text(alphabet="#-:,.[]{}&*!%?|>'\"@`~<= \n\t\r\0\ufeff\u2028ab01é")
 
 
-@settings(max_examples=tries(150, 500))
+@settings(max_examples=tries(75, 500))
 @given(st.text() | LIKE_YAML)
 def test_never_raises(text: str) -> None:
     document = read_text(text, "f.yaml")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from .make import AT, DOOR, VISIT, entry, full_record, item, record, site, some_id
+from .make import AT, CALENDAR, DOOR, VISIT, entry, full_record, item, record, site, some_id
 
 
 def _changed(**fields: Any) -> str:
@@ -22,6 +22,12 @@ def _planned(expected: Any) -> str:
     """A record with an opening for which this is planned."""
     fields: dict[str, Any] = {"opening": DOOR, "name": "Back door", "device": None, "removed": False, "after": []}
     return json.dumps(record(site(), entry("opening", 2, 2, **fields, expected=expected)))
+
+
+def _placed(job: Any) -> str:
+    """A record with an opening that says this of the plan."""
+    fields: dict[str, Any] = {"opening": DOOR, "name": "Back door", "device": None, "removed": False, "after": []}
+    return json.dumps(record(site(), entry("opening", 2, 2, **fields, job=job)))
 
 
 _GAP = {"words": "4 to 8\u00a0mm", "unit": "mm", "ranges": [{"low": 4, "high": 8}]}
@@ -90,6 +96,16 @@ HOSTILE: dict[str, str] = {
     "planned-too-much": _planned({f"gap-{number}": _GAP for number in range(41)}),
     "planned-without-a-range": _planned({"fit-gap": {**_GAP, "ranges": []}}),
     "planned-for-a-device": _planned({"fit-gap": {**_GAP, "device": "surface-contact"}}),
+    "job-without-an-id": json.dumps(record(site(job={}))),
+    "job-a-path": json.dumps(record(site(job={"id": "../elm-house"}))),
+    "job-with-more": json.dumps(record(site(job={"id": "elm-house", "code": "1"}))),
+    "calendar-that-is-none": json.dumps(record(site(job={"id": "elm-house", "calendar": "BEGIN:VCALENDAR"}))),
+    "calendar-that-goes-on": json.dumps(record(site(job={"id": "elm-house", "calendar": CALENDAR + "X"}))),
+    "calendar-with-an-unseen-sign": json.dumps(
+        record(site(job={"id": "elm-house", "calendar": CALENDAR.replace("2.0", "2\u202e0")}))
+    ),
+    "zone-of-two-lines": _placed({"opening": "back-door", "zone": "W1\nW2"}),
+    "place-without-an-opening": _placed({"zone": "W1"}),
     "deep": '{"format": "latchside-visit", "version": 1, "entries": ' + "[" * 50_000 + "]" * 50_000 + "}",
 }
 """Name → content."""
@@ -106,7 +122,8 @@ def injecting_record() -> dict[str, Any]:
     """A sound record whose every text tries to be markup, or a formula."""
     return record(
         site(site=INJECTION[:120], who=INJECTION[:60], by="<b>Eve</b>"),
-        entry("opening", 2, 2, opening=VISIT, name=INJECTION[:80], device=None, removed=False, after=[]),
+        entry("opening", 2, 2, opening=VISIT, name=INJECTION[:80], device=None, removed=False, after=[],
+              job={"opening": "door", "zone": "<b>W1</b>"}),
         item(3, 3, opening=VISIT, words=INJECTION, list_name=INJECTION[:120], outcome="problem", note=INJECTION),
         item(4, 4, opening=None, item="gap", words=INJECTION, reading={"value": 1, "unit": "<b>"},
              expected={"words": INJECTION, "unit": "<b>", "ranges": [{"low": 2}]}),

@@ -16,6 +16,7 @@ CASES: dict[str, Any] = json.loads((Path(__file__).parent / "cases.json").read_t
 VISIT = "00000000-0000-4000-8000-000000000001"
 DOOR = "00000000-0000-4000-8000-0000000000d0"
 AT = "2026-11-25T08:00:00.000+00:00"
+CALENDAR = "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nEND:VCALENDAR\r\n"
 
 Entry = dict[str, Any]
 
@@ -60,8 +61,9 @@ def full_record() -> dict[str, Any]:
         "device": "surface-contact",
     }
     return record(
-        site(),
+        site(job={"id": "elm-house", "calendar": CALENDAR}),
         entry("opening", 2, 2, opening=DOOR, name="Back door", device="surface-contact", removed=False, after=[],
+              job={"opening": "back-door", "zone": "W1"},
               expected={"fit-gap": {"words": "4 to 8\u00a0mm", "unit": "mm", "ranges": [{"low": 4, "high": 8}]}}),
         item(3, 3, reading={"value": 4.5, "unit": "mm"}, expected=expected),
         item(4, 4, item="look", outcome="problem", note="Hinge is loose"),

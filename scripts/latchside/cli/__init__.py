@@ -145,7 +145,7 @@ def _checked(root: Path) -> Checked:
     from latchside.project import check_project
     from latchside.read.message_files import broken_messages
 
-    if broken := tuple(broken_messages(root)):
+    if broken := broken_messages(root):
         raise click.ClickException("\n".join((message("not-fluent"), *broken)))
     return check_project(root, progress=Progress())
 

@@ -12,6 +12,7 @@ from functools import lru_cache
 from types import MappingProxyType
 
 from latchside.drawings.canvas import ACCENT, FADED, FRAME_FILL, INK, METAL_FILL, PAPER, PLASTIC_FILL
+from latchside.read.forms import words
 from latchside.read.svg import Element
 
 INKS = {"ink": INK}
@@ -84,7 +85,7 @@ def attributes(element: Element) -> tuple[Mapping[str, str], tuple[str, ...]]:
                 refused.append(f"{name}: {value}")
             else:
                 kept[name] = f"url(#{reference[1]})" if reference else _colour(value)
-        elif name.startswith("{") and not name.endswith("}href"):
+        elif (name.startswith("{") and not name.endswith("}href")) or (name == "display" and words(element)):
             continue
         elif value not in _NEUTRAL.get(name, ()) and not _SILENT.match(name):
             refused.append(f"{name.rpartition('}')[2]}: {value}")

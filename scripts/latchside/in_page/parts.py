@@ -88,7 +88,8 @@ def _files(library: Library) -> dict[str, bytes]:
 
 
 def _drawings(root: Path) -> Iterator[str]:
-    return (f"{DRAWINGS}/{path.name}" for path in (root / DRAWINGS).glob("*.svg"))
+    """The drawings that a pack shows, those of openings."""
+    return (f"{DRAWINGS}/{path.name}" for path in (root / DRAWINGS).glob("opening-*.svg"))
 
 
 def _own() -> Iterator[tuple[str, bytes]]:

@@ -71,6 +71,14 @@ def pack_files(survey: str, today: str, own: str = "", site: str = "") -> dict[s
     return files(survey, today, _with(own), site)
 
 
+def visit_file(survey: str, today: str, own: str = "") -> str:
+    """The visit file of that pack: a visit of the job with what is planned at each opening."""
+    from latchside.in_page.reading import plan_of
+    from latchside.packs.visit import visit_json
+
+    return visit_json(plan_of(survey, today, _with(own)))
+
+
 def plan_file(survey: str, today: str, own: str = "") -> str:
     """The plan as the file that `latchside plan --json` prints."""
     read, _ = build(json.loads(survey))

@@ -11,7 +11,12 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-_DIGITS = re.compile(r"[0-9]{4,}|[0-9](?:[ -][0-9])+|[0-9]{2}[ -][0-9]{2}")
+_DIGITS = re.compile(
+    r"[0-9]{1,2}(?:,? (?:left|right),? [0-9]{1,2})+|[0-9]{4,}|[0-9](?:[ -][0-9])+|[0-9]{2}[ -][0-9]{2}", re.IGNORECASE
+)
+_DIALLED = re.compile(r"[0-9](?:[ -][0-9]){3,}")
+_LOCK = re.compile(r"(?:^|[^A-Za-z])(?:combination|safe|padlock|lock)(?![A-Za-z])", re.IGNORECASE)
+"""Single digits in a row after one of these are what its wheels are set to."""
 _LONGEST = 8
 _NEAR = 80
 """How far round digits is looked."""
@@ -52,7 +57,7 @@ _GOES_ON = re.compile(
 )
 _ROOM = re.compile(r"(?:room|flat|suite|unit|office|no|number|house|apartment|apt|ward|bay)\.? ?\Z", re.IGNORECASE)
 _TOLD = re.compile(
-    r"(?:^|[^A-Za-z])pass ?(?:words?|phrases?)(?: (?:is|was)| ?[:=])+ *[\"'\u201c\u2018]?"
+    r"(?:^|[^A-Za-z])(?:pass|code) ?(?:words?|phrases?)(?: (?:is|was)| ?[:=])+ *[\"'\u201c\u2018]?"
     r"(?!(?:not|never|known|unknown|asked|given|kept|held|needed|required|wanted|with|in|on|at|the|a|an|to|by|for|from"
     r"|set|changed|said|told|used|written|agreed|new|old|still|missing|there|lost|no|only)(?![A-Za-z]))[A-Za-z0-9].*",
     re.IGNORECASE | re.DOTALL,
@@ -98,6 +103,6 @@ def _is_code(before: str, digits: str, after: str) -> bool:
         return False
     if _RULES.search(before) and _YEAR.match(digits):
         return False
-    if _BEFORE.search(before) or _OPENS.search(before):
+    if _BEFORE.search(before) or _OPENS.search(before) or (_DIALLED.fullmatch(digits) and _LOCK.search(before)):
         return True
     return not re.search(r"[A-Za-z]\Z", before) and not _ROOM.search(before) and bool(_AFTER.match(after))

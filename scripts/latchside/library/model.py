@@ -14,6 +14,7 @@ from latchside.kinds import KINDS, Kind
 from latchside.library.alike import alike
 from latchside.library.text import RecordLink, ValueLink, text_parts
 from latchside.library.traits import Traits, devices_asked, traits, traits_in
+from latchside.read.forms import forms
 from latchside.read.svg import Picture
 from latchside.read.tree import RawRecord
 from latchside.reads import EVERY, EVERYTHING, NOTES, note
@@ -115,6 +116,11 @@ class Library:
     drawings: Mapping[str, Picture] = field(default_factory=lambda: MappingProxyType({}), repr=False)
     root: FilePath | None = None
     broken: tuple[RawRecord, ...] = field(default=(), repr=False)
+
+    @cached_property
+    def pictures(self) -> Mapping[str, Picture]:
+        """What the files of `drawings` show, by id: each of their forms is a drawing by itself."""
+        return MappingProxyType({form.id: form for one in self.drawings.values() for form in forms(one)})
 
     def anew(self) -> Library:
         """The same records as other objects, of which nothing has been worked out and remembered yet.

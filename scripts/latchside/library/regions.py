@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
+from functools import partial
 from typing import Any
 
 from latchside.library.model import Record
 from latchside.library.text import RecordLink
 
+_WORD = re.compile(r"[A-Za-z]+")
 REGIONS = ("north_america", "united_kingdom", "continent")
 """The regions, as a word record and the pages name them."""
 
@@ -45,12 +48,23 @@ def by_region(word: Record, asked: str | None) -> tuple[tuple[str, tuple[str, ..
 
 
 def named_in(name: str, words: Iterable[Record], region: str | None) -> str:
-    """A whole name, such as that of a tool, as a region says it; as it is where no word record has it."""
+    """A whole name, such as that of a tool, as a region says it.
+
+    Where no word record has it, it stays as it is but for words within it that are only spelled otherwise there.
+    """
+    spelled = name
     for word in words if region in REGIONS else ():
         for text, regions in by_region(word, name):
             if region in regions:
                 return text
-    return name
+        if word.get("spelling"):
+            spelled = _WORD.sub(partial(_spelled, word, region), spelled)
+    return spelled
+
+
+def _spelled(word: Record, region: str | None, found: re.Match[str]) -> str:
+    here = (text for text, regions in by_region(word, found[0]) if region in regions)
+    return next(here, found[0])
 
 
 def told(link: RecordLink, target: Record | None) -> str:

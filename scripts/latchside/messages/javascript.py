@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterable, Iterator
-from functools import reduce
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cache, reduce
+from types import MappingProxyType
 
 from fluent.syntax import ast
 
@@ -27,10 +28,11 @@ class UnknownSyntaxError(ValueError):
     """Something of Fluent that has no JavaScript here, with the message it stands in."""
 
 
-def scripts() -> dict[str, str]:
+@cache
+def scripts() -> Mapping[str, str]:
     """Every module of words: its path below the site, and its text."""
     parts = sorted({file.removeprefix(BROWSER).split("/")[0] for file in browser_files()})
-    return {f"{FOLDER}{part}.js": script(part) for part in parts}
+    return MappingProxyType({f"{FOLDER}{part}.js": script(part) for part in parts})
 
 
 def browser_files() -> list[str]:

@@ -42,16 +42,22 @@ def starter(
         elif key == "id":
             lines.append(f"id: {id_}  # FILL IN a reference to it: a record nothing refers to is a finding")
         elif key in schema["required"]:
-            lines += _Writer(schemas, traits if key == "traits" else {}).entry(key, about, file, 0)
+            lines += _Writer(schemas, traits if key == "traits" else None).entry(key, about, file, 0)
         else:
             lines.append(f"# {key}:")
     return "\n".join(lines) + "\n"
 
 
 class _Writer:
-    def __init__(self, schemas: Schemas, known: Mapping[str, str]) -> None:
+    """Writes a key with what it may hold: a word of `known`, which leaves others blank, else the first of a list.
+
+    The first word of a list is a fair guess but for a trait, on which all else of a device depends.
+    """
+
+    def __init__(self, schemas: Schemas, known: Mapping[str, str] | None) -> None:
         self._schemas = schemas
-        self._known = known
+        self._guesses = known is None
+        self._known = known or {}
 
     def entry(self, key: str, schema: dict[str, Any], file: str, indent: int) -> list[str]:
         """`key: value`, or the key and its value on the lines below."""
@@ -66,7 +72,8 @@ class _Writer:
             return yaml.safe_dump(schema["x-starter"], default_flow_style=True).removesuffix("...\n").strip()
         if "enum" in schema:
             words = schema["enum"]
-            return f"{words[0]}  # one of: {', '.join(words[:16])}{', …' if len(words) > 16 else ''}"
+            first, more = words[0] if self._guesses else BLANK, ", …" if len(words) > 16 else ""
+            return f"{first}  # one of: {', '.join(words[:16])}{more}"
         if "const" in schema:
             return json.dumps(schema["const"])
         kind = schema.get("type")

@@ -94,8 +94,7 @@ class Document(LookUp):
 
     def sketch(self, id_: str, name: str) -> Markup:
         """A drawing of the library, in the document itself."""
-        picture = self.library.drawings.get(id_)
-        return inlined(finished(replace(picture, id=name))) if picture else Markup("")
+        return sketch(self.library, id_, name)
 
     def code(self, address: str) -> Markup:
         """A code to scan from paper."""
@@ -124,3 +123,9 @@ class Document(LookUp):
         if data is None:
             return self.library.schemas.words("value-name").get(part.name, part.name.replace("-", " ")).lower()
         return quantity_in(quantity(data), imperial=self._region == "north_america")
+
+
+def sketch(library: Library, id_: str, name: str) -> Markup:
+    """A drawing in the page itself, under a name that no other on the page has; empty where there is none."""
+    picture = library.pictures.get(id_)
+    return inlined(finished(replace(picture, id=name))) if picture else Markup("")

@@ -19,8 +19,8 @@ message = messages(__name__)
 DOORS = "doors"
 """The table in which every contact has its row."""
 _RADIO = "radio-margin"
-_OF_RADIO = frozenset({_RADIO, "cell-voltage"})
-_OF_LOOP = ("loop-", "input-", "cable-")
+_OF_RADIO = frozenset({_RADIO, "cell-voltage", "cover"})
+_OF_LOOP = ("loop-", "input-", "cable-", "landed")
 _ORDER = ("fit-gap", "play", "trip", "trip-tilted", "shows-lifted")
 """What is read at the door or window comes first; all else in the order of the plan."""
 

@@ -19,7 +19,7 @@ from latchside.library.traits import traits
 from latchside.messages import Message, messages
 from latchside.packs.contacts import Spot, spots
 from latchside.packs.paper import Paper
-from latchside.packs.words import Reading, minutes, own_reading, proofs, reading_name
+from latchside.packs.words import Reading, minutes, own_reading, proofs
 from latchside.planning.on_site import LAND
 from latchside.planning.plan import Expected, Line, OpeningPlan, Plan
 
@@ -100,6 +100,7 @@ class Sheets:
             line
             for line in one.figures
             if line.verdict in _TRY and not (line.figure in _OF_CLASS and _line(line) in told)
+            if line.figure != _RUN or not any(value.measure == "cable-ohm" for value in one.expected)
         ]
 
     def stops(self, one: OpeningPlan) -> list[Markup]:
@@ -111,7 +112,8 @@ class Sheets:
     def stages(self, one: OpeningPlan) -> list[tuple[str, str, str]]:
         """The work at an opening, in order: stage, time and its words."""
         return [
-            (self.page.vocabulary("stage", stage.stage), minutes(stage.minutes), stage.words) for stage in one.stages
+            (self.page.vocabulary("stage", stage.stage), minutes(stage.minutes), self.page.named(stage.words))
+            for stage in one.stages
         ]
 
     @staticmethod
@@ -125,11 +127,13 @@ class Sheets:
         if line is None:
             return None
         there = line.inputs.get("existing", one.opening.cable)
+        loops = one.zones if there and self._wired(one) else 1
         if there and one.opening.cable_awg is None and one.opening.cable_area_mm2 is None:
-            return message("cable-unknown", run=line.shown)
+            return message("cable-unknown", run=line.shown, loops=loops, cores=2 * loops)
         size = "awg" in line.inputs and with_unit(f"{line.inputs['awg']:g}", "AWG")
         area = "area_mm2" in line.inputs and with_unit(f"{line.inputs['area_mm2']:g}", "mm2")
-        return message("cable", there="yes" if there else "no", size=size or area or "–", run=line.shown)
+        told = {"there": "yes" if there else "no", "size": size or area or "–", "run": line.shown}
+        return message("cable", **told, loops=loops, cores=2 * loops)
 
     def resistor(self, one: OpeningPlan) -> Message | None:
         """The resistor of the loop and where it sits; None where there is no loop."""
@@ -158,12 +162,9 @@ class Sheets:
                     found[reading.measure] = replace(known, expected=both)
         gap = [found.pop("fit-gap")] if "fit-gap" in found else []
         after = next((at for at, one in enumerate(own) if one.measure.startswith("input-")), len(own))
-        return [*gap, *own[:after], *self._landed(one), *own[after:], *found.values()]
-
-    def _landed(self, one: OpeningPlan) -> Iterator[Reading]:
-        """Its loop on the terminals of the panel, which is ticked before the input is read and the zone is proved."""
-        if self._wired(one):
-            yield Reading("landed", reading_name("landed"), message("landed", count=one.zones), "")
+        # its loop is on the terminals before the input is read
+        landed = [found.pop("landed")] if "landed" in found else []
+        return [*gap, *own[:after], *landed, *own[after:], *found.values()]
 
     def _wired(self, one: OpeningPlan) -> bool:
         return any(traits(device).wired for device in self.page.records("device", [one.choice.device]))

@@ -22,8 +22,10 @@ from latchside.packs.system import region_of
 from latchside.packs.walk import in_page, walk
 from latchside.planning.asked import Asked, by_part
 from latchside.planning.bearing import bearing
-from latchside.planning.figures_for.places import LOOSE, sort_of
+from latchside.planning.figures_for.places import sort_of
 from latchside.planning.plan import Item, Line, OpeningPlan, Problem, Question, Stage, Zone
+from latchside.planning.zones import INSTANT
+from latchside.read.forms import BARE, CONTACTS
 
 message = messages(__name__)
 
@@ -31,9 +33,8 @@ PARTS = ("openings", "zones", "van", "work", "service", "test-sheet", "handover"
 """The parts of a pack beside its summary, in order. What is filled in or left comes last, before what a lead keeps."""
 SORTS = {"part": "parts", "consumable": "consumables", "tool": "tools"}
 """The sorts of items, each with the anchor of its list."""
-_DOORS, _RECESSED = ("hinged-door", "double-door"), ("recessed-contact", "steel-door-contact")
-_IN_HOLES = "opening-hinged-door-recessed"
-"""The drawing of a door with its contact in head and top edge."""
+_OUTER = frozenset({"gate", "up-and-over", "roller-door"})
+"""Kinds through which people come and go without entering the house: common practice asks what they set off."""
 
 
 def parts() -> dict[str, tuple[Message, Message]]:
@@ -51,12 +52,11 @@ class JobView(Named):
         return Markup("").join(in_page(one) for one in walk(self.plan, self.page.library))
 
     def sketch(self, one: OpeningPlan) -> Markup:
-        """The kind of an opening, drawn; with its holes where the contact stands in them."""
-        sort = sort_of(one.opening)
-        if sort == LOOSE:
-            return Markup("")  # a lid without hinges is like no drawing that there is
-        in_holes = one.opening.kind in _DOORS and one.choice.device in _RECESSED
-        drawing = _IN_HOLES if in_holes else f"opening-{sort}"
+        """The sort of an opening, drawn with its contacts as they are fixed."""
+        sort, contacts = f"opening-{sort_of(one.opening)}", CONTACTS[one.contacts > 1]
+        forms = [f"{sort}-{fixing}" for fixing in (one.fixing.drawn if one.fixing else BARE, BARE)]
+        ids = (id_ for form in forms for id_ in (f"{form}-{contacts}", form))
+        drawing = next((id_ for id_ in ids if id_ in self.page.library.pictures), sort)
         return self.page.sketch(drawing, f"drawn-{one.opening.id}")
 
     def tests(self) -> list[proving.Table]:
@@ -75,6 +75,12 @@ class JobView(Named):
             (self.word("entry-delay", message("entry-time")), limit("entry", region, library)),
             (self.word("exit-delay", message("exit-time")), limit("exit", region, library)),
         ]
+
+    def outer(self) -> str:
+        """The zones of gates, garage and roller doors that alarm at once: their positions, in a row."""
+        kinds = {one.opening.id: one.opening.kind for one in self.plan.openings}
+        outer = [zone for zone in self.watched() if kinds[zone.opening] in _OUTER and zone.response == INSTANT]
+        return listed([zone.position for zone in outer])
 
     def supervisions(self) -> list[tuple[str, str]]:
         """How the zones are watched, and which: those alike together."""
@@ -248,6 +254,10 @@ class JobView(Named):
     def zone_rows(self) -> list[tuple[Zone, str]]:
         """The zone schedule with an anchor at each zone; a tamper line has none, because it is no zone of its own."""
         return [(zone, "" if self.tamper(zone) else f"zone-{zone.position.lower()}") for zone in self.plan.zones]
+
+    def lacks(self, zone: Zone) -> bool:
+        """The panel has no position for it yet."""
+        return any(one.choice.lacks for one in self.plan.openings if one.opening.id == zone.opening)
 
     @staticmethod
     def tamper(zone: Zone) -> bool:

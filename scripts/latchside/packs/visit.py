@@ -12,6 +12,7 @@ from typing import Any
 
 from latchside.figures.units import readable, symbol
 from latchside.messages import messages
+from latchside.packs.calendar import service_ics
 from latchside.packs.ids import id_of
 from latchside.planning.plan import Expected, OpeningPlan, Plan
 from latchside.planning.zones import contact_names
@@ -19,7 +20,9 @@ from latchside.visits.state import canonical
 
 message = messages(__name__)
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]")
+_UNSEEN_IN_LINES = re.compile("[\x00-\x09\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]")
 _MOST_VALUES = 40
+_MOST_CALENDAR = 400_000
 _LARGEST = 1e12
 _SLUG = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 
@@ -27,8 +30,11 @@ _SLUG = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 def visit_json(plan: Plan) -> str:
     """The file. The same plan is the same visit; a plan with any other content is another one."""
     contacts = [(one, part, name) for one in plan.openings for part, name in enumerate(contact_names(one))]
-    openings = [_opening(one, name) for one, _, name in contacts]
-    about = {"kind": "visit", "site": _line(plan.survey.name, 120, plan.survey.id), "date": plan.on.isoformat()}
+    zones = _positions(plan)
+    openings = [{**_opening(one, name), "job": _place(one, part, zones)} for one, part, name in contacts]
+    job = {"id": plan.survey.id, **_calendar(plan)}
+    site = _line(plan.survey.name, 120, plan.survey.id)
+    about = {"kind": "visit", "site": site, "date": plan.on.isoformat(), "job": job}
     content = sha256(canonical([about, openings, plan.library]).encode("utf-8")).hexdigest()
     visit = id_of("visit", plan.survey.id, content)
     moment = f"{plan.on.isoformat()}T00:00:00.000+00:00"
@@ -43,6 +49,28 @@ def visit_json(plan: Plan) -> str:
         "entries": entries,
     }  # fmt: skip
     return json.dumps(data, ensure_ascii=False, indent=1) + "\n"
+
+
+def _calendar(plan: Plan) -> dict[str, str]:
+    """What falls due after the job; left out where nothing does, and where no phone should carry as much."""
+    text = _UNSEEN_IN_LINES.sub("", service_ics(plan))
+    return {"calendar": text} if text and len(text) <= _MOST_CALENDAR else {}
+
+
+def _positions(plan: Plan) -> dict[str, list[str]]:
+    """The positions that an opening takes, each once, by its id."""
+    found: dict[str, list[str]] = {}
+    for zone in plan.zones:
+        held = found.setdefault(zone.opening, [])
+        if zone.position not in held:
+            held.append(zone.position)
+    return found
+
+
+def _place(one: OpeningPlan, part: int, zones: dict[str, list[str]]) -> dict[str, str]:
+    """Where a contact stands in the plan. Contacts that share a loop have one position."""
+    held = zones.get(one.opening.id, [])
+    return {"opening": one.opening.id, **({"zone": held[min(part, len(held) - 1)]} if held else {})}
 
 
 def _opening(one: OpeningPlan, name: str) -> dict[str, Any]:

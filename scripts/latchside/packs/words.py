@@ -117,9 +117,11 @@ def proofs(page: Paper, one: OpeningPlan, shown: str, *, imperial: bool = False)
     `shown` is the name of its zone.
     """
     planned = {value.measure for value in one.expected}
-    magnets = any(traits(device).by_magnet for device in page.records("device", [one.choice.device]))
-    if magnets and "fit-gap" not in planned:
+    fitted = [traits(device) for device in page.records("device", [one.choice.device])]
+    if any(device.by_magnet for device in fitted) and "fit-gap" not in planned:
         yield Reading("fit-gap", reading_name("fit-gap"), message("by-own-label"), unit_in("mm", imperial=imperial))
+    if any(device.wired for device in fitted):
+        yield Reading("landed", reading_name("landed"), message("landed"), "")
     for measure, step in _PROOFS.items():
         if measure in planned:
             continue
@@ -129,4 +131,6 @@ def proofs(page: Paper, one: OpeningPlan, shown: str, *, imperial: bool = False)
             text = own if other is None or own_is_imperial == imperial else other
             yield Reading(measure, reading_name(measure), text, unit_in(expect["unit"], imperial=imperial))
     yield Reading("name", reading_name("name"), shown, "")
+    if any(device.link == "radio" for device in fitted):
+        yield Reading("cover", reading_name("cover"), message("tamper-seen"), "")
     yield Reading("closed-again", reading_name("closed-again"), message("shows-closed"), "")

@@ -39,7 +39,7 @@ def drawn(library: Library, id_: str, device: Record | None = None) -> PageDrawi
     """The drawing of this id, for a device that names it under `drawings` with its values; None where there is none."""
     if id_ in COMPUTED:
         return PageDrawing(COMPUTED[id_](), f"assets/drawings/{id_}.svg")
-    picture = library.drawings.get(id_)
+    picture = library.pictures.get(id_)
     if picture is None:
         return None
     names = bound(picture)
@@ -66,8 +66,12 @@ def figure(made: Drawing, anchor: str, file: str = "", *, folded: bool = False) 
 
 
 def files(library: Library) -> dict[str, str]:
-    """Every drawing as a file of the site: its path and its text; with values, one for each device that names it."""
-    wanted = [(id_, None) for id_ in (*COMPUTED, *library.drawings)] + [
+    """Every drawing as a file of the site: its path and its text; with values, one for each device that names it.
+
+    Of the forms of a drawing only those that a record names: sheets of jobs hold theirs.
+    """
+    named = {link.id for link in library.links if link.kind == "drawing"} & library.pictures.keys()
+    wanted = [(id_, None) for id_ in dict.fromkeys((*COMPUTED, *library.drawings, *sorted(named)))] + [
         (id_, device) for device in library.of("device") for id_ in device.listed("drawings")
     ]
     shown = (drawn(library, id_, device) for id_, device in wanted)

@@ -8,13 +8,12 @@ from typing import Any
 from jinja2 import Environment
 from markupsafe import Markup
 
-from latchside.escape import safe
 from latchside.figures.catalogue import figures_of
 from latchside.library import Library, Record
 from latchside.messages import messages
 from latchside.packs.files import about, pack_files
+from latchside.packs.paper import sketch
 from latchside.packs.view import PARTS, JobView, parts
-from latchside.pages.drawn import FILE, drawn
 from latchside.pages.links import file_of
 from latchside.pages.page import Page
 from latchside.planning.house import TABLE
@@ -59,12 +58,8 @@ class JobPage(Page):
         return name
 
     def sketch(self, id_: str, name: str) -> Markup:
-        """A drawing without its words, in its file: it may stand on a page as often as it is needed."""
-        shown = drawn(self.library, id_)
-        if shown is None:
-            return Markup("")
-        made = shown.drawing
-        return FILE.format(self.file(shown.path), made.width, made.height, safe(made.title))
+        """A drawing without its words, in the page itself."""
+        return sketch(self.library, id_, name)
 
     def code(self, address: str) -> Markup:
         """None: what it would open is a tap away."""

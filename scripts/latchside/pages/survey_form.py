@@ -4,8 +4,9 @@ The page of surveys draws its form from this description and holds files against
 the schema is asked, checked, printed and saved without a change of the script. Marks of the schema that are read here:
 `title` (the label), `x-unit` (the unit of a number without one), `x-most` (the longest length meant, in that
 unit), `x-part` (a new part of the form begins), `x-extra` (no fact, and asked only by who wants to tell it), `x-kept`
-(never asked: the form fills it in itself) and `x-ref` (the id of a record). Which facts are asked, and at which kinds
-of opening, is what some plan could ask: it is found by the code that finds the questions of a plan.
+(never asked: the form fills it in itself), `x-or` (the field that says the same in another way: one of the two is
+told) and `x-ref` (the id of a record). Which facts are asked, and at which kinds of opening, is what some plan could
+ask: it is found by the code that finds the questions of a plan.
 """
 
 from __future__ import annotations
@@ -110,7 +111,7 @@ class _Reader:
         }
         if required:
             made["required"] = True
-        made |= {mark: whole[f"x-{mark}"] for mark in ("part", "extra", "kept") if f"x-{mark}" in whole}
+        made |= {mark: whole[f"x-{mark}"] for mark in ("part", "extra", "kept", "or") if f"x-{mark}" in whole}
         return made
 
     def followed(self, node: Node, file: str) -> tuple[dict[str, Any], str]:

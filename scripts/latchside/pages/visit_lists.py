@@ -44,8 +44,16 @@ def _checklist(library: Library, page: Page, record: Record) -> dict[str, Any]:
                 "words": item_words(page, item).unescape(),
                 **({"critical": True} if item.get("critical") else {}),
                 **({"only": list(item["only"])} if item.get("only") else {}),
+                **_measure(page, item),
             }
             for point in record["points"]
             for item in point["items"]
         ],
     }
+
+
+def _measure(page: Page, item: Any) -> dict[str, str]:
+    """The value of a device that the reading of an item is judged by, where it has one."""
+    read = page.step(item["step"])["measure"] if item.get("measure") == "step" else item.get("measure")
+    value = read and read["expect"].get("device_value")
+    return {"measure": value} if value else {}

@@ -12,8 +12,9 @@ from latchside.planning.plan import Problem, problem
 from latchside.surveys.survey import Opening
 
 message = messages(__name__)
-OVERHEAD = frozenset({"roof-window"})
-"""Kinds that are worked at with both hands above the head, where a ladder has nothing to lean on: common practice."""
+OVERHEAD = frozenset({"roof-window", "hatch"})
+"""Kinds that, once they are high, are worked at with both hands above the head, where a ladder has nothing to lean on:
+common practice."""
 
 
 def overhead(opening: Opening) -> bool:
@@ -27,10 +28,15 @@ def takes_platform(opening: Opening, house: House) -> bool:
     return overhead(opening) and house["ladder-height"] < height <= house["ladder-most"]
 
 
+def takes_second(opening: Opening, house: House) -> bool:
+    """Whether nobody works there alone: from a platform, or higher than a ladder is used for."""
+    return (opening.height_m or 0.0) > house["ladder-most"] or takes_platform(opening, house)
+
+
 def alone_overhead(parts: Sequence[AtOpening], rules: Rules, house: House) -> Iterator[Problem]:
-    """Work from a platform takes a second person, and there is one."""
+    """Work from a platform or a tower takes a second person, and there is one technician."""
     if rules.technicians > 1:
         return
     for part in parts:
-        if part.fitted and takes_platform(part.opening, house):
+        if part.fitted and takes_second(part.opening, house):
             yield problem(message, part.opening.id, "second-person", height=say(part.opening.height_m or 0.0, "m"))

@@ -18,10 +18,13 @@ class Asked:
 
 
 def asked(questions: Iterable[Question]) -> tuple[Asked, ...]:
-    """Each question once, in the order in which it is first asked."""
+    """Each question once, what decides most first; of those that decide as much, the one that is first asked."""
+    groups = sorted(
+        alike(questions, lambda one: one.text).items(), key=lambda group: min(one.order for one in group[1])
+    )
     return tuple(
         Asked(text, tuple((why, tuple(one.about for one in same)) for why, same in _by_why(found)))
-        for text, found in alike(questions, lambda one: one.text).items()
+        for text, found in groups
     )
 
 

@@ -7,6 +7,7 @@ from functools import cached_property
 
 from latchside.library.model import Record
 from latchside.library.traits import Traits, traits
+from latchside.planning.holes import pads_alone
 from latchside.planning.names import contacts
 from latchside.surveys.survey import Opening
 
@@ -91,12 +92,17 @@ class AtOpening:
     def drilled(self) -> bool:
         """Whether a hole or screw goes in.
 
-        None does where a contact stays and nothing is added, where nothing may be drilled, and at life safety. A
-        transmitter is screwed to the wall beside the opening all the same: pads do not bear the pull of its cable.
+        None does where a contact stays and nothing is added, where nothing may be drilled, where pads hold it, and at
+        life safety. A transmitter is screwed to the wall beside the opening all the same: pads do not bear the pull of
+        its cable.
         """
-        if not self.sets and not self.on_loop:
+        if self.traits is None or (not self.sets and not self.on_loop):
             return False
-        return self.transmitter or self.may_drill
+        return self.transmitter or not self.unscrewed(self.traits)
+
+    def unscrewed(self, device: Traits) -> bool:
+        """Whether a device of these traits, here or on the loop here, is held without a hole or screw."""
+        return not self.may_drill or pads_alone(self.opening, device)
 
     @cached_property
     def may_drill(self) -> bool:
@@ -113,6 +119,14 @@ class AtOpening:
         """Fire-rated or an escape way; None where that is not known."""
         answers = (self.opening.fire_rated, self.opening.escape)
         return True if True in answers else None if None in answers else False
+
+    @cached_property
+    def in_doubt(self) -> str:
+        """What is not known of these two where neither is known to hold: `fire`, `escape` or `both`; else empty."""
+        if self.life_safety is not None:
+            return ""
+        fire, escape = self.opening.fire_rated is None, self.opening.escape is None
+        return "both" if fire and escape else "fire" if fire else "escape"
 
     @cached_property
     def cells(self) -> int:

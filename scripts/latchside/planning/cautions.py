@@ -10,6 +10,7 @@ from latchside.library.model import Library
 from latchside.messages import Message, messages
 from latchside.planning.access import overhead
 from latchside.planning.at_opening import AtOpening
+from latchside.planning.facts import WINDOWS
 from latchside.planning.house import House, rules_of
 from latchside.planning.plan import Caution, Reason
 from latchside.surveys.survey import Opening, Survey
@@ -18,9 +19,10 @@ message = messages(__name__)
 OLD = "old-buildings"
 LEVELS = ("danger", "warning", "caution", "notice")
 _NEVER_PAINTED = {"plastic", "aluminium", "glass", "composite"}
-_SPRUNG = {"roller-door", "up-and-over", "gate", "roof-window", "double-hung", "lift-and-slide"}
+_SPRUNG = {"hatch", "roller-door", "up-and-over", "gate", "roof-window", "double-hung", "lift-and-slide"}
 _POWERED = {"roller-door", "up-and-over", "gate"}
-_GLAZED = {"casement", "double-hung", "tilt-and-turn", "sliding", "lift-and-slide", "roof-window"}
+_DOORS = {"hinged-door", "double-door"}
+_MAY_HOLD_GLASS = {*_DOORS, "up-and-over", "hatch"}
 _MERCURY = {"roller-door", "up-and-over", "roof-window", "hatch"}
 _BITES = (
     "life-safety", "mains-wiring", "asbestos", "sprung-and-powered-doors", "lead-paint", "ladders", "mercury-switches",
@@ -78,8 +80,8 @@ def _of_openings(survey: Survey, parts: Sequence[AtOpening], library: Library, h
         return message("no-year") if year is None else message("year", year=str(year), last=str(old[caution]))
 
     applies: dict[str, Why] = {
-        "ladders": lambda part: _high(part.opening, limit, limit_shown),
-        "glass": lambda part: message("pane") if _glazed(part.opening) else None,
+        "ladders": lambda part: _high(part.opening, limit, house["ladder-most"], limit_shown),
+        "glass": _pane,
         "mains-wiring": _mains,
         "lithium-cells": lambda part: message("lithium-cell") if part.cells else None,
         "swallowed-cells": lambda part: message("small-cell") if part.cells else None,
@@ -130,15 +132,27 @@ def _last_years(survey: Survey, library: Library) -> Mapping[str, int]:
     return {one: last.get(f"{one}-{survey.site.region}", last[f"{one}-elsewhere"]) for one in hazards}
 
 
-def _high(opening: Opening, limit: float, limit_shown: str) -> Message | None:
+def _high(opening: Opening, limit: float, most: float, limit_shown: str) -> Message | None:
     if opening.height_m is None:
         return message("height-unknown")
+    if opening.height_m > most:
+        return message("too-high", limit=limit_shown)
     reason = "overhead" if overhead(opening) else "high"
     return message(reason, limit=limit_shown) if opening.height_m > limit else None
 
 
+def _pane(part: AtOpening) -> Message | None:
+    """A pane in the moving part or the frame; where nobody said, a door may have one for a screw to break."""
+    if _glazed(part.opening):
+        return message("pane")
+    unknown = part.opening.glazed is None and part.opening.kind in _DOORS
+    return message("pane-not-known") if unknown and part.drilled else None
+
+
 def _glazed(opening: Opening) -> bool:
-    return opening.kind in _GLAZED or "glass" in (opening.leaf_material, opening.frame_material)
+    """A window always has a pane here, whatever was told of it."""
+    of_glass = "glass" in (opening.leaf_material, opening.frame_material)
+    return opening.kind in WINDOWS or of_glass or (opening.glazed is True and opening.kind in _MAY_HOLD_GLASS)
 
 
 def _sprung_or_powered(opening: Opening) -> Message | None:
@@ -164,7 +178,7 @@ def _mercury(opening: Opening) -> Message | None:
 
 def _life_safety(part: AtOpening) -> Message | None:
     if part.life_safety is None:
-        return message("life-safety-unknown")
+        return message(f"unknown-{part.in_doubt}")
     return message("life-safety") if part.life_safety else None
 
 

@@ -205,4 +205,5 @@ def _none_left(opening: Opening, found: Sequence[Standing]) -> Problem:
     causes = dict.fromkeys(cause.sentences for one in found if one.listed for cause in one.ruling_out)
     made = any(one.listed for one in found)
     reason = message("all-ruled-out", causes=" ".join(causes)) if made else message("none-made")
-    return Problem(opening.id, NONE_LEFT, reason, message("change-cause"))
+    leave = any("drill" in cause.fields for one in found if one.listed for cause in one.ruling_out)
+    return Problem(opening.id, NONE_LEFT, reason, message("change-leave" if leave else "change-cause"))

@@ -6,7 +6,8 @@ over by the firm's own margin where that saves a whole day, and then says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -28,7 +29,8 @@ class Times:
     """The fixed work of each day and of the last one, the minutes of a day and how many it may run over, and who works.
 
     `begin` is what the first day takes before any opening, with a take-over where `takes_over`; `panel` is what
-    powering the panel down and up takes, on each day on which loops are landed in it.
+    powering the panel down and up takes, on each day on which loops are landed in it. `people` is how many the work
+    takes at once, of whom one may be somebody on site who calls out what the panel shows.
     """
 
     arrive: Span
@@ -40,19 +42,22 @@ class Times:
     panel: Span = NONE
     begin: Span = NONE
     takes_over: bool = False
+    people: int = 1
 
 
 @dataclass(frozen=True)
 class Piece:
     """The work at one opening. `panel` where it lands a loop.
 
-    `last` is 1 where it is done after all others, and 2 where it comes on no earlier day than those of 1.
+    `last` is 1 where it is done after all others, and 2 where it comes on no earlier day than those of 1. `free` is
+    when people on site can do without the opening, where that is not at any hour.
     """
 
     opening: str
     takes: Span
     last: int = 0
     panel: bool = False
+    free: str | None = None
 
 
 @dataclass(frozen=True)
@@ -209,22 +214,27 @@ def _day(index: int, days: Sequence[Sequence[Bin]], pieces: Sequence[Piece], tim
     begin, close = NONE if index else times.begin, times.close if last else NONE
     spent = times.arrive + begin + _longest(busy) + panel + close + times.leave
     over = spent.usual - times.day
-    work = listed(list(_what(len(ids), times, begins=times.takes_over and not index, last=last)), "unit")
+    free = Counter(one.free for each in bins for one in (pieces[at] for at in each) if one.free)
+    work = listed(list(_what(len(ids), free, times, begins=times.takes_over and not index, last=last)), "unit")
     saves = 0 < over <= times.over
     words = message("day-over", work=work, over=short(over, "min")) if saves else message("day", work=work)
     return Day(index + 1, ids, spent.usual, words, spent.low, spent.high)
 
 
-def _what(openings: int, times: Times, *, begins: bool, last: bool) -> Iterator[Message]:
+def _what(openings: int, free: Mapping[str, int], times: Times, *, begins: bool, last: bool) -> Iterator[Message]:
     """What a day consists of, and who works."""
     if begins:
         yield message("take-over")
     if openings:
         yield message("openings", count=openings)
+    for when in sorted(free):
+        yield message("of-them", count=free[when], when=when)
     first = not begins and not openings
     if last:
         yield message("proof.first" if first else "proof")
     yield message("technicians.first" if first and not last else "technicians", count=times.technicians)
+    if times.people > times.technicians:
+        yield message("one-more")
 
 
 def _longest(busy: Sequence[Span]) -> Span:

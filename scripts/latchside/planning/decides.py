@@ -82,7 +82,7 @@ def _of_fixing(before: Fixing | None, after: Fixing | None) -> Iterator[Effect]:
             yield effect("fixing", "sensor")
         return
     for one in fields(Fixing):
-        if getattr(before, one.name) != getattr(after, one.name):
+        if one.name != "drawn" and getattr(before, one.name) != getattr(after, one.name):
             yield effect("fixing", one.name)
 
 
@@ -113,7 +113,7 @@ def sentence(found: Effect, library: Library) -> Message:
             return _of_classes(found.met, library, alone)
         case "contact":
             names = [_name(one, library) for one in found.met if one]
-            return message("contact", alone=alone, contacts=listed(names, "or"))
+            return message("contact", alone=alone, contacts=listed(names, "or"), count=len(names))
         case "problem":
             return message("problem", alone=alone, problem=found.about)
         case "verdict":

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from latchside.library.model import Record
-from latchside.library.traits import traits
+from latchside.library.traits import Traits, traits
 from latchside.messages import messages
 from latchside.surveys.survey import Opening
 
@@ -19,6 +19,8 @@ Sentence = Mapping[str, Any]
 """A sentence as a profile has it: `text`, `reason`, `when` and `rules_out`."""
 
 DEPTH = "hole-depth"
+STUCK = frozenset({"glass", "plastic"})
+"""Materials that take pads where a class has them: screws split one and end the guarantee of the other."""
 NO_HOLE = {"fire-rated": "yes", "escape": "yes", "drill": "no"}
 """Facts of an opening, each with the answer that allows no hole."""
 
@@ -27,6 +29,12 @@ def no_holes(opening: Opening) -> bool | None:
     """Whether no new hole or screw may go into leaf and frame; None where that is not known."""
     answers = (opening.fire_rated, opening.escape, None if opening.drill is None else not opening.drill)
     return True if True in answers else None if None in answers else False
+
+
+def pads_alone(opening: Opening, device: Traits) -> bool:
+    """Whether pads hold a device there whatever may be drilled: one that has pads, on plastic or glass."""
+    by_pads = device.has("pad") and not (device.drilled or device.bracketed or device.takes_loop)
+    return by_pads and not STUCK.isdisjoint((opening.leaf_material, opening.frame_material))
 
 
 def never(record: Record) -> Iterator[Sentence]:

@@ -25,9 +25,15 @@ def in_day(opening: Opening) -> int:
     return _IN_DAY.get(opening.free or "", 1)
 
 
+def at_hours(opening: Opening) -> str | None:
+    """When people can do without it, where that is not at any hour: `morning`, `afternoon` or `closed`."""
+    return opening.free if opening.free in _IN_DAY else None
+
+
 def told(opening: Opening) -> str | None:
     """When it is free, where that is not at any hour."""
-    return message("free", when=opening.free or "") if opening.free in _IN_DAY else None
+    when = at_hours(opening)
+    return message("free", when=when) if when else None
 
 
 def hours_asked(survey: Survey, parts: list[AtOpening]) -> Iterator[Question]:

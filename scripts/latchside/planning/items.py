@@ -19,11 +19,13 @@ from latchside.planning.cable import cable
 from latchside.planning.facts import words
 from latchside.planning.house import House, Rules
 from latchside.planning.plan import Caution, Item
-from latchside.surveys.survey import ControlUnit, Survey
+from latchside.surveys.survey import ControlUnit, Opening, Survey
 
 message = messages(__name__)
 RESISTORS = {"none": 0, "series": 1, "parallel": 1, "double": 2, "double-across": 2}
 """End-of-line resistors at each loop, by layout."""
+_IN_LINE = ("series", "double", "double-across")
+"""Layouts with a resistor in line with a conductor: it takes a joint more than the two ends of the contact."""
 
 _CONSUMED = {"screw", "pad", "joint", "sleeve", "clamp"}
 """Roles of parts that are used up."""
@@ -36,6 +38,7 @@ _EACH = frozenset({
 """Tools that each technician has in hand at an opening of their own."""
 _GUARDED = ("sprung-and-powered-doors", "lead-paint", "glass")
 """Cautions of an opening against which something on the van guards."""
+_BORED = ("brick", "concrete")
 _NAMED = 8
 """At most this many openings are named as those that a thing is for."""
 
@@ -65,7 +68,7 @@ def items(
     found += [*_resistors(survey.control_unit, parts, spares), *_of_sets(parts, spares)]
     found += [
         *cable(survey, parts, library, house, rules),
-        *_supplies(parts, spares),
+        *_supplies(survey.control_unit, parts, spares),
         *_access(parts, house),
         *_guards(parts, warnings),
     ]
@@ -165,7 +168,7 @@ def _how_often(one: Part, part: AtOpening, device: Record) -> int:
         return 0
     if one.role == "joint":
         return part.contacts
-    if one.role == "screw" and (part.padded if own else not part.may_drill):
+    if one.role == "screw" and (not part.drilled if own else part.unscrewed(traits(device))):
         return 0
     no_steel = words(part.opening, "steel").possible == frozenset(["none"])
     if no_steel and (one.supplied == "on-steel" or (one.role == "spacer" and part.level)):
@@ -183,12 +186,15 @@ def _ids(parts: Iterable[AtOpening]) -> tuple[str, ...]:
     return tuple(part.opening.id for part in parts)
 
 
-def _supplies(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
+def _supplies(unit: ControlUnit, parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
     fitted = [part for part in parts if part.fitted]
     cells, cables = sum(part.cells for part in fitted), sum(part.zones for part in fitted if part.loop)
     joined = sum(part.contacts for part in fitted if part.transmitter)
     if joined:
         yield _piece("consumable", message("joints"), 2 * joined, spares, message("joints.use"))
+    in_line = sum(part.zones for part in fitted if part.transmitter or (part.wired and _in_line(unit)))
+    if in_line:
+        yield _piece("consumable", message("joints-in-line"), in_line, spares, message("joints-in-line.use"))
     if fitted:
         yield _piece("consumable", message("bags"), len(fitted), spares, message("bags.use"))
     if cells:
@@ -196,6 +202,11 @@ def _supplies(parts: Sequence[AtOpening], spares: Spares) -> Iterator[Item]:
         yield Item("consumable", message("tape"), 1, 0, "roll", message("tape.use"))
     if cables:
         yield _piece("consumable", message("cable-labels"), 2 * cables, spares, message("cable-labels.use"))
+
+
+def _in_line(unit: ControlUnit) -> bool:
+    """Whether the loops of the panel have a resistor in line; where nobody knows the layout, one is counted."""
+    return unit.layout is None or unit.layout in _IN_LINE
 
 
 def _access(parts: Sequence[AtOpening], house: House) -> Iterator[Item]:
@@ -214,16 +225,21 @@ def _guards(parts: Sequence[AtOpening], warnings: Iterable[Caution]) -> Iterator
     fitted = [part for part in parts if part.fitted]
     if any(not part.wired for part in fitted):
         yield Item("tool", message("signal-tester"), 1, 0, "piece", message("signal-tester.use"))
+    bored = [part for part in fitted if part.new_cable and _masonry(part.opening)]
+    if bored:
+        use = message("long-bit.use", places=_places(bored))
+        yield Item("tool", message("long-bit"), 1, 0, "piece", use, openings=_ids(bored))
     stand = {one.caution: one.about for one in warnings}
     for caution in _GUARDED:
         here = [part for part in fitted if part.opening.id in stand.get(caution, ())]
         if here:
             used_for = message(f"guard-{caution}.use", places=_places(here))
             yield Item("tool", message(f"guard-{caution}"), 1, 0, "set", used_for, openings=_ids(here))
-    stuck = [part for part in fitted if part.new_cable and part.opening.drill is False]
-    if stuck:
-        used_for = message("trunking.use", places=_places(stuck))
-        yield Item("consumable", message("trunking"), 1, 0, "set", used_for, openings=_ids(stuck))
+
+
+def _masonry(opening: Opening) -> bool:
+    """Whether a wall of brick or concrete stands on the way of its cable, as far as the survey counts them."""
+    return any(wall.material in _BORED for wall in opening.walls or ())
 
 
 def _tools(procedures: Iterable[str], library: Library, technicians: int) -> Iterator[Item]:

@@ -47,7 +47,7 @@ from latchside.planning.questions import questions
 from latchside.planning.service import services
 from latchside.planning.short_names import Limit, limit_of
 from latchside.planning.site_figures import site_figures
-from latchside.planning.site_problems import agreed_first, site_problems, taken_over
+from latchside.planning.site_problems import agreed_first, foreign_magnet, site_problems, taken_over
 from latchside.planning.work import Work, work
 from latchside.planning.zone_problems import zone_problems
 from latchside.planning.zones import zones
@@ -88,6 +88,7 @@ def make_plan(survey: Survey, library: Library, figures: Mapping[str, Figure], o
     of_site = site_figures(survey, plans, figures, house)
     problems += [*zone_problems(survey, plans, [one.name for one in chosen], schedule, house), *stages.problems]
     problems += [*_without_device(plans, asked, told), *site_problems(survey)]
+    problems += foreign_magnet(survey, parts)
     problems += [*agreed_first(survey, warnings), *alone_overhead(parts, rules, house)]
     problems = [*failing(plans, of_site), *positions_in_doubt(survey.control_unit, plans, schedule), *problems]
     procedures = dict.fromkeys(id_ for stage in stages.stages for id_ in stage.procedures)

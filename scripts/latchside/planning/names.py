@@ -89,7 +89,7 @@ def _with_second(name: Name, opening: Opening, limit: Limit | None, taken: set[s
     if contacts(opening) < 2:
         return name
     id_ = f"second-{opening.kind}"
-    suffixes = message(id_), message(f"{id_}.short"), message(f"{id_}.shortest")
+    suffixes = message(id_), message(f"{id_}.short"), message(f"{id_}.shortest"), message("second")
     second = suffixed(tuple(shorter(name.spoken)), suffixes, limit, taken)
     taken.add(name_key(second))
     return Name(name.spoken, name.made, name.numbered, second)

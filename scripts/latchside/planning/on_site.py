@@ -113,29 +113,32 @@ class SiteClock(Clock):
         yield from before
         yield from self.proving(site)
         yield from after
-        words = self._leaving(day, laid, order) if several else self.procedures([LEAVE])
+        left = message("leave", procedure=self._left(site))
+        words = self._leaving(day, laid, order, site) if several else left
         yield stage_of("hand-over", "site", on_day(words), self.of(LEAVE), (LEAVE,))
 
     def _arriving(self, site: Site) -> Message:
         """Arriving, with what the survey notes of the site, and the zones in use that go on test by name."""
-        name = self.name(ARRIVE)
+        name = message("arrive-unmonitored") if site.monitored is False else self.name(ARRIVE)
         if not site.in_use or site.monitored is False:
-            return (
-                message("arrive-notes", procedure=name, notes=site.notes) if site.notes else self.procedures([ARRIVE])
-            )
+            id_ = "arrive-notes" if site.notes else "arrive"
+            return message(id_, procedure=name, notes=site.notes)
         names = listed(list(site.in_use), "unit")
         if site.notes:
             return message("arrive-zones-notes", procedure=name, names=names, notes=site.notes)
         return message("arrive-zones", procedure=name, names=names)
 
-    def _leaving(self, day: Day, laid: Laid, order: Sequence[AtOpening]) -> Message:
+    def _left(self, site: Site) -> Message:
+        return message("leave-unmonitored") if site.monitored is False else message("named", name=self.name(LEAVE))
+
+    def _leaving(self, day: Day, laid: Laid, order: Sequence[AtOpening], site: Site) -> Message:
         """Leaving a day, with the zones of the job that are live that night and those that are omitted."""
         proved = {id_ for one in laid.days[: day.number] for id_ in one.openings}
         entries = {part.opening.id for part in order if part.opening.use == ENTRY}
         done = [part for part in order if part.opening.id in proved]
         omitted = [part for part in done if part.opening.use == FOLLOWS and not entries <= proved]
         live = listed([part.spoken for part in done if part not in omitted], "unit")
-        name = self.name(LEAVE)
+        name = self._left(site)
         if omitted:
             names = listed([part.spoken for part in omitted], "unit")
             return message("leave-omitted", procedure=name, omitted=names, live=live or message("none"))

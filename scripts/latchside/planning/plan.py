@@ -8,6 +8,7 @@ from datetime import date
 from typing import Any, Literal
 
 from latchside.messages import Messages, Value
+from latchside.read.forms import BARE
 from latchside.surveys.survey import Opening, Survey
 
 Verdict = Literal["good", "test on site", "poor", "none"]
@@ -112,13 +113,14 @@ class Expected:
 
 @dataclass(frozen=True)
 class Fixing:
-    """Where and how the parts are fixed."""
+    """Where and how the parts are fixed; `drawn` is the word of `FIXINGS` for the drawing that shows it."""
 
     sensor: str
     magnet: str
     spacer: str
     height: str
     hold: str
+    drawn: str = BARE
 
 
 @dataclass(frozen=True)

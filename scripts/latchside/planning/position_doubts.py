@@ -12,6 +12,8 @@ from latchside.planning.zones import ALWAYS_ON
 from latchside.surveys.survey import ControlUnit
 
 message = messages(__name__)
+LOOP = "loop-states"
+"""The figure of a loop: on radio, that of a transmitter, on whose loop a second contact takes no position."""
 
 
 def positions_in_doubt(unit: ControlUnit, plans: Sequence[OpeningPlan], schedule: Sequence[Zone]) -> Iterator[Problem]:
@@ -32,7 +34,10 @@ def _no_room(plans: Sequence[OpeningPlan], zones: Sequence[Zone], left: dict[str
     for plan in plans:
         id_ = plan.opening.id
         link = links.get(id_)
-        if link is not None and left[link] == 0 and not plan.choice.lacks and may_be_second(plan.opening):
+        in_series = link == "radio" and any(line.figure == LOOP for line in plan.figures)
+        if link is None or in_series or left[link] != 0 or plan.choice.lacks:
+            continue
+        if may_be_second(plan.opening):
             yield problem(message, id_, "no-room-for-second", kind=plan.opening.kind, link=link)
 
 

@@ -164,7 +164,9 @@ def _to_wire(board: _Board, judge: Judge, counts: Mapping[str, int]) -> None:
 
 
 def _share_radio(board: _Board, counts: Mapping[str, int]) -> None:
-    """Two contacts of one opening on the loop of one transmitter."""
+    """Two contacts of one opening on the loop of one transmitter, where the panel hears radio at all."""
+    if not board.free[RADIO]:
+        return
     pairs = [index for index in board.movable(RADIO) if board.taken[index][1] > 1]
     for index in sorted(pairs, key=lambda one: _rank_of_use(board.wanted[one].opening)):
         one = board.wanted[index]

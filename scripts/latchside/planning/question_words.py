@@ -19,11 +19,16 @@ KINDS: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 """Facts that only some kinds of opening can have, common practice: nobody asks for a panic bar on a sash."""
 _OF_CABLE = ("cable_area", "cable_awg")
+"""Two ways to tell one size."""
 
 
 def can_matter(field: str, opening: Opening) -> bool:
-    """Whether an opening can have what a field tells; the gauge of a cable that is brought is chosen, not asked."""
-    if field in _OF_CABLE and opening.cable is False:
+    """Whether an opening can have what a field tells.
+
+    The size of a cable that is brought is chosen, not asked, and one that was told is not asked in the other way.
+    """
+    told = opening.cable_area_mm2 is not None or opening.cable_awg is not None
+    if field in _OF_CABLE and (opening.cable is False or told):
         return False
     return opening.kind in KINDS.get(field, (opening.kind,))
 

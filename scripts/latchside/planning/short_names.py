@@ -18,6 +18,11 @@ _KIND_WORDS = frozenset({
     "lift-and-slide",
 })  # fmt: skip
 """Words for what opens, which a name can do without."""
+_QUALIFIERS = frozenset({
+    "upper", "lower", "front", "rear", "back", "left", "right", "first", "second", "third", "ground", "main", "side",
+    "north", "south", "east", "west", "big", "small", "large", "old", "new", "the",
+})  # fmt: skip
+"""Words that tell which of several, and not where."""
 
 
 @dataclass(frozen=True)
@@ -66,19 +71,25 @@ def name_key(name: str) -> str:
 def suffixed(bases: Sequence[str], suffixes: Sequence[str], limit: Limit | None, taken: Collection[str]) -> str:
     """The fullest base with the fullest suffix that fits and is not taken.
 
-    Where none fits, the suffix stands alone with a number: what is added never makes a name too long. A name without
-    a suffix stays as it is: too long, and a problem.
+    A base is never left with only a word such as `upper`, which alone is no place. Where none fits, its last word
+    is cut and numbered: what is added never makes a name too long. A name without a suffix stays as it is, and is a
+    problem.
     """
-    made = [joined((base, suffix)) for suffix in suffixes for base in bases]
+    telling = [base for base in bases if not set(_place(base)) <= _QUALIFIERS] or bases
+    made = [joined((base, suffix)) for suffix in suffixes for base in telling]
     if limit is None:
         return made[0]
     found = next((name for name in made if limit.fits(name) and name_key(name) not in taken), None)
-    return found or (_numbered(suffixes[-1], limit, taken) if suffixes[-1] else made[0])
+    return found or (_numbered(bases[-1], limit, taken) if suffixes[-1] else made[0])
+
+
+def _place(base: str) -> tuple[str, ...]:
+    """The words of a name that tell where, without those for what opens."""
+    return tuple(word for word in base.casefold().split() if word not in _KIND_WORDS)
 
 
 def _numbered(word: str, limit: Limit, taken: Collection[str]) -> str:
-    """The word with the first number that makes the name unique; the word is cut where the keypad is very short."""
-    word = word.rstrip(" 0123456789") or word
+    """The word, cut to what the keypad shows, with the first number that makes the name unique."""
     made = (f"{word[: limit.letters - len(str(number)) - 1].rstrip()} {number}" for number in count(2))
     return next(name for name in made if name_key(name) not in taken)
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from latchside.messages import messages
+from latchside.planning.at_opening import AtOpening
 from latchside.planning.figures_for.context import NORTH_AMERICA
 from latchside.planning.plan import Caution, Problem, problem
 from latchside.surveys.survey import ControlUnit, Site, Survey
@@ -13,6 +14,8 @@ message = messages(__name__)
 _OTHER_OWNERS = ("other-firm", "leased")
 _TWICE = ("grade-2", "grade-3", "grade-4")
 """Grades at which a monitored system is usually visited twice a year; from memory."""
+_FOREIGN = ("grade-3", "grade-4")
+"""Grades at which a contact has to see a magnet held against it; from memory."""
 
 
 def site_problems(survey: Survey) -> Iterator[Problem]:
@@ -33,6 +36,14 @@ def agreed_first(survey: Survey, warnings: Iterable[Caution]) -> Iterator[Proble
     graded = site.grade is None or site.grade in _TWICE
     if site.monitored and graded and site.region not in NORTH_AMERICA and survey.rules.service_months is None:
         yield problem(message, "site", "visits-a-year", grade="unknown" if site.grade is None else "known")
+
+
+def foreign_magnet(survey: Survey, parts: Sequence[AtOpening]) -> Iterator[Problem]:
+    """From grade 3 a contact sees a foreign magnet, which a single reed does not: EN 50131-2-6, from memory."""
+    plain = tuple(part.opening.id for part in parts if part.magnet)
+    if survey.site.grade in _FOREIGN and plain:
+        found = message("foreign-magnet.found", contacts=len(plain))
+        yield Problem("site", "foreign-magnet", found, message("foreign-magnet.action"), plain)
 
 
 def taken_over(unit: ControlUnit) -> bool:

@@ -5,9 +5,9 @@ fitted, and none overnight. Openings whose figures say poor or test on site come
 plan while there is time. An opening that is, or may be, fire-rated or an escape way comes after those that need no
 answer first, and so does one that the figures say is not heard: it waits for the walk test. Entry doors come late,
 because people and tools go through them all day; what follows them comes after them and never on an earlier day,
-because without their delay whoever comes in sets off the alarm. What is free in the afternoon
-or after closing comes later. Pads come before screws, because they harden for a
-day. Otherwise the order is that of the walk.
+because without their delay whoever comes in sets off the alarm. What is free in the afternoon or after closing comes
+after all that is free before, entry doors too: a day that begins with it begins with a wait. Pads come before screws,
+because they harden for a day. Otherwise the order is that of the walk.
 
 A loop to the panel is fixed and metered at its opening and its end made safe before the next is begun. Once a day,
 with the panel powered down, all such loops are landed; then each is enrolled and proved.
@@ -30,7 +30,7 @@ from latchside.planning.access import overhead
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.clock import Clock, span_of, stage_of
 from latchside.planning.days import Piece, Times, lay
-from latchside.planning.hours import in_day, told
+from latchside.planning.hours import at_hours, in_day, told
 from latchside.planning.house import House, Rules
 from latchside.planning.on_site import ARRIVE, ENTRY, FOLLOWS, LAND, LEAVE, Site, SiteClock
 from latchside.planning.plan import Day, Line, Problem, Stage
@@ -84,14 +84,7 @@ def work(
     silent = {part.opening.id for part in order if unheard(figures.get(part.opening.id, ()))}
     of_opening = {part.opening.id: tuple(clock.stages(part, silent=part.opening.id in silent)) for part in order}
     loops = {part.opening.id: part.zones for part in order if part.wired}
-    pieces = [
-        Piece(
-            id_, total(map(span_of, of_opening[id_])) + clock.of(LAND).scaled(loops.get(id_, 0)),
-            last=_ROUTE.get(part.opening.use or "", 0), panel=id_ in loops,
-        )
-        for part in order
-        for id_ in [part.opening.id]
-    ]  # fmt: skip
+    pieces = [_piece(part, of_opening[part.opening.id], loops, clock) for part in order]
     first = tuple(around.first(site, order, silent))
     before, after = around.closing(site, radio=any(not part.wired for part in order))
     times = Times(
@@ -104,10 +97,26 @@ def work(
         panel=fixed(house["panel-minutes"]),
         begin=total(map(span_of, first)),
         takes_over=site.taken_over,
+        people=max(
+            (_people(id_, library) for one in of_opening.values() for stage in one for id_ in stage.procedures),
+            default=1,
+        ),
     )
     laid = lay(pieces, times)
     on_site = (one for day in laid.days for one in around.day(day, laid, of_opening, order, site, first))
     return Work((*_before(len(order), questions, clock, house), *on_site), of_opening, laid.days, laid.problems)
+
+
+def _piece(part: AtOpening, stages: Sequence[Stage], loops: Mapping[str, int], clock: _Clock) -> Piece:
+    """The work at an opening as a day takes it, with the landing of its loops."""
+    id_ = part.opening.id
+    takes = total(map(span_of, stages)) + clock.of(LAND).scaled(loops.get(id_, 0))
+    return Piece(id_, takes, _ROUTE.get(part.opening.use or "", 0), id_ in loops, at_hours(part.opening))
+
+
+def _people(procedure: str, library: Library) -> int:
+    record = library.find("procedure", procedure)
+    return int(record.get("persons", 1)) if record else 1
 
 
 def unheard(lines: Sequence[Line]) -> bool:
@@ -122,7 +131,7 @@ def ordered(parts: Sequence[AtOpening], figures: Mapping[str, Sequence[Line]]) -
         lines = figures.get(part.opening.id, ())
         route = _ROUTE.get(part.opening.use or "", 0)
         rank = min((_RANK.get(line.verdict, 2) for line in lines), default=2)
-        return route, in_day(part.opening), part.life_safety is not False, unheard(lines), rank, not part.padded
+        return in_day(part.opening), route, part.life_safety is not False, unheard(lines), rank, not part.padded
 
     return tuple(sorted((part for part in parts if part.fitted), key=key))
 
@@ -210,7 +219,7 @@ class _Clock(Clock):
         if (hours := told(part.opening)) is not None:
             yield hours
         if part.life_safety is not False:
-            yield message("written-yes" if part.life_safety else "life-safety-unknown")
+            yield message("written-yes") if part.life_safety else message("in-doubt", what=part.in_doubt)
         if height > self._house["ladder-most"]:
             yield message("too-high")
         elif height > self._house["ladder-height"]:

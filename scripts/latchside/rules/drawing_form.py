@@ -11,6 +11,7 @@ from latchside.drawings.plain import ELEMENTS, attributes, box, passed_over, ref
 from latchside.findings import Finding, quoted
 from latchside.library import Library
 from latchside.messages import messages
+from latchside.read.forms import WORDS, words
 from latchside.read.svg import Element, Picture
 from latchside.rules.rule import Rule
 
@@ -18,6 +19,8 @@ message = messages(__name__)
 CODE = "drawing-form"
 LEAST_WORDS = 8
 """Words that tell what a drawing shows to whoever does not see it."""
+_OF_A_FORM = ("g", "title", "desc")
+"""What may belong to some forms of a drawing alone."""
 _ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*\Z")
 
 
@@ -48,6 +51,10 @@ def _inside(picture: Picture, element: Element) -> Iterator[Finding]:
     """What may not stand in a drawing, from the outermost element in."""
     for value in attributes(element)[1]:
         yield picture.finding(CODE, element, *message.finding("attribute", value=quoted(value), element=element.name))
+    unknown = [word for word in words(element) if word not in WORDS]
+    if unknown or (words(element) and element.name not in _OF_A_FORM):
+        problem = message.finding("form", words=quoted(" ".join(unknown or words(element))), element=element.name)
+        yield picture.finding(CODE, element, *problem)
     for one in element.elements:
         if passed_over(one):
             continue

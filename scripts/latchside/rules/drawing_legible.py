@@ -27,18 +27,21 @@ _DRAWN = (*_FILLED, "line")
 
 def check(library: Library) -> Iterator[Finding]:
     """Text is large enough on a phone and in ink; every other colour and every weight of a line is one of the set."""
-    for picture in library.drawings.values():
-        size = box(picture.root)
-        under: list[tuple[Box, str]] = []
-        for one in seen(picture.root):
-            yield from _colours(picture, one)
-            yield from _weight(picture, one)
-            if size and one.element.name in ("text", "tspan") and _says(one):
-                yield from _text(picture, one, size[0])
-                yield from _ground(picture, one, under)
-            fill = one.look.get("fill", "none")
-            if fill != "none" and (covered := one.box()):
-                under.append((covered, fill))
+    yield from dict.fromkeys(found for picture in library.pictures.values() for found in _in(picture))
+
+
+def _in(picture: Picture) -> Iterator[Finding]:
+    size = box(picture.root)
+    under: list[tuple[Box, str]] = []
+    for one in seen(picture.root):
+        yield from _colours(picture, one)
+        yield from _weight(picture, one)
+        if size and one.element.name in ("text", "tspan") and _says(one):
+            yield from _text(picture, one, size[0])
+            yield from _ground(picture, one, under)
+        fill = one.look.get("fill", "none")
+        if fill != "none" and (covered := one.box()):
+            under.append((covered, fill))
 
 
 def _ground(picture: Picture, one: Seen, under: list[tuple[Box, str]]) -> Iterator[Finding]:

@@ -23,8 +23,9 @@ def check(library: Library) -> Iterator[Finding]:
     named = {f"opening-{kind}" for kind in library.schemas.words("opening")}
     named |= {link.id for link in library.links if link.kind == "drawing"}
     named |= {id_ for kind, id_ in library.mentioned if kind == "drawing"}
+    shown = {library.pictures[id_].file for id_ in named & library.pictures.keys()}
     for picture in library.drawings.values():
-        if picture.id not in named:
+        if picture.file not in shown:
             yield picture.finding(CODE, picture.root, *message.finding("unused", drawing=picture.id))
 
 

@@ -53,7 +53,7 @@ def _forms(library: Library) -> Iterator[Finding]:
 
 def _known(library: Library, kind: str) -> Iterable[str] | None:
     if kind == "drawing":
-        return [*COMPUTED, *library.drawings]
+        return [*COMPUTED, *library.pictures]
     if kind == "card":
         return CARDS
     return library.records.get(kind)

@@ -26,7 +26,7 @@ from latchside.pages.finder import finder_index
 from latchside.pages.page import Page
 from latchside.root import cache_folder
 from latchside.site.csp import PLANS, with_policy
-from latchside.site.lean import lean, lean_page
+from latchside.site.lean import lean, lean_page, lean_sheet
 from latchside.site.saved_copy import Sizes, chosen, listing, planner_size, stored
 from latchside.version import library_version
 
@@ -78,6 +78,8 @@ def close(site: Path, library: Library, date: str, sizes: Sizes | None = None, *
     for path in sorted((site / "assets" / "js").rglob("*.js")):
         if "vendor" not in path.parts:  # a library is served as it came, with its licence
             path.write_text(lean(path.read_text("utf-8")), "utf-8")
+    for path in sorted((site / "assets").glob("*.css")):
+        path.write_text(lean_sheet(path.read_text("utf-8")), "utf-8")
     (site / "finder.json").write_text(finder_index(library, dict(_written(site))), "utf-8")
     if library.root:
         (site / "planner.zip").write_bytes(parts(library, cache_folder(library.root)))

@@ -1,4 +1,7 @@
-"""Scripts and pages without what only their writers read: comments, indentation, line ends. Nothing is renamed."""
+"""Scripts, sheets of styles and pages without what only their writers read: comments, indentation, line ends.
+
+Nothing is renamed.
+"""
 
 from __future__ import annotations
 
@@ -18,6 +21,10 @@ _TEMPLATE = re.compile(r"(?:[^`\\$]|\\.|\$(?!\{))*(?:\$\{|`)", re.DOTALL)
 _SPACED = re.compile(r" ?(=>|[!=]==?|\?\?=?|&&|\|\||[?:=,;{}()\[\]<>*]) ?")
 """Signs that need no space round them. Plus and minus do: `a + +b` is not `a ++b`."""
 _INDENT = re.compile(r"^[ \t]+|[ \t]+$", re.MULTILINE)
+_REMARK = re.compile(r"/\*.*?\*/", re.DOTALL)
+_LINE_END = re.compile(r"\s*\n\s*")
+_NO_END = re.compile(r"(?<=[{};,])\n|\n(?=\})| (?=\{)|;(?=\n?\})")
+"""Where a sheet needs neither a line end nor a space, nor a semicolon after its last line."""
 _UNREAD = re.compile(
     r'[ \t]*(?:<(?:link rel="(?:prev|next)"|meta name="generator")[^<>]*>'
     r"|<script>(?:var target=[^<]*__tabbed_|__md_scope=).*?</script>)\n?"
@@ -80,6 +87,11 @@ def lean(script: str) -> str:
     if any(kind == "template" and "\n" in text for kind, text in parts):
         return made
     return _joined(_EMPTY.sub("\n", _INDENT.sub("", made)).lstrip("\n").split("\n"))
+
+
+def lean_sheet(sheet: str) -> str:
+    """The sheet of styles as it is served; no text in ours holds a remark or a brace."""
+    return _NO_END.sub("", _LINE_END.sub("\n", _REMARK.sub("", sheet)).strip()) + "\n"
 
 
 def _tight(kind: str, text: str) -> str:

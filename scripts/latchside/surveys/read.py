@@ -24,6 +24,7 @@ from latchside.surveys.text import document_of, strange_sign, visible, without_e
 __all__ = ["read_survey", "survey_of"]
 
 message = messages(__name__)
+TOO_MANY = "too-many-openings"
 LARGEST = 5_000_000
 MOST_FINDINGS = 300
 ENDINGS = (".yaml", ".yml", ".json", ".csv", ".tsv", ".xlsx")
@@ -153,8 +154,8 @@ class _Survey:
         most = int(self.schemas.documents["job.schema.json"]["properties"]["openings"]["maxItems"])
         if not isinstance(listed, list) or len(listed) <= most:
             return False
-        words = message.finding("too-many-openings", count=len(listed), most=most)
-        self._find(("openings", most), "too-many-openings", *words)
+        words = message.finding(TOO_MANY, count=len(listed), most=most)
+        self._find(("openings", most), TOO_MANY, *words)
         return True
 
     def _misfits(self, data: dict[str, Any]) -> Iterator[Path]:
@@ -252,6 +253,8 @@ def _name_from(id_: object) -> str:
 def _with(finding: Finding, path: Path) -> Finding:
     """A finding that says what becomes of the part it is about."""
     if path[:1] in ((), ("openings",)) and not _in_opening(path):
+        return finding
+    if finding.code == TOO_MANY:  # nothing of such a survey is planned, as its own words say
         return finding
     return replace(finding, action=f"{finding.action} {consequence(path)}")
 

@@ -142,8 +142,8 @@ def _cells(sheet: Any, cached: Any) -> Iterator[Row]:
     worked: Iterator[Any] = cached.iter_rows(values_only=True)
     for line, (cells, values) in enumerate(zip(sheet.iter_rows(), worked, strict=False), 1):
         seen += len(cells) + 1
-        made = tuple(_value(cell, value) for cell, value in zip(cells, values, strict=False))
-        filled = max((n for n, one in enumerate(made, 1) if one is not None), default=0)
+        made = tuple(_value(cell, value) for cell, value in zip(cells, values, strict=False)) if cells else ()
+        filled = max((n for n, one in enumerate(made, 1) if one is not None), default=0) if made else 0
         rows += filled > 0
         if rows > MOST_ROWS:
             raise _RefusedError("sheet-too-large", "many-rows", most=str(MOST_ROWS))

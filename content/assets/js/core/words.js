@@ -3,7 +3,10 @@
 const LONGEST = 8;
 /** How far round digits is looked. */
 const NEAR = 80;
-const DIGITS = /[0-9]{4,}|[0-9](?:[ -][0-9])+|[0-9]{2}[ -][0-9]{2}/g;
+const DIGITS = /[0-9]{1,2}(?:,? (?:left|right),? [0-9]{1,2})+|[0-9]{4,}|[0-9](?:[ -][0-9])+|[0-9]{2}[ -][0-9]{2}/gi;
+/** Single digits in a row after one of these are what its wheels are set to. */
+const DIALLED = /^[0-9](?:[ -][0-9]){3,}$/;
+const LOCK = /(?:^|[^A-Za-z])(?:combination|safe|padlock|lock)(?![A-Za-z])/i;
 /** A pattern from its parts, of which each may be text with `String.raw`. @param {...string} parts */
 const pattern = (...parts) => new RegExp(parts.join(""), "i");
 const oneOf = (/** @type {string} */ words) => `(?:${words.replaceAll(" ", "|")})`;
@@ -48,7 +51,7 @@ const TELLS_NOTHING = oneOf(
 );
 const TOLD = pattern(
   BEGIN,
-  String.raw`pass ?(?:words?|phrases?)(?: (?:is|was)| ?[:=])+ *["'\u201c\u2018]?`,
+  String.raw`(?:pass|code) ?(?:words?|phrases?)(?: (?:is|was)| ?[:=])+ *["'\u201c\u2018]?`,
   String.raw`(?!${TELLS_NOTHING}(?![A-Za-z]))[A-Za-z0-9][\s\S]*`,
 );
 
@@ -57,11 +60,11 @@ const TOLD = pattern(
  * @param {string} before @param {string} digits @param {string} after
  */
 function isCode(before, digits, after) {
-  const size = digits.replace(/[ -]/g, "").length;
+  const size = digits.replace(/\D/g, "").length;
   if (size < 4 || size > LONGEST) return false;
   if (PART_OF_MORE.test(before) || GOES_ON.test(after) || PLAIN.test(before)) return false;
   if (RULES.test(before) && YEAR.test(digits)) return false;
-  if (BEFORE.test(before) || OPENS.test(before)) return true;
+  if (BEFORE.test(before) || OPENS.test(before) || (DIALLED.test(digits) && LOCK.test(before))) return true;
   return !/[A-Za-z]$/.test(before) && !ROOM.test(before) && AFTER.test(after);
 }
 

@@ -3,6 +3,7 @@ import { around, listedParts } from "../core/message.js";
 import { button, tools } from "../core/parts.js";
 import { planView as message } from "../messages/plan.js";
 import { html, nothing } from "../vendor/lit-html.js";
+import { visitView } from "./visit-view.js";
 
 /**
  * @typedef {import("./state.js").Plan} Plan
@@ -14,12 +15,15 @@ import { html, nothing } from "../vendor/lit-html.js";
 const WHY = { refused: message.refused, noSignal: message.noSignal, slow: message.slow, failed: message.failed };
 
 /** @param {import("../survey/state.js").State} state @param {Acts} acts */
-export function planView({ plan, weight }, { planning, house }) {
+export function planView(state, acts) {
+  const { plan, weight } = state;
+  const { planning, house } = acts;
   return html`
     <section class="ls-plan" aria-label=${message.plan()}>
       <h3>${message.plan()}</h3>
       ${plan.sort === "off" ? offer(weight, planning) : html`<div role="status">${standing(plan, planning)}</div>${plan.sort === "starting" ? comingView(plan.taken, weight) : nothing}`}
       ${plan.glance ? glanceView(plan, plan.glance, house.text) : nothing}
+      ${plan.glance ? visitView(state, acts) : nothing}
     </section>
   `;
 }

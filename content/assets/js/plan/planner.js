@@ -108,6 +108,11 @@ export class Planner {
     return this.#inTurn(() => this.#made({ sort: "pack", survey, today, own, site }, PACK_PATIENCE));
   }
 
+  /** The visit file of that pack. @param {string} survey the text of its file @param {string} today @param {string} own as above @returns {Promise<string>} */
+  visit(survey, today, own) {
+    return this.#inTurn(() => this.#made({ sort: "visit", survey, today, own }, PACK_PATIENCE));
+  }
+
   /** @template T @param {() => Promise<T>} work @returns {Promise<T>} */
   #inTurn(work) {
     const done = this.#last.then(work);
@@ -134,7 +139,7 @@ export class Planner {
     await this.#made({ sort: "plan", survey, today, own }, PLAN_PATIENCE).then((made) => done(JSON.parse(made)), not);
   }
 
-  /** What the worker makes of what it is asked. @param {{sort: "plan" | "pack", survey: string, today: string, own: string, site?: string}} asked @param {number} patience */
+  /** What the worker makes of what it is asked. @param {{sort: "plan" | "visit" | "pack", survey: string, today: string, own: string, site?: string}} asked @param {number} patience */
   async #made(asked, patience) {
     await this.start();
     const number = ++this.#number;

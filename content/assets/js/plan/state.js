@@ -20,6 +20,8 @@
  * @property {string} own the figures of the firm that it was made with, as their file
  * @property {import("./planner.js").PackFiles} files
  * @property {string} told why there is none, or what came of the last press
+ * @typedef {{sort: "none" | "making" | "stopped", told: string}} Begun how it stands with a visit of the survey; `told` is
+ *   why none was started
  */
 
 /** What a plan says, where there is none. @type {Pick<Plan, "glance" | "at" | "keys" | "waiting" | "unread" | "changes">} */
@@ -30,3 +32,6 @@ export const NO_PLAN = { ...NOTHING_SAID, sort: "off", survey: "", why: "", told
 
 /** @type {Pack} */
 export const NO_PACK = { sort: "none", survey: "", id: "", own: "", files: {}, told: "" };
+
+/** @type {Begun} */
+export const NOT_BEGUN = { sort: "none", told: "" };

@@ -1,8 +1,8 @@
 /**
  * The planner's worker: Python with the planner of this library, brought when a plan is first asked for.
  *
- * It takes surveys and gives plans, as text, or the files of a pack, and reaches nothing else: it has no page, and its Python sees none of
- * the browser.
+ * It takes surveys and gives plans and visits, as text, or the files of a pack, and reaches nothing else: it has no
+ * page, and its Python sees none of the browser.
  */
 import { loadPyodide } from "../vendor/pyodide/pyodide.mjs";
 
@@ -74,11 +74,17 @@ ready.then(
   (error) => self.postMessage({ failed: String(error?.message ?? error) }),
 );
 
+/** @type {Record<string, (planner: any, survey: string, today: string, own: string, site: string) => unknown>} */
+const makers = {
+  plan: (planner, survey, today, own) => planner.planned(survey, today, own),
+  visit: (planner, survey, today, own) => planner.visit_file(survey, today, own),
+  pack: (planner, survey, today, own, site) => planner.pack_files(survey, today, own, site).toJs(),
+};
+
 self.addEventListener("message", async ({ data: { number, sort, survey, today, own, site } }) => {
   const { python, planner } = await ready;
   try {
-    const made =
-      sort === "pack" ? planner.pack_files(survey, today, own, site).toJs() : planner.planned(survey, today, own);
+    const made = makers[sort](planner, survey, today, own, site);
     self.postMessage({ number, made, memory: python._module.HEAPU8.length });
   } catch (error) {
     self.postMessage({ number, failed: String(/** @type {Error} */ (error).message) });

@@ -8,6 +8,7 @@
  * @property {string} label
  * @property {string} help
  * @property {"answer" | "choice" | "number" | "length" | "text" | "day" | "list" | "group" | "fixed"} ask
+ * @property {string} [or] the field that says the same in another way
  * @property {boolean} [required] @property {boolean} [extra] @property {boolean} [kept] never asked: the form fills it in
  * @property {string} [part] @property {string[]} [kinds]
  * @property {[string, string][]} [choices] word and what a reader sees

@@ -112,8 +112,16 @@ export function wayWithout(way, path, index) {
 /** Whether a field is asked: what stands fast and what the form fills in is not. @param {Field} field */
 export const asks = (field) => field.ask !== "fixed" && !field.kept && field.name !== "openings";
 
+/** Whether a field is told in another way. @param {Field} field @param {any} data */
+const toldOtherwise = (field, data) =>
+  field.or !== undefined && data[field.or] !== undefined && data[field.name] === undefined;
+
 /** Whether a field concerns this opening. @param {Field} field @param {any} data */
-export const concerns = (field, data) => !field.kinds || field.kinds.includes(data.kind);
+export const concerns = (field, data) =>
+  (!field.kinds || field.kinds.includes(data.kind)) && !toldOtherwise(field, data);
+
+/** Whether the other way to tell the same was asked before it. @param {Field[]} fields @param {number} place */
+const askedBefore = (fields, place) => fields.slice(0, place).some(({ name }) => name === fields[place].or);
 
 /**
  * The fields that are asked and not answered; a group gives its own.
@@ -121,9 +129,9 @@ export const concerns = (field, data) => !field.kinds || field.kinds.includes(da
  * @returns {{field: Field, path: Path}[]}
  */
 export function unanswered(fields, row, path = []) {
-  return fields.flatMap((field) => {
+  return fields.flatMap((field, place) => {
     const here = [...path, field.name];
-    if (!asks(field) || field.extra || !concerns(field, row.data)) return [];
+    if (!asks(field) || field.extra || !concerns(field, row.data) || askedBefore(fields, place)) return [];
     if (field.ask === "group") return unanswered(field.fields ?? [], row, here);
     const typed = Object.keys(row.typed).some((way) => way === wayOf(here) || way.startsWith(`${wayOf(here)}.`));
     return at(row.data, here) === undefined || typed ? [{ field, path: here }] : [];

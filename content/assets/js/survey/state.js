@@ -45,8 +45,9 @@
  * @property {import("../plan/trying.js").Trial | null} trial of other answers at an opening
  * @property {number} weight of the planner in bytes, as it is brought; 0 where the build did not say
  * @property {import("../plan/state.js").Pack} pack of a survey as it stood
+ * @property {import("../plan/state.js").Begun} begun a visit of the survey that is open
  */
-import { NO_PACK, NO_PLAN } from "../plan/state.js";
+import { NO_PACK, NO_PLAN, NOT_BEGUN } from "../plan/state.js";
 import { unstored } from "./edits.js";
 import { openIn, openInAll, openingFields } from "./model.js";
 
@@ -67,6 +68,7 @@ export const firstState = ({ library, fields, house = [], typed = {}, weight = 0
     trial: null,
     weight,
     pack: NO_PACK,
+    begun: NOT_BEGUN,
   },
 });
 

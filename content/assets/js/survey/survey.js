@@ -2,7 +2,9 @@
 import { survey as message } from "../messages/survey.js";
 import { Packing } from "../plan/packing.js";
 import { Planning } from "../plan/planning.js";
+import { NOT_BEGUN } from "../plan/state.js";
 import { Trying } from "../plan/trying.js";
+import { Visiting } from "../plan/visiting.js";
 import { render } from "../vendor/lit-html.js";
 import { laySheet } from "../visit/sheet.js";
 import { withEdits } from "./edits.js";
@@ -49,12 +51,11 @@ export class Surveys {
     this.house = new HouseActs(this);
     this.planning = new Planning(this);
     this.trying = new Trying(this, this.planning.planner);
-    this.packing = new Packing(
-      this,
-      this.planning.planner,
-      () => this.traffic.file(),
-      () => this.house.text,
-    );
+    const { planner } = this.planning;
+    const file = () => this.traffic.file();
+    const own = () => this.house.text;
+    this.packing = new Packing(this, planner, file, own);
+    this.visiting = new Visiting(this, planner, file, own);
     this.hash = "";
     /** Counts the places that were asked for: of two, the later one is shown. */
     this.turn = 0;
@@ -141,10 +142,8 @@ export class Surveys {
     const [survey, all] = await this.read(key);
     if (turn !== this.turn) return;
     this.hash = hash;
-    const begun = hasMoved
-      ? { edits: this.keeper.rest(), here: "", tools: "", deleting: false, handed: null, told: "", said: "" }
-      : {};
-    this.setSurvey(survey, { ...begun, key, opening, all });
+    const anew = { here: "", tools: "", deleting: false, handed: null, told: "", said: "", begun: NOT_BEGUN };
+    this.setSurvey(survey, { ...(hasMoved && { ...anew, edits: this.keeper.rest() }), key, opening, all });
     document.body.classList.toggle("ls-has-bar", Boolean(key));
     if (hasMoved) this.arrive(left);
   }

@@ -10,9 +10,11 @@
  * @typedef {{id: string, visit: string, n: number, at: string, by: string, library: string}} Common
  * @typedef {{checklist: string, list_name: string, list_version: number, opening: string | null}} Listed
  * @typedef {"done" | "not-applicable" | "problem"} Answer
- * @typedef {Common & {kind: "visit", site: string, date: string, who: string, after: string[]}} VisitEntry
+ * @typedef {{id: string, calendar?: string}} Job the survey that a visit came from, and what falls due after it
+ * @typedef {Common & {kind: "visit", site: string, date: string, who: string, job?: Job, after: string[]}} VisitEntry
  * @typedef {{opening: string, name: string, device: string | null, removed: boolean}} OpeningFields
- * @typedef {{expected?: Record<string, Expected>, after: string[]}} OpeningPlan
+ * @typedef {{opening: string, zone?: string}} Place of an opening in the plan: its id in the survey, its position
+ * @typedef {{expected?: Record<string, Expected>, job?: Place, after: string[]}} OpeningPlan
  * @typedef {Common & {kind: "opening"} & OpeningFields & OpeningPlan} OpeningEntry
  * @typedef {{item: string, words: string, outcome: Answer, note?: string, after: string[]}} ItemFields
  * @typedef {{reading?: Reading, expected?: Expected}} Measured

@@ -2,6 +2,7 @@
 import { ask, reader, secondPress } from "../core/ask.js";
 import { now, uuid } from "../core/dom.js";
 import { button, choice, labelled, quiet, tools } from "../core/parts.js";
+import { PageJob } from "../job/page-job.js";
 import { page as message } from "../messages/visit.js";
 import { html, nothing, render } from "../vendor/lit-html.js";
 import { openingAfter, view } from "./entries.js";
@@ -21,6 +22,8 @@ import * as more from "./store-visits.js";
  */
 
 export class VisitPage {
+  job = new PageJob(this);
+
   /** @param {import("./visits.js").Visits} all @param {string} visit @param {HTMLElement} place */
   constructor(all, visit, place) {
     this.all = all;
@@ -83,6 +86,7 @@ export class VisitPage {
     this.entries = entries;
     this.left = left;
     this.seen = view(entries);
+    await this.job.look(this.seen);
     if (!entries.length) {
       laySheet(null);
       this.locked = (await more.everything("locked")).find((one) => one.visit === this.visit);
@@ -121,7 +125,9 @@ export class VisitPage {
         <h3>${message.take()}</h3>
         ${this.leaving.template(this.entries, this.left)}
         ${button(message.print(), () => this.print())}
+        ${this.job.leaving()}
       </div>
+      <div>${this.job.shown()}</div>
       <div>${this.away()}</div>
     `;
   }
@@ -146,12 +152,15 @@ export class VisitPage {
     `;
   }
 
-  /** Its sheet, with the photographs. */
+  /** Its sheet, or the paper of what was fitted, with the photographs. */
   paper() {
+    if (this.job.fitted) return this.job.paper();
     return sheet(this.seen, this.all.data, this.all.library, this.photographs.printed());
   }
 
-  async print() {
+  /** @param {boolean} [fitted] what was fitted, in the place of the sheet */
+  async print(fitted = false) {
+    this.job.fitted = fitted;
     const paper = this.paper();
     laySheet(paper);
     await Promise.allSettled([...paper.querySelectorAll("img")].map((image) => image.decode()));
@@ -174,7 +183,7 @@ export class VisitPage {
       message.wipeSure(),
       () => more.takeAway(this.visit, new Set()).then(() => this.all.open("")),
     ]);
-    return html`<h2>${message.locked(this.locked)}</h2>${stranded}${this.unlockForm}${wipe}`;
+    return html`<h2 tabindex="-1">${message.locked(this.locked)}</h2>${stranded}${this.unlockForm}${wipe}`;
   }
 
   /** @param {string} passphrase */

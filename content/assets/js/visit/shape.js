@@ -17,6 +17,7 @@ const DATE = new RegExp(`^${DAY}${END}`);
 const CLOCK = "([01][0-9]|2[0-3]):[0-5][0-9]:[0-5][0-9][.][0-9]{3}";
 const TIME = new RegExp(`^${DAY}T${CLOCK}[+-](0[0-9]|1[0-4]):[0-5][0-9]${END}`);
 const UNSEEN = /[\p{Cc}\u2028-\u202e\u2066-\u2069\ufeff\ud800-\udfff]/u;
+const CALENDAR = new RegExp(`^BEGIN:VCALENDAR\r\n([^\r\n]+\r\n)+END:VCALENDAR\r\n${END}`);
 const MOST_ENTRIES = 20000;
 const MOST_BYTES = 20_000_000;
 
@@ -110,6 +111,12 @@ const reading = group({ value: figure, over: word(true), unit: text(0, 12) }, ["
 const judged = { words: text(1, 200), unit: text(0, 12), ranges: list(range, 1, 20) };
 const expected = group({ ...judged, device: slug }, ["device"]);
 const planned = named(slug, group(judged), 1, 40);
+/** @type {Check} */
+const calendar = (value) =>
+  match(CALENDAR, () => message.noneOf({ words: "text/calendar" }))(value) ??
+  text(1, 400_000)(String(value).replaceAll("\r\n", "  ")); // the ends of lines count, and nothing else unseen is let in
+const job = group({ id: slug, calendar }, ["calendar"]);
+const place = group({ opening: slug, zone: text(1, 12) }, ["zone"]);
 const common = { id: uuid, visit: uuid, n: whole(100000), at: moment, by: text(0, 60), library: text(1, 40) };
 const run = { checklist: slug, list_name: text(1, 120), list_version: whole(100000), opening: orNull(uuid) };
 
@@ -124,10 +131,13 @@ function itemRules(entry) {
 const entry = (fields, optional, also) => group({ kind: () => null, ...common, ...fields }, optional, also);
 /** @type {Record<string, Check>} */
 const KINDS = {
-  visit: entry({ site: text(1, 120), date, who: text(0, 120), after }),
+  visit: entry({ site: text(1, 120), date, who: text(0, 120), job, after }, ["job"]),
   opening: entry(
-    { opening: uuid, name: text(1, 80), device: orNull(slug), removed: word(true, false), expected: planned, after },
-    ["expected"],
+    {
+      ...{ opening: uuid, name: text(1, 80), device: orNull(slug), removed: word(true, false) },
+      ...{ expected: planned, job: place, after },
+    },
+    ["expected", "job"],
   ),
   item: entry(
     {

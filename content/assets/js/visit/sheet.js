@@ -8,7 +8,7 @@ import { judge, shown } from "./entries.js";
 
 /**
  * What the page of visits knows of the library, as `scripts/latchside/pages/visit_lists.py` writes it:
- * @typedef {{id: string, words: string, only?: string[]}} ListItem
+ * @typedef {{id: string, words: string, only?: string[], measure?: string}} ListItem
  * @typedef {{href: string, per: "site" | "opening", devices: string[], items: ListItem[]}} ListFields
  * @typedef {{id: string, name: string} & ListFields} List
  * @typedef {{library: string, devices: {id: string, name: string}[], checklists: List[]}} Known

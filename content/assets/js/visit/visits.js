@@ -2,6 +2,7 @@
 import { reader, secondPress } from "../core/ask.js";
 import { download, h, now, uuid } from "../core/dom.js";
 import { button, labelled, linkRow, rowsUnder, tools } from "../core/parts.js";
+import { led } from "../job/begin.js";
 import { visits as message } from "../messages/visit.js";
 import { html, nothing, render } from "../vendor/lit-html.js";
 import { keptWords } from "./bar.js";
@@ -43,8 +44,9 @@ export class Visits {
     this.one = h("div", { class: "ls-visit" });
     this.place = h("div", {});
     this.turn = 0;
-    /** The visit that was started just now: its heading takes the focus. */
+    /** The visit that was started just now, or led to from its survey: its heading takes the focus. */
     this.fresh = "";
+    this.told = ""; // what is said of it there
     /** @type {VisitPage | null} */
     this.page = null;
     this.import = new Import(
@@ -70,6 +72,9 @@ export class Visits {
     this.loose = await store.once("loose", uuid()).catch(() => uuid());
     this.by = (await store.recall("me")) ?? "";
     this.firm = Boolean(await navigator.storage?.persisted?.().catch(() => false));
+    const { visit, words } = led();
+    this.fresh = visit;
+    this.told = words;
     this.root.append(this.place, this.one);
     addEventListener("hashchange", () => this.show());
     addEventListener("beforeprint", () => this.layOpen());
@@ -119,9 +124,10 @@ export class Visits {
     await this.page.show(entries);
     this.render();
     if (this.fresh !== chosen) return;
-    this.fresh = "";
     scrollTo(0, 0);
     this.one.querySelector("h2")?.focus({ preventScroll: true });
+    if (this.told) this.page.say(this.told);
+    this.fresh = this.told = "";
   }
 
   /** @param {number} turn */

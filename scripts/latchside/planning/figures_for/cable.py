@@ -19,6 +19,7 @@ from latchside.surveys.survey import ControlUnit
 
 message = messages(__name__)
 CABLE_SPARE_M = 2.0
+TO_TRANSMITTER_M = 3.0
 LOOP_BAND = 10.0
 """Per cent of a resistor by which a reading may be off and still count as normal."""
 PLAIN_LEADS = 100.0
@@ -27,6 +28,9 @@ LEAST_END = 1000.0
 """The smallest of the usual end-of-line resistors in ohm: it allows the leads the least."""
 THIN = 1.16
 """Most that a sound cable reads above ideal tinned copper: so the highest that IEC 60228 allows stays within it."""
+COLD = 0.85
+"""Least that a sound cable reads of ideal copper at room temperature: some 0.4 % less for each degree of frost. A pair
+that is joined half-way reads half."""
 NEAR_ZERO = ("none", "parallel")
 """Layouts that read near zero while shut, with a contact that is closed then."""
 
@@ -88,8 +92,8 @@ def line(context: Context, cable: Cable | None) -> Line:
 def expected(cable: Cable | None) -> Iterator[Expected]:
     """What both conductors read, their far ends joined, where run and size are known."""
     if cable is not None and not cable.assumed:
-        most = up(cable.most, 0.1)
-        yield Expected("cable-ohm", message("expected"), "ohm", None, most, up_to(None, most, "ohm"))
+        least, most = down(COLD * cable.least, 0.1), up(cable.most, 0.1)
+        yield Expected("cable-ohm", message("expected"), "ohm", least, most, up_to(least, most, "ohm"))
 
 
 def to_transmitter(context: Context) -> Line:
@@ -106,7 +110,9 @@ def to_transmitter(context: Context) -> Line:
     limit = say(longest, "m")
     if not length:
         verdict: Verdict = "test on site" if existing else "none"
-        whole, meaning = message("loop-run", longest=limit), message("loop-at-most")
+        planned = say(min(context.rule("transmitter-cable", TO_TRANSMITTER_M), longest), "m")
+        ids = ("loop-there", "loop-at-most") if existing else ("loop-run", "loop-at-most")
+        whole, meaning = message(ids[0], planned=planned, longest=limit), message(ids[1])
         return Line(message("loop-name"), whole, verdict, meaning, "cable-resistance", inputs, assumed)
     shown, inputs = say(length, "m"), {**inputs, "length_m": length}
     if length <= longest:

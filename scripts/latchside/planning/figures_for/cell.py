@@ -80,4 +80,6 @@ def expected(context: Context) -> Iterator[Expected]:
     if context.device.traits.has("cell"):
         low = max(ratings.floor("cell-voltage", "V"), ratings.most("cell-low", "V"))
         high = ratings.limit("cell-voltage", "V")
-        yield Expected("cell-voltage", message("voltage"), "V", low, high, up_to(low, high, "V"))
+        nominal = ratings.stated("cell-voltage").value
+        label = message("voltage") if nominal is None else message("voltage-of-type", nominal=say(nominal, "V"))
+        yield Expected("cell-voltage", label, "V", low, high, up_to(low, high, "V"))

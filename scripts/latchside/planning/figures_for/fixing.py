@@ -17,11 +17,12 @@ from latchside.planning.figures_for import kept
 from latchside.planning.figures_for.context import Context, Device
 from latchside.planning.figures_for.ladder import LADDER_M, too_high
 from latchside.planning.figures_for.magnet import NO_SPACER, spacers_first, steel_at
-from latchside.planning.figures_for.places import PLACES, Place, sort_of
+from latchside.planning.figures_for.places import Place, place_at
 from latchside.planning.figures_for.shown import say, up_to
 from latchside.planning.figures_for.trip import place as place_along
-from latchside.planning.holes import no_holes
+from latchside.planning.holes import no_holes, pads_alone
 from latchside.planning.plan import Fixing, Line
+from latchside.read.forms import BARE
 from latchside.surveys.survey import Opening
 
 message = messages(__name__)
@@ -30,16 +31,15 @@ METAL_MM, MAINS_MM = 100.0, 300.0
 _HARDWARE = ("panic-bar", "magnetic-lock", "electric-strike", "closer")
 """Hardware of a door that asks something of the place of a contact, common practice; in the order of words."""
 _STEEL = {True: "yes", False: "no", None: "unknown"}
-_NO_HOLE = ("glass", "plastic")
 _HIGH = ("hinged-door", "double-door", "casement", "tilt-and-turn")
 
 
 def fixing(context: Context, spacer: Line | None) -> Fixing | None:
     """The fixing of the device, or None for a kind of opening that has no place."""
-    place = PLACES.get(sort_of(context.opening))
+    place = place_at(context.opening)
     if place is None:
         return None
-    sensor, magnet = _where(context)
+    sensor, magnet = _where(context, place)
     steel = steel_at(context)
     if not magnet:
         pieces = ""
@@ -47,10 +47,12 @@ def fixing(context: Context, spacer: Line | None) -> Fixing | None:
         pieces = _of_contact(context.contact, spacer, steel)
     else:
         pieces = _pieces(context.device, spacer, steel, "own")
+    drawn = _drawn(context.sensing.device, spacer, steel) if magnet else BARE
     if kept.stays(context) and not kept.second(context):
         sensor, magnet, pieces = _in_place(context, sensor)
+        drawn = BARE
     hold = " ".join((*_hold(context), message("never", parts=place.never), *_hardware(context)))
-    return Fixing(sensor, magnet, pieces, _height(context), hold)
+    return Fixing(sensor, magnet, pieces, _height(context), hold, drawn)
 
 
 def _in_place(context: Context, sensor: str) -> tuple[str, str, str]:
@@ -97,16 +99,31 @@ def _pieces(device: Device, spacer: Line | None, steel: bool | None, contact: st
     return message("pieces-spacers", spacers=spacers, steel=_STEEL[steel], contact=contact)
 
 
-def _where(context: Context) -> tuple[str, str]:
+def _drawn(device: Device, spacer: Line | None, steel: bool | None) -> str:
+    """The same as a drawing shows it. Pieces that only a trial asks for, as for steel that may be there, are not drawn.
+
+    A contact on the loop of a transmitter whose class is not named is drawn on the surface.
+    """
+    if device.traits.bracketed:
+        return "bracket"
+    if device.drilled:
+        return "sleeved" if steel else "drilled"
+    if spacer is None:
+        return "both-raised" if steel and device.transmitter else "surface"
+    values = spacer.shown.values if isinstance(spacer.shown, Message) else {}
+    under = values.get("under") if values.get("count") else None
+    return "both-raised" if steel else f"{under}-raised" if under else "surface"
+
+
+def _where(context: Context, place: Place) -> tuple[str, str]:
     kind, device = context.opening.kind, context.device
-    place = PLACES[sort_of(context.opening)]
     if device.transmitter:
         at_end = "yes" if context.opening.cable or context.opening.old_contact else "no"
         first = message("transmitter", metal=say(METAL_MM, "mm"), mains=say(MAINS_MM, "mm"), end=at_end)
         if context.contact is not None and not context.contact.traits.magnetic:
             name, where = within(context.contact.record.name), _own(context.contact, kind)
             return f"{first} {message('on-loop', contact=name, place=where)}", ""
-        return first, _contact_on_loop(context)
+        return first, _contact_on_loop(context, place)
     if not device.traits.magnetic:
         return _own(device, kind), ""
     sensor, magnet = _halves(device, place)
@@ -126,9 +143,9 @@ def _halves(device: Device, place: Place) -> tuple[str, str]:
     return (place.drilled_reed, place.drilled_magnet) if device.drilled else (place.sensor, place.magnet)
 
 
-def _contact_on_loop(context: Context) -> str:
+def _contact_on_loop(context: Context, place: Place) -> str:
     """Where the wired contact on the loop of a transmitter goes."""
-    contact, place = context.contact, PLACES[sort_of(context.opening)]
+    contact = context.contact
     if contact is None:
         return message("on-loop-any", magnet=place.magnet, reed=place.sensor)
     reed, magnet = _halves(contact, place)
@@ -168,7 +185,10 @@ def _hold(context: Context) -> Iterator[Message]:
     elif opening.fire_rated or opening.escape:
         yield message("no-hole")
     elif opening.fire_rated is None or opening.escape is None:
-        yield message("before-known", usual=" ".join(_usual(context)))
+        what = (
+            "both" if opening.fire_rated is opening.escape is None else "fire" if opening.escape is False else "escape"
+        )
+        yield message("before-known", what=what, usual=" ".join(_usual(context)))
     elif opening.drill is not False:
         yield from _usual(context)
     elif device.traits.needs_hole:
@@ -181,17 +201,20 @@ def _usual(context: Context) -> Iterator[Message]:
     """How it is held where nothing bars a hole."""
     opening, device = context.opening, context.device
     materials = _materials(opening)
+    if device.traits.needs_hole and "glass" in materials:
+        yield message("no-place-for-holes")
+        return
     if device.drilled:
         yield from _drilled(context)
     elif device.traits.bracketed:
         yield message("bracket-and-tail" if device.traits.has("clamp") else "bracket")
     elif device.transmitter:
         yield message("screws-and-plugs")
-    elif not device.traits.has("pad"):
-        yield message("screws")
-    elif materials & set(_NO_HOLE):
+    elif pads_alone(opening, device.traits):
         yield from _pads(materials)
         return
+    elif not device.traits.has("pad"):
+        yield message("screws")
     elif "unknown" in materials or None in materials:
         yield message("screws-or-pads")
     elif "aluminium" in materials:
@@ -201,8 +224,17 @@ def _usual(context: Context) -> Iterator[Message]:
         yield message("screws-metal-magnet" if device.traits.magnetic else "screws-metal")
     else:
         yield message("screws")
+    if opening.glazed and opening.kind in ("hinged-door", "double-door") and not (device.drilled or device.transmitter):
+        yield _clear_of_glass(opening)
     if opening.drill is None:
         yield message("not-agreed")
+
+
+def _clear_of_glass(opening: Opening) -> Message:
+    """A screw may come no nearer to the pane than a bit."""
+    if opening.rail_depth_mm is None:
+        return message("glass-clear")
+    return message("glass-clear-at", rail=say(opening.rail_depth_mm, "mm"))
 
 
 def _drilled(context: Context) -> Iterator[Message]:

@@ -214,7 +214,9 @@ def _at_terminals(context: Context) -> Iterator[Expected]:
     ratings = context.device.ratings
     shut = ratings.stated("loop-shut")
     low, high = ratings.floor("loop-shut", "ohm"), ratings.limit("loop-shut", "ohm")
-    by_label = message("of-label", percent=short(shut.percent or 0, "%"))
+    tolerance = ratings.stated("end-of-line").percent or shut.percent or 0.0
+    leads = say(ratings.most("contact-resistance", "ohm"), "ohm")
+    by_label = message("of-label", percent=short(tolerance, "%"), leads=leads)
     yield Expected("loop-shut", message("expected-label"), "ohm", low, high, by_label)
     open_, shorted = ratings.least("loop-open", "ohm"), ratings.most("loop-short", "ohm")
     yield Expected("loop-open", message("expected-terminals"), "ohm", open_, None, up_to(open_, None, "ohm"))

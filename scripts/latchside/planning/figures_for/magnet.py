@@ -28,6 +28,8 @@ LEVEL_MM = 2.0
 """Offset in height that is accepted, common practice: position-surface-contact, step level."""
 LOOSE_MM = 3.0
 """A hinged leaf that moves more than this on its latch has a loose latch, common practice: prove-opening."""
+GAUGE_MM = 0.5
+"""Slips of a gap gauge are told apart so finely, common practice: no gap to fit to is named more finely."""
 READ_MM = 0.5
 """No rule is read finer against a moving edge: an eighth of an inch is 3 mm."""
 _OFF_STEEL = ("spacer", "bracket")
@@ -134,7 +136,7 @@ def _gap(context: Context) -> Line:
         "make_off_steel_mm": best.make, "rest_to_mm": worst.rest, "fit_from_mm": worst.fit_from,
         "fit_to_mm": worst.fit_to,
     }  # fmt: skip
-    fit = up_to(worst.fit_from, down(worst.fit_to, 0.1), "mm")
+    fit = up_to(worst.fit_from, max(worst.fit_from, down(worst.fit_to, GAUGE_MM)), "mm")
     if opening.gap_mm is None:
         meaning: str = message("not-measured")
         limit = message("fit-to", range=fit)
@@ -279,9 +281,9 @@ def expected(context: Context) -> Iterator[Expected]:
     context = context.sensing
     if context.device.traits.magnetic:
         reach = left(context, steel=steel_at(context) is not False)
-        high = down(reach.fit_to, 0.1)
+        high = max(reach.fit_from, down(reach.fit_to, GAUGE_MM))
         shown = up_to(reach.fit_from, high, "mm")
-        free = down(left(context, steel=False).fit_to, 0.1)
+        free = max(reach.fit_from, down(left(context, steel=False).fit_to, GAUGE_MM))
         if steel_at(context) is None and free > high:
             shown = message("fit-gap-steel", free=up_to(reach.fit_from, free, "mm"), steel=mm(high))
         yield Expected("fit-gap", message("fit-gap"), "mm", reach.fit_from, high, shown)

@@ -13,9 +13,11 @@ CORNER_MM = 150.0
 """How far from the latch-side corner a contact is fixed at most: the procedures of position."""
 LOOSE, LIFTING = "loose-hatch", "lifting-hatch"
 """A hatch whose lid has no hinge, and one whose lid lifts: outdoors, in a pavement or a roof."""
+LOWER = "lower-sash"
+"""A double-hung window whose upper sash is fixed."""
 _KINDS = (
     "hinged-door", "double-door", "casement", "double-hung", "tilt-and-turn", "sliding", "lift-and-slide",
-    "roof-window", "roller-door", "up-and-over", "hatch", LOOSE, LIFTING, "gate",
+    "roof-window", "roller-door", "up-and-over", "hatch", LOOSE, LIFTING, LOWER, "gate",
 )  # fmt: skip
 
 
@@ -53,3 +55,9 @@ def sort_of(opening: Opening) -> str:
     if opening.kind != "hatch":
         return opening.kind
     return LOOSE if opening.loose_lid else LIFTING if opening.outdoors else opening.kind
+
+
+def place_at(opening: Opening) -> Place | None:
+    """Where the halves go on an opening; None for a kind that has no place."""
+    lower = opening.kind == "double-hung" and opening.upper_sash is False
+    return PLACES.get(LOWER if lower else sort_of(opening))

@@ -1,10 +1,17 @@
 # The cable of an opening.
 cable =
     { $there ->
-        [yes] There already, { $size }: { $run }. Meter it before you trust it.
+        [yes] There already, { $size }: { $run }. Meter it before you trust it.{ cores }
        *[no] New run, { $size }: { $run }.
     }
-cable-unknown = There already, its size not known: { $run } if it is as usual. Meter it before you trust it.
+cable-unknown = There already, its size not known: { $run } if it is as usual. Meter it before you trust it.{ cores }
+# Two loops of one opening on a cable that is there.
+cores =
+    { $loops ->
+        [1] {""}
+       *[other] {" "}Its { $loops } loops take { $cores } conductors: count those that are free. Too few: stop, and call
+            the lead.
+    }
 
 # The resistor of its loop.
 resistor =
@@ -23,13 +30,6 @@ either = { $one }; { $other }
 
 # A figure that is the same at all openings of a class.
 line = { $shown }. { $meaning }
-
-# Its loop on the terminals of the panel; $count zones.
-landed =
-    { $count ->
-        [one] on the terminals of its zone, pair labelled
-       *[other] each on the terminals of its zone, pairs labelled
-    }
 
 # Beneath codes to scan.
 code-install = Fitting

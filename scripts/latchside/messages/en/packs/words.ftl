@@ -10,6 +10,10 @@ count-set = { $count ->
     [one] { $amount } set
    *[other] { $amount } sets
 }
+count-run = { $count ->
+    [one] { $amount } run
+   *[other] { $amount } runs
+}
 count-roll = { $count ->
     [one] { $amount } roll
    *[other] { $amount } rolls
@@ -24,6 +28,8 @@ other-response = Response: { $response }.
 reports = It reports to the { $centre }.
 
 # What is seen when a contact is proved.
+landed = on the terminals of its zone, pair marked
+tamper-seen = tamper shows, and clears
 shows-closed = zone closed by itself
 
 # A reading in few words: the same name on the sheet of an opening and on the test sheet.
@@ -44,8 +50,8 @@ short-check-in = Check-in
 short-window-at-grade = Supervision window
 short-missed-window = Supervision window
 short-age-at-setting = Last message at setting
-short-cell-voltage = Battery, lowest in a report
 by-own-label = as the label of the contact says: write it down
 short-landed = Landed at the panel
 short-name = Name heard or shown at the panel
+short-cover = Cover opened, then closed
 short-closed-again = Closed again

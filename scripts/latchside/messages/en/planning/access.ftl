@@ -1,3 +1,3 @@
 second-person =
-    .found = Work overhead at { $height } takes a platform and a second person, and one technician is planned.
-    .action = Send a second person for it, and put platform and second person in the quote.
+    .found = Work at { $height }, from a platform or a tower, takes a second person, and one technician is planned.
+    .action = Send a second person for it, and put both people and what they stand on in the quote.

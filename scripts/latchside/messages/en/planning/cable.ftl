@@ -8,7 +8,9 @@ runs =
     }
 unmeasured = Alarm cable, length not known
     .use = Runs that nobody measured. Their metres are not in this list.
-clips = Cable clips or ties
-    .use = Where the run is on the surface.
+clips = Metal cable clips or ties
+    .use = Where the run is on the surface. Plastic ones drop the cable in a fire.
 sealing = Sealing material
     .use = For each wall crossed, of the kind it asks.
+trunking = Stuck trunking, for frames
+    .use = The last stretch, on a frame where nothing is drilled. Along the wall metal clips hold the run.

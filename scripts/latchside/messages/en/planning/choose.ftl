@@ -41,6 +41,9 @@ life-safety =
 # No class is left for an opening.
 all-ruled-out = Every class is ruled out. { $causes }
 none-made = No class is made for this kind of opening.
+change-leave =
+    Get the owner's written leave for screws or anchors in floor, wall or post beside the opening: nothing holds a
+    contact there without. Else ask the lead for another kind of detection behind the opening.
 change-cause =
     Have hinge, latch or seal repaired first where the gap is the cause. Otherwise ask the lead for a contact of
     a longer make distance or one made for the weather, or for another kind of detection behind the opening.

@@ -7,6 +7,12 @@ openings =
         [one] { $count } opening
        *[other] { $count } openings
     }
+of-them =
+    { $when ->
+        [morning] { $count } of them in the morning only
+        [afternoon] { $count } of them in the afternoon only
+       *[closed] { $count } of them after closing only
+    }
 proof = proof and handover
     .first = Proof and handover
 technicians =
@@ -19,6 +25,9 @@ technicians =
             [one] One technician
            *[other] { $count } technicians
         }
+
+# Where one technician does what takes two.
+one-more = somebody at the panel who calls out what it shows, agreed before the day
 
 longer-than-a-day =
     .found = { $takes } at this opening do not fit into a day of { $day }, which leaves { $room } for openings.

@@ -9,7 +9,11 @@ device-between = { decides } between { $devices }.
 device-can = { decides } whether { $device } can go there.
 device-any = { decides } which class goes there.
 the-device = the { $name }
-contact = { decides } which wired contact goes on the loop: { $contacts }.
+contact =
+    { $count ->
+        [one] { decides } whether a { $contacts } can go on the loop.
+       *[other] { decides } which wired contact goes on the loop: { $contacts }.
+    }
 problem = { decides } whether this stands against it: { $problem }
 verdict = { decides } how { $figure } comes out: { $verdicts }.
 verdict-worked =

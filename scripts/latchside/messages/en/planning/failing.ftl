@@ -10,7 +10,7 @@ grade-not-known =
            *[other] The grade is not known, and at the likeliest one the check-ins of { $count } radio openings are
                 too seldom: { $shown }. They are { $openings }.
         }
-    .action = Ask customer, insurer and centre for the grade before anything is ordered. If it is that one: { $then }
+    .action = Ask customer, insurer and centre for the grade before anything is ordered. At that grade: { $then }
 
 # What to order or change where a figure does not say so itself, by the id of the figure.
 change-any = Choose another part or another place for it, or have the cause changed before the day.

@@ -69,6 +69,8 @@ second-hatch = second edge
     .short = edge two
     .shortest = edge 2
 second-any = second contact
+# Where a keypad has room for no word of it.
+second = 2
 
 # Abbreviations of surveys, in full. Those of the compass are of sides alone.
 in-full-rm = room

@@ -22,14 +22,19 @@ walk-test-unheard =
 
 # A day: it begins with arriving and ends with leaving. $names are zones that were in use before the job, $notes what
 # the survey says of the site.
+arrive = { $procedure }.
+arrive-unmonitored = Arrive; nobody monitors the site, so tell the people there when the alarm may sound
 arrive-zones = { $procedure }. On test with the centre by name: { $names }.
 arrive-zones-notes = { $procedure }. On test with the centre by name: { $names }. Note of the survey: { $notes }
 arrive-notes = { $procedure }. Note of the survey: { $notes }
 land =
     { $loops ->
-        [one] { $procedure }: { $loops } loop, the panel powered down once.
-       *[other] { $procedure }: { $loops } loops, the panel powered down once.
+        [one] { $procedure }: { $loops } loop. { powered-down }
+       *[other] { $procedure }: { $loops } loops. { powered-down }
     }
+powered-down =
+    Installer mode and every sounder held off first, then mains and battery off, once for all; battery and mains on
+    again with the covers shut.
 prove-in-use = Prove the zones that were there before: { $names }. See each open and restore in the event log.
 prove-in-use-at-centre =
     Prove the zones that were there before: { $names }. The centre confirms each by name before off test; a hold-up
@@ -37,6 +42,9 @@ prove-in-use-at-centre =
 hand-over-waits = { $procedure }. Waiting for check-ins is in this time.
 
 # Leaving: the zones of the job that are live that night.
+leave = { $procedure }.
+leave-unmonitored = Last look at the panel, and leave
+named = { $name }
 leave-live = { $procedure }. Live tonight: { $live }. Tell the customer what is not watched yet.
 leave-omitted =
     { $procedure }. Live tonight: { $live }. Omitted until every entry door is proved: { $omitted }. Tell the customer

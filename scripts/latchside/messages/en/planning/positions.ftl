@@ -63,15 +63,17 @@ too-few-positions =
 no-position =
     { $link ->
         [radio]
-            No free radio position: the panel has { $free ->
-                [one] { $free } radio position
-               *[other] { $free } radio positions
-            } and other openings take them.
+            No free radio position: { $free ->
+                [0] the panel has none.
+                [one] the panel has { $free } radio position, and another opening takes it.
+               *[other] the panel has { $free } radio positions, and other openings take them.
+            }
        *[wired]
-            No free wired position: the panel has { $free ->
-                [one] { $free } wired position
-               *[other] { $free } wired positions
-            } and other openings take them.
+            No free wired position: { $free ->
+                [0] the panel has none.
+                [one] the panel has { $free } wired position, and another opening takes it.
+               *[other] the panel has { $free } wired positions, and other openings take them.
+            }
     }
 
 # What gives the openings left over a position. $receiver is first, or another where the panel has one.

@@ -49,3 +49,15 @@ visits-a-year =
     .action =
         Ask contract and insurer. Two visits a year are usual for a monitored site from grade 2 (from memory: check
         your edition). The plan counts with the firm's own figure until then.
+
+# At grade 3 and above.
+foreign-magnet =
+    .found =
+        From grade 3 a contact has to show a magnet that is held against it (EN 50131-2-6, from memory: check your
+        edition). A single reed does not: { $contacts ->
+            [one] { $contacts } opening.
+           *[other] { $contacts } openings.
+        }
+    .action =
+        Order balanced or coded contacts whose label states the grade, also in the place of one that stays, and ask the
+        insurer whether the loop has to tell tamper from opening. Both before anything is ordered.

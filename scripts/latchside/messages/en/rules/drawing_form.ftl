@@ -62,3 +62,8 @@ no-such-id =
     .found = url(#{ $id }), which does not exist
     .expected = an id of this file
     .action = Correct it.
+
+form =
+    .found = data-for={ $words } on <{ $element }>
+    .expected = words of forms that DEVELOPERS.md lists, on a group, a title or a description
+    .action = Correct the word, or put what belongs to the form into a group.

@@ -32,7 +32,8 @@ expected = Cable, far ends joined, without the leads of the meter
 
 # The run from a contact to the terminals of a transmitter.
 loop-name = Cable of the loop
-loop-run = at most { $longest }
+loop-there = at most { $longest }
+loop-run = { $planned } planned, at most { $longest }
 loop-at-most = From the transmitter to the farthest contact, by the label of the transmitter. Clear of mains cable.
 loop-fits =
     Within { $longest }, which the label of the transmitter allows. The existing cable is metered before it is trusted.

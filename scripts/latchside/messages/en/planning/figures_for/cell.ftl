@@ -8,3 +8,4 @@ frost = Frost shortens it, by how much is not worked.
 ceiling = A ceiling: a low-battery report wins over the day.
 uses = Opened { $times } times a day, which nobody counted.
 voltage = Battery, lowest during a report
+voltage-of-type = Battery of { $nominal }, lowest during a report

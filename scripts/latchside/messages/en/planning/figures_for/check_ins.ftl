@@ -38,7 +38,7 @@ between = Time between check-ins
 unheard = Supervision window
 age = Age of the last message when setting
 limit = at most { $limit }, as { grade } asks{ not-known }
-often = at most { $limit }, so that setting at { grade } finds a message young enough{ not-known }
+often = at most { $limit }, or setting at { grade } finds the last message too old{ not-known }
 not-known =
     { $known ->
         [no] { " " }(grade not known)

@@ -104,15 +104,15 @@ pieces-of-spacers =
         [on-loop] None at the transmitter; the wired contact: { $spacers }
        *[own] { $spacers }
     }
-pieces-packing = None at the transmitter; the wired contact: its bracket or packing, against the steel.
+pieces-packing = None at the transmitter; the wired contact: its bracket, or spacers under both halves, against the steel.
 pieces-profile = None at the transmitter; the wired contact: by its own profile.
 
 # How high.
 height-unknown = Not known.
 height-unknown-high = Not known; high up, where feet do not come.
 height-access = { $height } above the floor, from a tower or a powered platform.
-height-platform = { $height } above the floor, from a platform or a stair tower, with a second person.
-height-ladder = { $height } above the floor, from a ladder or a platform.
+height-platform = { $height } above the floor, from a platform or a tower scaffold, with a second person.
+height-ladder = { $height } above the floor, from steps or a platform.
 height-floor = { $height } above the floor.
 
 # How it is held. Sentences that follow each other.
@@ -121,6 +121,8 @@ drilled =
 drilled-plain = Drilled: { $hole } across and { $depth } deep, more behind it for its leads.
 drilled-by-label = Drilled: across and deep as its label says, which is read before any bit is chosen.
 glass = Glass begins { $rail } from the edge.
+glass-clear = Measure to the glass: no screw that long.
+glass-clear-at = Glass { $rail } from the edge: no screw that long, none at the bead.
 sound = Only where the material is sound and what lies behind is known.
 not-agreed = The place is asked for first: drilling is not agreed.
 bracket = Anchors or screws for the housing, locking washers on the bracket.
@@ -135,19 +137,26 @@ screws-aluminium =
         [yes] Short screws of a metal that a magnet does not pull; else pads, on a clean, sound surface.
        *[no] Short screws; else pads, on a clean, sound surface.
     }
-inner-chamber = No screw and no hole beyond the inner chamber: none in the thermal break or a chamber that drains.
+inner-chamber = No screw and no hole beyond the inner chamber, into a thermal break or a drain.
 pads = Pads on a clean, warm, dry surface, full strength after a day.
 no-hole-in-glass = No hole in glass.
 pads-bear-half =
-    Each pad bears several times the weight of its half, and the cable lies in stuck trunking.
+    Each pad bears several times the weight of its half. Metal clips hold the cable along the wall, stuck trunking only
+    on the frame.
 pads-bear-body =
-    Each pad bears several times the weight of the body, and the cable lies in stuck trunking.
+    Each pad bears several times the weight of the body. Metal clips hold the cable along the wall, stuck trunking only
+    on the frame.
 
 # Where no hole may be, and a contact that stays.
 no-hole =
     No new hole and no new screw unless its listing, its certificate or its maker allows it, and the local code; pads of
     a stated load only as far as they allow.
-before-known = No hole before it is known whether it is fire-rated or an escape way. After that: { $usual }
+before-known =
+    { $what ->
+        [fire] No hole before it is known whether it is fire-rated.
+        [escape] No hole before it is known whether it is an escape way.
+       *[both] No hole before it is known whether it is fire-rated or an escape way.
+    } After that: { $usual }
 no-place-for-holes = Nothing may be drilled, so this contact has no place here.
 on-the-wall =
     The transmitter is screwed to the wall beside the opening, not to door or frame: a pull at its cable takes a pad

@@ -60,12 +60,12 @@ expected-short = Loop, pair shorted on the panel side of its resistors, { layout
 expected-cut = Loop, one core lifted at the first contact
 cut-shows = { $open }; the panel shows tamper or trouble
 expected-label = Loop, door closed, resistor of the label
-of-label = the value on the label ±{ $percent }: write it down
+of-label = the label's value ±{ $percent }, +{ $leads }: write it down
 expected-terminals = Loop, door open
 expected-shorted = Loop, pair shorted on the panel side of its resistor
 input-shut = Voltage at the input, door closed
 input-open = Voltage at the input, door open
-about = about { $volts }; the panel's own window decides
+about = about { $volts }; the panel's window decides
 layout =
     { $layout ->
         [none] no resistor

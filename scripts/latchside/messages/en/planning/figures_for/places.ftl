@@ -8,10 +8,11 @@ sensor =
         [double-hung]
             low on the side stop for the lower sash, at the head for the upper one; never at the meeting rails, which
             both move
+        [lower-sash] low on the side stop
         [tilt-and-turn] on the frame at the top of the handle side
         [sliding] on the jamb that the leading edge meets
         [lift-and-slide] on the jamb that the leading edge meets, lined up with the handle home and the door down
-        [roof-window] on the frame at the lower edge; a cable, where there is one, in a loop below it
+        [roof-window] on the frame at the lower edge
         [roller-door] on the wall beside the guide, or on the floor where no wheels cross
         [up-and-over] on the frame low at the side
         [hatch] on the frame at the room side, across from the hinges
@@ -25,6 +26,7 @@ magnet =
         [double-door] on top of each leaf that opens, at its latch side
         [casement] on the sash at the same edge, clear of the handle
         [double-hung] on the side of the lower sash, low down, and on the top rail of the upper one
+        [lower-sash] on the side of the lower sash, low down
         [tilt-and-turn] on the sash at the top of the handle side
         [sliding] on the leading edge of the sliding door or sash
         [lift-and-slide] on the leading edge of the door
@@ -42,6 +44,7 @@ drilled-reed =
         [double-door] in the head of the frame, one above each leaf that opens
         [casement] in the frame at the latch side, high up
         [double-hung] in a wooden head for the upper sash, in a sill that does not drain for the lower one
+        [lower-sash] in a sill that does not drain
         [tilt-and-turn] in the frame at the top of the handle side
         [sliding] in the jamb that the leading edge meets
         [lift-and-slide] in the jamb that the leading edge meets, lined up with the handle home and the door down
@@ -59,6 +62,7 @@ drilled-magnet =
         [double-door] in the top edge of each leaf
         [casement] in the edge of the sash opposite
         [double-hung] in the top rail of the upper sash, in the bottom rail of the lower one
+        [lower-sash] in the bottom rail of the lower sash
         [tilt-and-turn] in the sash at the top of the handle side
         [sliding] in the leading edge of the sliding door or sash
         [lift-and-slide] in the leading edge of the door
@@ -78,6 +82,7 @@ never =
         [double-door] lock, and the bolts of the second leaf
         [casement] gear of the handle, glass and bead, a bottom that drains
         [double-hung] jambs with weights and cords, glass, a sill that drains
+        [lower-sash] jambs with weights and cords, glass, a sill that drains
         [tilt-and-turn] gear round the edge, seals, drain chambers, thermal break, glass
         [sliding] lock, a bottom track that drains, edge of the glass
         [lift-and-slide] lift gear in the latch edge, threshold and bottom track, glass
