@@ -86,7 +86,11 @@ def test_eleven_openings_print_on_twenty_sides_one_an_opening(browser: Browser, 
     assert "What each answer decides" in " ".join(" ".join(with_annex).split())
     all_is_there(planned(tmp_path / job), " ".join(sides))
     starts = [
-        next(at for at, side in enumerate(sides) if side.startswith(f"{number} · {one['spoken']}"))
+        next(
+            at
+            for at, side in enumerate(sides)
+            if side.partition("Faults ")[2].startswith(f"{number} · {one['spoken']}")
+        )
         for number, one in enumerate(openings, 1)
     ]
     assert starts == list(range(starts[0], starts[0] + 11)), "one side an opening"

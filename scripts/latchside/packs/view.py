@@ -16,7 +16,7 @@ from latchside.packs.facts import opening_facts, site_facts
 from latchside.packs.keypad import Keypad, keypad
 from latchside.packs.loading import goes_to
 from latchside.packs.named import Named
-from latchside.packs.quote import Hours, quote
+from latchside.packs.quote import Hours, paid, quote
 from latchside.packs.rounds import rounds
 from latchside.packs.system import region_of
 from latchside.packs.walk import in_page, walk
@@ -207,8 +207,8 @@ class JobView(Named):
         return words.plainly(zone, self.survey.site.monitored, **by_region)
 
     def whole_day(self) -> str:
-        """Usual time of all the work, that of each technician added up."""
-        return words.minutes(sum(one.minutes for one in self.plan.work))
+        """Usual time of the whole job, that of each technician added up."""
+        return paid(self.plan)
 
     def quote(self) -> list[Hours]:
         """The hours of the job, for a quote."""

@@ -102,6 +102,12 @@ def typical_values(
     ]
 
 
+def measure_of(measure: Mapping[str, Any]) -> str | None:
+    """The name of a reading, by which a plan has its own expectation at an opening; None where none can have."""
+    named: str | None = measure.get("planned") or measure["expect"].get("device_value")
+    return named
+
+
 def expectations(library: Library, measure: Mapping[str, Any], owner: Record, only: Any = None) -> Markup:
     """The figures a reading may be judged against, as JSON for an attribute; an empty list where there is none.
 

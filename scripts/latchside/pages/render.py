@@ -38,7 +38,7 @@ from latchside.pages.leading import leading, own_cautions
 from latchside.pages.links import file_of, slug
 from latchside.pages.list_cautions import item_cautions
 from latchside.pages.page import Page
-from latchside.pages.readings import expectations
+from latchside.pages.readings import expectations, measure_of
 from latchside.pages.shorten import lead
 from latchside.pages.visit_lists import item_words
 from latchside.rules import all_rules
@@ -231,6 +231,7 @@ def _environment() -> Environment:
         only_for=only_for,
         kinds=KINDS,
         expectations=expectations,
+        measure_of=measure_of,
         item_words=item_words,
         expected_in_short=expected_in_short,
         item_cautions=item_cautions,

@@ -10,6 +10,7 @@ from markupsafe import Markup
 from latchside.escape import safe
 from latchside.library import Library, Record
 from latchside.pages.page import Page
+from latchside.pages.readings import measure_of
 from latchside.version import library_version
 
 
@@ -55,5 +56,5 @@ def _checklist(library: Library, page: Page, record: Record) -> dict[str, Any]:
 def _measure(page: Page, item: Any) -> dict[str, str]:
     """The value of a device that the reading of an item is judged by, where it has one."""
     read = page.step(item["step"])["measure"] if item.get("measure") == "step" else item.get("measure")
-    value = read and read["expect"].get("device_value")
+    value = read and measure_of(read)
     return {"measure": value} if value else {}

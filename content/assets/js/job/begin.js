@@ -5,7 +5,7 @@ import { view } from "../visit/entries.js";
 import { readFile } from "../visit/shape.js";
 import * as store from "../visit/store.js";
 import * as more from "../visit/store-visits.js";
-import { jobOf } from "./job.js";
+import { jobOf, plannedOf } from "./job.js";
 
 /** @typedef {import("../visit/entries.js").Entry} Entry */
 
@@ -15,12 +15,13 @@ const LED = "ls-led";
 /**
  * Start a visit of a job; or find the one that is open, or was started from the same plan. Nothing of one that is here
  * is changed. Gives its id.
- * @param {string} job id of the survey @param {() => Promise<string>} made the text of the visit's file
+ * @param {string} job id of the survey @param {string[]} openings their ids there
+ * @param {() => Promise<string>} made the text of the visit's file
  */
-export async function startVisit(job, made) {
+export async function startVisit(job, openings, made) {
   const { kept, why } = await store.open();
   if (!kept) throw new Error(message.notKept({ why }));
-  const open = await openVisitOf(job);
+  const open = await openVisitOf(job, openings);
   if (open) return ledTo(open, false);
   const read = readFile(await made());
   if ("fault" in read) throw new Error(read.fault);
@@ -37,10 +38,15 @@ export async function startVisit(job, made) {
   return ledTo(visit, true);
 }
 
-/** The visit of a job that is open on this device. @param {string} job */
-async function openVisitOf(job) {
+/**
+ * The visit of a job that is open on this device. Two surveys may have one name: what shares no opening is another job.
+ * @param {string} job @param {string[]} openings
+ */
+async function openVisitOf(job, openings) {
   const seen = [...(await more.allEntries())].map(([id, entries]) => ({ id, shown: view(entries) }));
-  return seen.find(({ shown }) => shown.state === "open" && jobOf(shown)?.id === job)?.id;
+  const same = (/** @type {import("./job.js").View} */ shown) =>
+    [...plannedOf(shown).values()].some((one) => openings.includes(one.job?.opening ?? ""));
+  return seen.find(({ shown }) => shown.state === "open" && jobOf(shown)?.id === job && same(shown))?.id;
 }
 
 /** Whether a visit is on this device: open, archived, or locked away. @param {string} visit */

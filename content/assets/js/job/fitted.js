@@ -26,6 +26,7 @@ function fittedView(seen, data, photographs) {
   const rows = [...openings.values()].filter(({ removed }) => !removed);
   const said = deviations(seen, data);
   const none = jobOf(seen) ? message.noDeviation() : message.noPlan();
+  const untouched = rows.filter((one) => !isRecorded(seen, one, planned.get(one.opening))).length;
   return html`
     <h2>${message.title({ site: visit?.site ?? "" })}</h2>
     <p>${[visit?.date, visit?.who].filter(Boolean).join(" · ")}</p>
@@ -33,6 +34,7 @@ function fittedView(seen, data, photographs) {
       <thead><tr>${[message.opening(), message.zone(), message.fitted(), message.readings()].map((words) => html`<th scope="col">${words}</th>`)}</tr></thead>
       <tbody>${rows.map((one) => rowView(seen, data, one, planned.get(one.opening)))}</tbody>
     </table>
+    ${untouched ? html`<p><strong>${message.notComplete({ openings: untouched })}</strong></p>` : nothing}
     <h3>${message.deviations()}</h3>
     ${said.length ? html`<ul>${said.map((words) => html`<li>${words}</li>`)}</ul>` : html`<p>${none}</p>`}
     ${photographs}
@@ -41,6 +43,10 @@ function fittedView(seen, data, photographs) {
   `;
 }
 
+/** Whether anything was recorded at an opening since it was planned. @param {View} seen @param {Opening} one @param {OpeningEntry | undefined} planned */
+const isRecorded = (seen, one, planned) =>
+  !planned || planned.device !== one.device || answersAt(seen, one.opening).length > 0;
+
 /** @param {View} seen @param {Known} data @param {Opening} one @param {OpeningEntry | undefined} planned */
 function rowView(seen, data, one, planned) {
   const readings = answersAt(seen, one.opening).filter(({ reading }) => reading);
@@ -48,7 +54,7 @@ function rowView(seen, data, one, planned) {
     <tr>
       <td>${one.name}</td>
       <td>${planned?.job?.zone ?? ""}</td>
-      <td>${nameOf(data, one.device)}</td>
+      <td>${isRecorded(seen, one, planned) ? nameOf(data, one.device) : message.plannedOnly({ device: nameOf(data, one.device) })}</td>
       <td>${readings.map((entry) => html`<div>${readingOf(entry)}</div>`)}</td>
     </tr>
   `;

@@ -26,7 +26,8 @@ export class Visiting {
     try {
       const { id, text } = await this.file();
       const { startVisit } = await import("../job/begin.js");
-      const visit = await startVisit(id, () => this.planner.visit(text, today(), this.own()));
+      const openings = JSON.parse(text).openings.map((/** @type {{id: string}} */ one) => one.id);
+      const visit = await startVisit(id, openings, () => this.planner.visit(text, today(), this.own()));
       this.page.set({ begun: NOT_BEGUN }); // the page may be come back to as it is
       location.assign(new URL(`visits/#v=${visit}`, root));
     } catch (error) {

@@ -28,7 +28,7 @@ other-response = Response: { $response }.
 reports = It reports to the { $centre }.
 
 # What is seen when a contact is proved.
-landed = on the terminals of its zone, pair marked
+landed = on its terminals, pair marked
 tamper-seen = tamper shows, and clears
 shows-closed = zone closed by itself
 
@@ -51,7 +51,7 @@ short-window-at-grade = Supervision window
 short-missed-window = Supervision window
 short-age-at-setting = Last message at setting
 by-own-label = as the label of the contact says: write it down
-short-landed = Landed at the panel
+short-landed = Landed
 short-name = Name heard or shown at the panel
 short-cover = Cover opened, then closed
 short-closed-again = Closed again

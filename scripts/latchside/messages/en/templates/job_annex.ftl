@@ -30,4 +30,5 @@ low = At best
 usual = Usually
 high = At worst
 before = Before the first arrival
+together = On site together, or waiting for each other
 all = All of it

@@ -6,6 +6,12 @@ readings = Readings
 deviations = Otherwise than planned
 no-deviation = Nothing was recorded that differs from the plan.
 no-plan = No plan came with this visit, so nothing can be compared with one.
+not-complete =
+    { $openings ->
+        [one] Not complete: nothing is recorded at { $openings } opening.
+       *[other] Not complete: nothing is recorded at { $openings } openings.
+    }
+planned-only = planned: { $device }; nothing recorded
 signature = Name, date, signature:
 library = Library { $library }. Printed { $when }.
 
