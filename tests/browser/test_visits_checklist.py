@@ -161,6 +161,22 @@ def test_a_reading_is_saved_when_its_field_is_left_and_when_its_item_is_ticked(p
     assert [entry["reading"]["value"] for entry in sorted(stored(page), key=lambda entry: entry["n"])] == [2, 1]
 
 
+def test_what_is_typed_and_not_saved_is_there_after_a_reload(page: Page) -> None:
+    """A thumb that slips to a link or back costs no reading."""
+    row = page.locator("#item-play")
+    row.get_by_label("Reading").press_sequentially("2.5")
+    page.reload()
+    ready(page)
+    expect(row.get_by_label("Reading")).to_have_value("2.5")
+    expect(row.locator(".ls-verdict")).to_contain_text("Inside")
+    row.get_by_label("Reading").press("Enter")
+    expect(row).to_have_attribute("data-state", "done")
+    page.reload()
+    ready(page)
+    expect(row.get_by_label("Reading")).to_have_value("")
+    assert len(stored(page)) == 1
+
+
 HOLD = """() => new Promise(begun => {
   indexedDB.open('latchside').onsuccess = event => {
     const store = event.target.result.transaction('entries', 'readwrite').objectStore('entries');

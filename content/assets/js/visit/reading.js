@@ -8,6 +8,7 @@ import { button, choice, quiet, tools } from "../core/parts.js";
 import { reading as message } from "../messages/visit.js";
 import { html, nothing, render } from "../vendor/lit-html.js";
 import { figuresOf, judge, readingOf, scales, shown } from "./entries.js";
+import { tab } from "./store.js";
 
 /**
  * @typedef {import("./entries.js").Range} Range
@@ -63,10 +64,12 @@ export class Reading {
     this.chosen = 0;
     this.unit = "";
     this.names = "?";
+    this.typed = this.id; // under this the tab keeps what is typed and not yet saved
     /** @type {Figure[]} */
     this.figures = [];
     this.input.addEventListener("input", () => {
       this.over = false;
+      tab(this.typed, this.input.value);
       this.tell();
     });
     this.input.addEventListener("keydown", (event) => {
@@ -212,10 +215,16 @@ export class Reading {
     render(html`${this.choices()}${verdict}${tools(...(this.held ? [] : presses))}`, this.place);
   }
 
-  /** Nothing typed at one opening is saved at another. @param {import("./bar.js").Place} place */
-  at({ devices, planned }) {
-    this.clear();
+  /**
+   * Nothing typed at one opening is saved at another; what was typed at this one is there again, after a reload too.
+   * @param {import("./bar.js").Place} place
+   */
+  at({ visit, opening, devices, planned }) {
+    this.typed = [location.pathname, this.id, visit, opening].join(" ");
+    this.over = false;
+    this.input.value = tab(this.typed);
     this.forDevices(devices, planned);
+    this.tell();
   }
 
   /** Offer nothing to save while nothing can be written. @param {boolean} held */
@@ -262,6 +271,7 @@ export class Reading {
   clear() {
     if (!this.input.value && !this.over) return;
     this.input.value = "";
+    tab(this.typed, "");
     this.over = false;
     this.tell();
   }
