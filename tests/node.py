@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import json
+import shutil
 import subprocess
 import sys
 from pathlib import Path
 from typing import Any
+
+from latchside.messages import javascript
+from latchside.root import ROOT
 
 NODE = Path(sys.executable).parent / "node"
 
@@ -23,6 +27,21 @@ for await (const line of createInterface({ input: process.stdin })) {
   process.stdout.write(JSON.stringify(told) + "\\n");
 }
 """
+
+
+def pages_scripts(folder: Path) -> Path:
+    """The scripts of the pages with their messages, in a folder from which node takes them as modules."""
+    shutil.copytree(ROOT / "content/assets/js", folder / "assets/js")
+    messages_of_pages(folder)
+    (folder / "package.json").write_text('{"type": "module"}', "utf-8")
+    return folder
+
+
+def messages_of_pages(folder: Path) -> None:
+    """The messages of the scripts of the pages, as the build writes them."""
+    for path, text in javascript.scripts().items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_text(text, "utf-8")
 
 
 class Node:

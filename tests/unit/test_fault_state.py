@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 import json
-import shutil
 from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
 
 from latchside.library import Library
-from latchside.messages import javascript
 from latchside.pages.fault_data import problem_data
 from latchside.pages.fault_plan import plan_of
-from latchside.root import ROOT
 
-from ..node import Node
+from ..node import Node, pages_scripts
 
 RUN = """
 import * as state from "./assets/js/fault/state.js";
@@ -36,12 +33,7 @@ Call = Callable[..., Any]
 @pytest.fixture(scope="module")
 def call(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Call]:
     """Call a function of the run with values, under node."""
-    folder = tmp_path_factory.mktemp("run")
-    shutil.copytree(ROOT / "content/assets/js", folder / "assets/js")
-    for path, text in javascript.scripts().items():
-        (folder / path).parent.mkdir(parents=True, exist_ok=True)
-        (folder / path).write_text(text, "utf-8")
-    (folder / "package.json").write_text('{"type": "module"}', "utf-8")
+    folder = pages_scripts(tmp_path_factory.mktemp("run"))
     stub = "globalThis.document = {createTreeWalker: () => ({}), createComment: () => ({})};\n"  # what lit-html asks
     (folder / "stub.js").write_text(stub, "utf-8")
     (folder / "run.js").write_text(f'import "./stub.js";{RUN}', "utf-8")

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Callable
 from typing import Any
 
 import pytest
 
-from latchside.messages import javascript
-from latchside.root import ROOT
-
-from ..node import Node
+from ..node import Node, pages_scripts
 from ..visits.make import AT, DOOR, Entry, entry, item, site, some_id
 
 CALL = """async ([folder, name, ...given]) => {
@@ -47,12 +43,7 @@ Call = Callable[..., Any]
 
 @pytest.fixture(scope="module")
 def call(node: Node, tmp_path_factory: pytest.TempPathFactory) -> Call:
-    folder = tmp_path_factory.mktemp("job")
-    shutil.copytree(ROOT / "content/assets/js", folder / "assets/js")
-    for path, text in javascript.scripts().items():
-        (folder / path).parent.mkdir(parents=True, exist_ok=True)
-        (folder / path).write_text(text, "utf-8")
-    (folder / "package.json").write_text('{"type": "module"}', "utf-8")
+    folder = pages_scripts(tmp_path_factory.mktemp("job"))
     return lambda name, *given: node.evaluate(CALL, [folder.as_uri(), name, *given])
 
 

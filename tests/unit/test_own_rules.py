@@ -12,13 +12,12 @@ from click.testing import CliRunner
 from latchside.cli import main
 from latchside.in_page import planner
 from latchside.library import Library
-from latchside.messages import javascript
 from latchside.pages.survey_form import survey_form
 from latchside.planning.own_rules import read_own, rules
 from latchside.read.yaml_text import read_text
 from latchside.root import ROOT
 
-from ..node import Node
+from ..node import Node, messages_of_pages
 
 SURVEY = ROOT / "content/jobs/foil-house.yaml"
 OWN = {"values": {"spare-least": {"value": 3, "unit": "count"}, "move-minutes": {"value": 30, "unit": "min"}}}
@@ -90,9 +89,7 @@ def scripts(tmp_path_factory: pytest.TempPathFactory) -> Path:
         target = folder / "assets/js" / path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text((ROOT / "content/assets/js" / path).read_text("utf-8"), "utf-8")
-    for path, text in javascript.scripts().items():
-        (folder / path).parent.mkdir(parents=True, exist_ok=True)
-        (folder / path).write_text(text, "utf-8")
+    messages_of_pages(folder)
     return folder
 
 

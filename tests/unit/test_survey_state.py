@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Callable
 from typing import Any
 
 import pytest
 
-from latchside.messages import javascript
-from latchside.root import ROOT
-
-from ..node import Node
+from ..node import Node, pages_scripts
 
 CALL = """async ([folder, name, ...given]) => {
   const names = ["model", "edits", "standing", "state", "findings", "layout", "file"];
@@ -58,12 +54,7 @@ FIELDS = [
 @pytest.fixture(scope="module")
 def call(node: Node, tmp_path_factory: pytest.TempPathFactory) -> Call:
     """Call a function of the form with values; none of them can be changed."""
-    folder = tmp_path_factory.mktemp("form")
-    shutil.copytree(ROOT / "content/assets/js", folder / "assets/js")
-    for path, text in javascript.scripts().items():
-        (folder / path).parent.mkdir(parents=True, exist_ok=True)
-        (folder / path).write_text(text, "utf-8")
-    (folder / "package.json").write_text('{"type": "module"}', "utf-8")
+    folder = pages_scripts(tmp_path_factory.mktemp("form"))
     return lambda name, *given: node.evaluate(CALL, [folder.as_uri(), name, *given])
 
 

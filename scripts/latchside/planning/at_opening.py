@@ -121,14 +121,6 @@ class AtOpening:
         return True if True in answers else None if None in answers else False
 
     @cached_property
-    def in_doubt(self) -> str:
-        """What is not known of these two where neither is known to hold: `fire`, `escape` or `both`; else empty."""
-        if self.life_safety is not None:
-            return ""
-        fire, escape = self.opening.fire_rated is None, self.opening.escape is None
-        return "both" if fire and escape else "fire" if fire else "escape"
-
-    @cached_property
     def cells(self) -> int:
         """Cells to fit."""
         return self.sets if self.traits is not None and self.traits.has("cell") else 0

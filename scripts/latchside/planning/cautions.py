@@ -10,7 +10,8 @@ from latchside.library.model import Library
 from latchside.messages import Message, messages
 from latchside.planning.access import overhead
 from latchside.planning.at_opening import AtOpening
-from latchside.planning.facts import WINDOWS
+from latchside.planning.facts import DOORS, WINDOWS
+from latchside.planning.holes import in_doubt
 from latchside.planning.house import House, rules_of
 from latchside.planning.plan import Caution, Reason
 from latchside.surveys.survey import Opening, Survey
@@ -21,8 +22,7 @@ LEVELS = ("danger", "warning", "caution", "notice")
 _NEVER_PAINTED = {"plastic", "aluminium", "glass", "composite"}
 _SPRUNG = {"hatch", "roller-door", "up-and-over", "gate", "roof-window", "double-hung", "lift-and-slide"}
 _POWERED = {"roller-door", "up-and-over", "gate"}
-_DOORS = {"hinged-door", "double-door"}
-_MAY_HOLD_GLASS = {*_DOORS, "up-and-over", "hatch"}
+_MAY_HOLD_GLASS = {*DOORS, "up-and-over", "hatch"}
 _MERCURY = {"roller-door", "up-and-over", "roof-window", "hatch"}
 _BITES = (
     "life-safety", "mains-wiring", "asbestos", "sprung-and-powered-doors", "lead-paint", "ladders", "mercury-switches",
@@ -145,7 +145,7 @@ def _pane(part: AtOpening) -> Message | None:
     """A pane in the moving part or the frame; where nobody said, a door may have one for a screw to break."""
     if _glazed(part.opening):
         return message("pane")
-    unknown = part.opening.glazed is None and part.opening.kind in _DOORS
+    unknown = part.opening.glazed is None and part.opening.kind in DOORS
     return message("pane-not-known") if unknown and part.drilled else None
 
 
@@ -178,7 +178,7 @@ def _mercury(opening: Opening) -> Message | None:
 
 def _life_safety(part: AtOpening) -> Message | None:
     if part.life_safety is None:
-        return message(f"unknown-{part.in_doubt}")
+        return message(f"unknown-{in_doubt(part.opening)}")
     return message("life-safety") if part.life_safety else None
 
 

@@ -214,7 +214,7 @@ def _day(index: int, days: Sequence[Sequence[Bin]], pieces: Sequence[Piece], tim
     begin, close = NONE if index else times.begin, times.close if last else NONE
     spent = times.arrive + begin + _longest(busy) + panel + close + times.leave
     over = spent.usual - times.day
-    free = Counter(one.free for each in bins for one in (pieces[at] for at in each) if one.free)
+    free = Counter(when for each in bins for one in each if (when := pieces[one].free))
     work = listed(list(_what(len(ids), free, times, begins=times.takes_over and not index, last=last)), "unit")
     saves = 0 < over <= times.over
     words = message("day-over", work=work, over=short(over, "min")) if saves else message("day", work=work)

@@ -26,6 +26,7 @@ _FIGURES = {
     "gap": "gap_mm", "play": "play_mm", "step": "step_mm", "height": "height_m", "cable-length": "cable_length_m",
     "distance": "distance_m", "rail-depth": "rail_depth_mm", "width": "width_m",
 }  # fmt: skip
+DOORS = frozenset({"hinged-door", "double-door"})
 WINDOWS = frozenset({"casement", "double-hung", "tilt-and-turn", "sliding", "lift-and-slide", "roof-window"})
 """Kinds of opening that have a pane, unless the survey says that this one has none."""
 

@@ -31,6 +31,15 @@ def no_holes(opening: Opening) -> bool | None:
     return True if True in answers else None if None in answers else False
 
 
+def in_doubt(opening: Opening) -> str:
+    """What is not known of these two where neither is known to hold: `fire`, `escape` or `both`; else empty."""
+    answers = {"fire": opening.fire_rated, "escape": opening.escape}
+    unknown = [name for name, answer in answers.items() if answer is None]
+    if True in answers.values() or not unknown:
+        return ""
+    return "both" if len(unknown) > 1 else unknown[0]
+
+
 def pads_alone(opening: Opening, device: Traits) -> bool:
     """Whether pads hold a device there whatever may be drilled: one that has pads, on plastic or glass."""
     by_pads = device.has("pad") and not (device.drilled or device.bracketed or device.takes_loop)

@@ -128,8 +128,8 @@ class SiteClock(Clock):
             return message("arrive-zones-notes", procedure=name, names=names, notes=site.notes)
         return message("arrive-zones", procedure=name, names=names)
 
-    def _left(self, site: Site) -> Message:
-        return message("leave-unmonitored") if site.monitored is False else message("named", name=self.name(LEAVE))
+    def _left(self, site: Site) -> str:
+        return message("leave-unmonitored") if site.monitored is False else self.name(LEAVE)
 
     def _leaving(self, day: Day, laid: Laid, order: Sequence[AtOpening], site: Site) -> Message:
         """Leaving a day, with the zones of the job that are live that night and those that are omitted."""

@@ -35,9 +35,9 @@ def _no_room(plans: Sequence[OpeningPlan], zones: Sequence[Zone], left: dict[str
         id_ = plan.opening.id
         link = links.get(id_)
         in_series = link == "radio" and any(line.figure == LOOP for line in plan.figures)
-        if link is None or in_series or left[link] != 0 or plan.choice.lacks:
+        if link is None or in_series or plan.choice.lacks:
             continue
-        if may_be_second(plan.opening):
+        if left[link] == 0 and may_be_second(plan.opening):
             yield problem(message, id_, "no-room-for-second", kind=plan.opening.kind, link=link)
 
 

@@ -30,6 +30,7 @@ from latchside.planning.access import overhead
 from latchside.planning.at_opening import AtOpening
 from latchside.planning.clock import Clock, span_of, stage_of
 from latchside.planning.days import Piece, Times, lay
+from latchside.planning.holes import in_doubt
 from latchside.planning.hours import at_hours, in_day, told
 from latchside.planning.house import House, Rules
 from latchside.planning.on_site import ARRIVE, ENTRY, FOLLOWS, LAND, LEAVE, Site, SiteClock
@@ -219,7 +220,7 @@ class _Clock(Clock):
         if (hours := told(part.opening)) is not None:
             yield hours
         if part.life_safety is not False:
-            yield message("written-yes") if part.life_safety else message("in-doubt", what=part.in_doubt)
+            yield message("written-yes") if part.life_safety else message("in-doubt", what=in_doubt(part.opening))
         if height > self._house["ladder-most"]:
             yield message("too-high")
         elif height > self._house["ladder-height"]:

@@ -5,7 +5,7 @@ import { view } from "../visit/entries.js";
 import { readFile } from "../visit/shape.js";
 import * as store from "../visit/store.js";
 import * as more from "../visit/store-visits.js";
-import { jobOf, plannedOf } from "./job.js";
+import { jobOf, openingsOf } from "./job.js";
 
 /** @typedef {import("../visit/entries.js").Entry} Entry */
 
@@ -44,8 +44,7 @@ export async function startVisit(job, openings, made) {
  */
 async function openVisitOf(job, openings) {
   const seen = [...(await more.allEntries())].map(([id, entries]) => ({ id, shown: view(entries) }));
-  const same = (/** @type {import("./job.js").View} */ shown) =>
-    [...plannedOf(shown).values()].some((one) => openings.includes(one.job?.opening ?? ""));
+  const same = (/** @type {import("./job.js").View} */ shown) => openings.some((id) => openingsOf(shown).has(id));
   return seen.find(({ shown }) => shown.state === "open" && jobOf(shown)?.id === job && same(shown))?.id;
 }
 

@@ -24,6 +24,9 @@ export function plannedOf({ ordered }) {
   return planned;
 }
 
+/** The openings of the survey that a visit was planned for, by their ids there. @param {View} seen */
+export const openingsOf = (seen) => new Set([...plannedOf(seen).values()].map((one) => one.job?.opening ?? ""));
+
 /**
  * Every answer at an opening that stands, in turn; what was looked for in a fault is told in the record alone.
  * @param {View} seen @param {string} opening empty: the site

@@ -4,7 +4,7 @@ import { taking as message } from "../messages/job.js";
 import { ids, surveyId } from "../survey/naming.js";
 import * as surveys from "../survey/store.js";
 import { differences, taken } from "./differences.js";
-import { jobOf, plannedOf } from "./job.js";
+import { jobOf, openingsOf } from "./job.js";
 import { takingView } from "./taking-view.js";
 
 /**
@@ -96,7 +96,7 @@ export class Taking {
  */
 function surveyOf(seen, all) {
   const job = jobOf(seen)?.id;
-  const openings = new Set([...plannedOf(seen).values()].map((one) => one.job?.opening));
+  const openings = openingsOf(seen);
   const fits = (/** @type {Survey} */ one) => [...ids(one).values()].some((id) => openings.has(id));
   return all.find((one) => surveyId(one.survey.data) === job && fits(one)) ?? null;
 }

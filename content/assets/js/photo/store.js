@@ -9,6 +9,7 @@
  * @typedef {{photograph: Photograph, large: Large}} Whole both of one
  */
 import { announce, memory, table, transaction } from "../visit/store.js";
+import { allOf } from "../visit/store-visits.js";
 
 /** The visit was put away while its photograph was taken. */
 export class VisitGone extends Error {}
@@ -24,9 +25,6 @@ export const isWhole = ({ id, opening, what, at, by, number, small }) =>
   Number.isInteger(number) &&
   SMALL.test(small);
 
-/** @param {string} visit @param {...string} opening at most one */
-const range = (visit, ...opening) => IDBKeyRange.bound([visit, ...opening], [visit, ...opening, []]);
-
 /** The photographs of a visit that can be shown, by opening and number. @param {string} visit */
 export const photographsOf = async (visit) => (await rowsOf(visit)).filter(isWhole);
 
@@ -39,7 +37,7 @@ const inMemory = (visit) => [...table("photographs").values()].filter((row) => r
 /** @param {string} visit @returns {Promise<Photograph[]>} */
 const fromDatabase = (visit) =>
   transaction(["photographs"], "readonly", ({ photographs }, done) => {
-    const request = photographs.index("visit").getAll(range(visit));
+    const request = photographs.index("visit").getAll(allOf(visit));
     request.onsuccess = () => done(request.result);
   });
 
@@ -72,8 +70,8 @@ export async function add(taken, { bytes, small }) {
     table("pictures").set(id, { id, visit, bytes });
   } else {
     await transaction(["entries", "photographs", "pictures"], "readwrite", (stores, _, fail) => {
-      const entries = stores.entries.index("visit").count(range(visit));
-      const top = stores.photographs.index("visit").openKeyCursor(range(visit, opening), "prev");
+      const entries = stores.entries.index("visit").count(allOf(visit));
+      const top = stores.photographs.index("visit").openKeyCursor(allOf(visit, opening), "prev");
       top.onsuccess = () => {
         if (!entries.result) return fail(new VisitGone());
         const key = /** @type {[visit: string, opening: string, number: number] | undefined} */ (top.result?.key);

@@ -17,8 +17,8 @@ import { announce, intact, memory, rowsOf, sealed, table, transaction } from "./
 
 const PHOTOGRAPHS = ["photographs", "pictures"];
 
-/** All that an index by visit has of one. @param {string} visit */
-const allOf = (visit) => IDBKeyRange.bound([visit], [visit, []]);
+/** All that an index by visit has of one, or of an opening of it. @param {string} visit @param {...string} opening at most one */
+export const allOf = (visit, ...opening) => IDBKeyRange.bound([visit, ...opening], [visit, ...opening, []]);
 
 /**
  * All rows of a store.

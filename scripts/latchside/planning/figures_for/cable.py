@@ -111,8 +111,8 @@ def to_transmitter(context: Context) -> Line:
     if not length:
         verdict: Verdict = "test on site" if existing else "none"
         planned = say(min(context.rule("transmitter-cable", TO_TRANSMITTER_M), longest), "m")
-        ids = ("loop-there", "loop-at-most") if existing else ("loop-run", "loop-at-most")
-        whole, meaning = message(ids[0], planned=planned, longest=limit), message(ids[1])
+        new = message("loop-run", planned=planned, longest=limit)
+        whole, meaning = message("loop-there", longest=limit) if existing else new, message("loop-at-most")
         return Line(message("loop-name"), whole, verdict, meaning, "cable-resistance", inputs, assumed)
     shown, inputs = say(length, "m"), {**inputs, "length_m": length}
     if length <= longest:

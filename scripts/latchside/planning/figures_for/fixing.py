@@ -13,6 +13,7 @@ from latchside.figures.for_device.worked import Missing
 from latchside.library.traits import place_on
 from latchside.messages import Message, messages, within
 from latchside.planning.access import overhead
+from latchside.planning.facts import DOORS
 from latchside.planning.figures_for import kept
 from latchside.planning.figures_for.context import Context, Device
 from latchside.planning.figures_for.ladder import LADDER_M, too_high
@@ -20,7 +21,7 @@ from latchside.planning.figures_for.magnet import NO_SPACER, spacers_first, stee
 from latchside.planning.figures_for.places import Place, place_at
 from latchside.planning.figures_for.shown import say, up_to
 from latchside.planning.figures_for.trip import place as place_along
-from latchside.planning.holes import no_holes, pads_alone
+from latchside.planning.holes import in_doubt, no_holes, pads_alone
 from latchside.planning.plan import Fixing, Line
 from latchside.read.forms import BARE
 from latchside.surveys.survey import Opening
@@ -184,11 +185,8 @@ def _hold(context: Context) -> Iterator[Message]:
         yield message("no-hole-on-loop")
     elif opening.fire_rated or opening.escape:
         yield message("no-hole")
-    elif opening.fire_rated is None or opening.escape is None:
-        what = (
-            "both" if opening.fire_rated is opening.escape is None else "fire" if opening.escape is False else "escape"
-        )
-        yield message("before-known", what=what, usual=" ".join(_usual(context)))
+    elif doubt := in_doubt(opening):
+        yield message("before-known", what=doubt, usual=" ".join(_usual(context)))
     elif opening.drill is not False:
         yield from _usual(context)
     elif device.traits.needs_hole:
@@ -224,7 +222,7 @@ def _usual(context: Context) -> Iterator[Message]:
         yield message("screws-metal-magnet" if device.traits.magnetic else "screws-metal")
     else:
         yield message("screws")
-    if opening.glazed and opening.kind in ("hinged-door", "double-door") and not (device.drilled or device.transmitter):
+    if opening.glazed and opening.kind in DOORS and not (device.drilled or device.transmitter):
         yield _clear_of_glass(opening)
     if opening.drill is None:
         yield message("not-agreed")

@@ -53,6 +53,11 @@ class Reach:
     fit_from: float
     fit_to: float
 
+    @property
+    def read_to(self) -> float:
+        """The widest gap to fit to, as a gauge tells it."""
+        return max(self.fit_from, down(self.fit_to, GAUGE_MM))
+
 
 def steel_at(context: Context) -> bool | None:
     """Whether steel lies near magnet or reed: always where leaf or frame is steel; None where that is not known."""
@@ -136,7 +141,7 @@ def _gap(context: Context) -> Line:
         "make_off_steel_mm": best.make, "rest_to_mm": worst.rest, "fit_from_mm": worst.fit_from,
         "fit_to_mm": worst.fit_to,
     }  # fmt: skip
-    fit = up_to(worst.fit_from, max(worst.fit_from, down(worst.fit_to, GAUGE_MM)), "mm")
+    fit = up_to(worst.fit_from, worst.read_to, "mm")
     if opening.gap_mm is None:
         meaning: str = message("not-measured")
         limit = message("fit-to", range=fit)
@@ -281,9 +286,9 @@ def expected(context: Context) -> Iterator[Expected]:
     context = context.sensing
     if context.device.traits.magnetic:
         reach = left(context, steel=steel_at(context) is not False)
-        high = max(reach.fit_from, down(reach.fit_to, GAUGE_MM))
+        high = reach.read_to
         shown = up_to(reach.fit_from, high, "mm")
-        free = max(reach.fit_from, down(left(context, steel=False).fit_to, GAUGE_MM))
+        free = left(context, steel=False).read_to
         if steel_at(context) is None and free > high:
             shown = message("fit-gap-steel", free=up_to(reach.fit_from, free, "mm"), steel=mm(high))
         yield Expected("fit-gap", message("fit-gap"), "mm", reach.fit_from, high, shown)

@@ -44,7 +44,6 @@ hand-over-waits = { $procedure }. Waiting for check-ins is in this time.
 # Leaving: the zones of the job that are live that night.
 leave = { $procedure }.
 leave-unmonitored = Last look at the panel, and leave
-named = { $name }
 leave-live = { $procedure }. Live tonight: { $live }. Tell the customer what is not watched yet.
 leave-omitted =
     { $procedure }. Live tonight: { $live }. Omitted until every entry door is proved: { $omitted }. Tell the customer
